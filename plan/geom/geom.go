@@ -4,10 +4,21 @@
 // Coordinates are measure.Length in the frame of the house: X to house east,
 // Y to house north, Z up from the floor of the lowest level. The same values
 // give the same answers on every machine: nothing here uses floating point
-// except where a result is named as a float.
+// except where a result is named as a float, and products that overflow 64
+// bits are taken in 128 bits or with math/big. Every function is exact while
+// no coordinate exceeds MaxCoordinate.
+//
+// Segments are given by their two ends and are closed: they have both ends. A
+// segment whose ends coincide is a point. The package knows nothing of walls
+// or cables, never reads files and never panics.
 package geom
 
 import "topplate/plan/measure"
+
+// MaxCoordinate bounds the magnitude of a coordinate: sums and differences of
+// two then fit a Length, and products of two differences fit 128 bits. It is
+// about 2.3 million kilometres.
+const MaxCoordinate measure.Length = 1 << 61
 
 // A Point is a place in plan.
 type Point struct{ X, Y measure.Length }
