@@ -152,6 +152,7 @@ func TestOutline(t *testing.T) {
 
 func TestOutlineRefused(t *testing.T) {
 	d := draw(`
+		........
 		########
 		#a..#b.#
 		#...#..#
@@ -168,7 +169,10 @@ func TestOutlineRefused(t *testing.T) {
 		{"on the face of the wall", Point{2, 3}, false, false},
 		{"in an inner corner", Point{2, 2}, false, false},
 		{"between cells", Point{4, 4}, true, true},
-		{"on the edge of the bounds", Point{11, 0}, false, false},
+		{"on the south edge of the bounds", Point{11, 0}, false, false},
+		{"on the north edge of open bounds", Point{11, 10}, false, false},
+		{"on the west edge of open bounds", Point{0, 9}, false, false},
+		{"on the east edge of open bounds", Point{16, 9}, false, false},
 		{"beyond the bounds", Point{99, 3}, false, false},
 	}
 	for _, tt := range tests {

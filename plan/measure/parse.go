@@ -1,9 +1,6 @@
 package measure
 
-import (
-	"fmt"
-	"unicode/utf8"
-)
+import "fmt"
 
 // MaxParsed bounds what Parse reads in either direction. No house needs more,
 // and sums of thousands of such lengths still fit a Length.
@@ -140,16 +137,6 @@ func (p *parser) errorf(offset int, format string, args ...any) error {
 	return &SyntaxError{Text: p.text, Offset: offset, Msg: fmt.Sprintf(format, args...)}
 }
 
-// quote quotes s for a message, cut short so that a message stays a line.
-func quote(s string) string {
-	const most = 40
-	if utf8.RuneCountInString(s) <= most {
-		return fmt.Sprintf("%q", s)
-	}
-	cut := 0
-	for range most {
-		_, size := utf8.DecodeRuneInString(s[cut:])
-		cut += size
-	}
-	return fmt.Sprintf("%q", s[:cut]+"…")
-}
+// quote quotes s for a message, no more than 40 characters of it, so that a
+// message stays a line.
+func quote(s string) string { return fmt.Sprintf("%.40q", s) }

@@ -128,7 +128,7 @@ func TestParseErrors(t *testing.T) {
 		{"1/§9999999999999999999in", "found a number of 19 digits"},
 		{"0.§00000000000000001in", "found a number of 17 digits"},
 		{"§" + strings.Repeat("9", 100_000) + "in", "found a number of 100000 digits"},
-		{"6in §" + strings.Repeat("é", 100_000), strings.Repeat("é", 40) + "…"},
+		{"6in §" + strings.Repeat("é", 100_000), `found "` + strings.Repeat("é", 40) + `" after`},
 		{"6in§\xff", `found "\xff" after the length`},
 	}
 	for _, tt := range tests {
