@@ -171,6 +171,7 @@ func TestOutlineRefused(t *testing.T) {
 		{"between cells", Point{4, 4}, true, true},
 		{"on the south edge of the bounds", Point{11, 0}, false, false},
 		{"on the north edge of open bounds", Point{11, 10}, false, false},
+		{"on the west edge of the first row", Point{0, 1}, false, false},
 		{"on the west edge of open bounds", Point{0, 9}, false, false},
 		{"on the east edge of open bounds", Point{16, 9}, false, false},
 		{"beyond the bounds", Point{99, 3}, false, false},
