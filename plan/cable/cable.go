@@ -1,49 +1,64 @@
-// Package cable holds the kinds of cable a job may use, as data.
+// Package cable is the list of cables that a job may ask for.
 //
-// Nothing comes in; a Type goes out by its id. Sizes are typical of the kind:
-// the jacket of the cable at hand decides.
+// Nothing comes in. What goes out is, for each type, what routing and the
+// schedules need: how thick it is, how tight it may be bent, what a metre of
+// it costs. Nothing here knows where a cable goes.
 package cable
 
-import (
-	"slices"
+import "topplate/plan/measure"
 
-	"topplate/plan/measure"
-)
-
-// A Type is one kind of cable.
+// A Type is one type of cable.
 type Type struct {
-	ID    string
+	ID    string // as a job file names it
 	Title string
 	// Diameter is over the jacket.
 	Diameter measure.Length
-	// PricePerMetre is in thousandths of the currency's unit.
+	// FourPair is true for four-pair category cable, the only kind with a
+	// limit to the length of a link.
+	FourPair bool
+	// MinBendDiameters is the smallest inside radius of an installed bend, in
+	// diameters of the cable.
+	MinBendDiameters int
+	// PricePerMetre is in thousandths of the currency's unit, by common
+	// practice, without a source.
 	PricePerMetre int64
-	Source        string
+	// DiameterSource and BendSource say where those two come from. Makers
+	// differ: what is printed on the box comes first.
+	DiameterSource, BendSource string
 }
 
-const tenthMM = measure.Millimetre / 10
+// A thousandth of an inch, the unit in which jackets are listed.
+const mil = measure.Inch / 1000
 
-// types is in the order of use, most used first.
+const (
+	makerTable    = "maker's table of riser cable, brand withheld"
+	fromMemory    = "from memory"
+	tiaBend       = "ANSI/TIA-568.0, four diameters for four-pair unscreened cable, as quoted by installation guides of a university and a cable maker"
+	buildingWires = "common practice, no source"
+)
+
+// types is the list, in the order it is offered in.
 var types = []Type{
-	{"cat6", "Category 6, 4-pair, indoor", 60 * tenthMM, 700, "diameter: 5.1-6.0 mm in a published cable table; price from memory"},
-	{"cat6-outdoor", "Category 6, 4-pair, outdoor jacket", 65 * tenthMM, 1000, "diameter and price from memory"},
-	{"cat6a", "Category 6A, 4-pair, indoor", 86 * tenthMM, 1300, "diameter: 8.6 mm in a published cable table; price from memory"},
-	{"cat5e", "Category 5e, 4-pair, indoor", 48 * tenthMM, 400, "diameter: 4.8 mm in a published cable table; price from memory"},
-	{"coax6", "Coaxial, series 6", 69 * tenthMM, 600, "diameter and price from memory"},
-	{"speaker2", "Speaker, 2-core", 65 * tenthMM, 900, "diameter and price from memory"},
-	{"speaker4", "Speaker, 4-core", 80 * tenthMM, 1500, "diameter and price from memory"},
+	{"cat5e", "Category 5e", 189 * mil, true, 4, 350, makerTable, tiaBend},
+	{"cat6", "Category 6", 236 * mil, true, 4, 500, makerTable + ", thickest listed", tiaBend},
+	{"cat6a", "Category 6A", 340 * mil, true, 4, 1_000, makerTable, tiaBend},
+	{"cat6-outdoor", "Category 6, outdoor", 252 * mil, true, 4, 800, fromMemory, tiaBend},
+	{"coax6", "Coaxial cable, series 6", 275 * mil, false, 10, 500, fromMemory, fromMemory},
+	{"speaker2", "Speaker cable, 2 conductors", 260 * mil, false, 5, 800, fromMemory, buildingWires},
+	{"speaker4", "Speaker cable, 4 conductors", 330 * mil, false, 5, 1_500, fromMemory, buildingWires},
 }
 
 // Lookup returns the type with this id.
 func Lookup(id string) (Type, bool) {
-	i := slices.IndexFunc(types, func(t Type) bool { return t.ID == id })
-	if i < 0 {
-		return Type{}, false
+	for _, t := range types {
+		if t.ID == id {
+			return t, true
+		}
 	}
-	return types[i], true
+	return Type{}, false
 }
 
-// IDs lists the ids of all types.
+// IDs lists the types, in the order they are offered in.
 func IDs() []string {
 	out := make([]string, len(types))
 	for i, t := range types {
