@@ -1,68 +1,72 @@
-// Package cable is the list of cables that a job may ask for.
+// Package cable holds the kinds of cable a job may use, as data.
 //
-// Nothing comes in. What goes out is, for each type, what routing and the
-// schedules need: how thick it is, how tight it may be bent, what a metre of
-// it costs. Nothing here knows where a cable goes.
+// Nothing comes in; a Type goes out by its id. Sizes are typical of the kind:
+// the jacket of the cable at hand decides. Nothing here knows where a cable
+// goes.
 package cable
 
-import "topplate/plan/measure"
+import (
+	"slices"
 
-// A Type is one type of cable.
+	"topplate/plan/measure"
+)
+
+// A Type is one kind of cable.
 type Type struct {
 	ID    string // as a job file names it
 	Title string
 	// Diameter is over the jacket.
 	Diameter measure.Length
-	// FourPair is true for four-pair category cable, the only kind with a
-	// limit to the length of a link.
+	// FourPair is true for four-pair category cable, the kind that the limit
+	// for the length of a link is about.
 	FourPair bool
-	// MinBendDiameters is the smallest inside radius of an installed bend, in
-	// diameters of the cable.
+	// MinBendDiameters is the least inside radius of a bend once the cable is
+	// installed, in diameters of the cable.
 	MinBendDiameters int
-	// PricePerMetre is in thousandths of the currency's unit, by common
-	// practice, without a source.
+	// PricePerMetre is in thousandths of the currency's unit.
 	PricePerMetre int64
-	// DiameterSource and BendSource say where those two come from. Makers
-	// differ: what is printed on the box comes first.
-	DiameterSource, BendSource string
+	// Source says where the diameter, the bend and the price come from.
+	Source string
 }
 
-// A thousandth of an inch, the unit in which jackets are listed.
-const mil = measure.Inch / 1000
+const tenthMM = measure.Millimetre / 10
 
+// Where the numbers come from. The table is a maker's, brand withheld; the
+// bend is quoted by a university's and a maker's installation guides.
 const (
-	makerTable    = "maker's table of riser cable, brand withheld"
-	fromMemory    = "from memory"
-	tiaBend       = "ANSI/TIA-568.0, four diameters for four-pair unscreened cable, as quoted by installation guides of a university and a cable maker"
-	buildingWires = "common practice, no source"
+	tableDiameter  = "diameter: published table of riser cable"
+	memoryDiameter = "diameter: from memory"
+	tiaBend        = "; bend: ANSI/TIA-568.0, as quoted"
+	memoryBend     = "; bend: from memory"
+	habitPrice     = "; price: common practice, no source"
 )
 
-// types is the list, in the order it is offered in.
+// types is in the order of use, most used first. Where the table gives a
+// range, the thickest is taken.
 var types = []Type{
-	{"cat5e", "Category 5e", 189 * mil, true, 4, 350, makerTable, tiaBend},
-	{"cat6", "Category 6", 236 * mil, true, 4, 500, makerTable + ", thickest listed", tiaBend},
-	{"cat6a", "Category 6A", 340 * mil, true, 4, 1_000, makerTable, tiaBend},
-	{"cat6-outdoor", "Category 6, outdoor", 252 * mil, true, 4, 800, fromMemory, tiaBend},
-	{"coax6", "Coaxial cable, series 6", 275 * mil, false, 10, 500, fromMemory, fromMemory},
-	{"speaker2", "Speaker cable, 2 conductors", 260 * mil, false, 5, 800, fromMemory, buildingWires},
-	{"speaker4", "Speaker cable, 4 conductors", 330 * mil, false, 5, 1_500, fromMemory, buildingWires},
+	{"cat6", "Category 6, 4-pair, indoor", 60 * tenthMM, true, 4, 700, tableDiameter + tiaBend + habitPrice},
+	{"cat6-outdoor", "Category 6, 4-pair, outdoor jacket", 65 * tenthMM, true, 4, 1000, memoryDiameter + tiaBend + habitPrice},
+	{"cat6a", "Category 6A, 4-pair, indoor", 86 * tenthMM, true, 4, 1300, tableDiameter + tiaBend + habitPrice},
+	{"cat5e", "Category 5e, 4-pair, indoor", 48 * tenthMM, true, 4, 400, tableDiameter + tiaBend + habitPrice},
+	{"coax6", "Coaxial, series 6", 69 * tenthMM, false, 10, 600, memoryDiameter + memoryBend + habitPrice},
+	{"speaker2", "Speaker, 2-core", 65 * tenthMM, false, 5, 900, memoryDiameter + memoryBend + habitPrice},
+	{"speaker4", "Speaker, 4-core", 80 * tenthMM, false, 5, 1500, memoryDiameter + memoryBend + habitPrice},
 }
 
 // Lookup returns the type with this id.
 func Lookup(id string) (Type, bool) {
-	for _, t := range types {
-		if t.ID == id {
-			return t, true
-		}
+	i := slices.IndexFunc(types, func(t Type) bool { return t.ID == id })
+	if i < 0 {
+		return Type{}, false
 	}
-	return Type{}, false
+	return types[i], true
 }
 
-// IDs lists the types, in the order they are offered in.
+// IDs lists the ids of all types, in the order of use.
 func IDs() []string {
 	out := make([]string, len(types))
-	for i, t := range types {
-		out[i] = t.ID
+	for i := range types {
+		out[i] = types[i].ID
 	}
 	return out
 }

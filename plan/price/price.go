@@ -12,7 +12,6 @@
 package price
 
 import (
-	"math"
 	"math/bits"
 
 	"topplate/plan/measure"
@@ -34,38 +33,36 @@ const (
 	MinutesPerMetre             // thousandths of a minute per metre
 	MoneyEach                   // thousandths of the currency's unit each time
 	MoneyPerMetre               // thousandths of the currency's unit per metre
-	Gathered                    // no value of its own: a heading that other prices are summed under
+	Elsewhere                   // the price comes from elsewhere; the term is a heading for it
 )
 
-var unitNames = [...]string{"min each", "min per metre", "money each", "money per metre", "summed"}
+var unitNames = [...]string{"minutes each", "minutes per metre", "money each", "money per metre", "priced elsewhere"}
 
 func (u Unit) String() string { return unitNames[u] }
 
-// Paid says how often a term is paid where several cables go the same way.
-type Paid uint8
-
-// How often a term is paid.
-const (
-	Once     Paid = iota // for the whole bundle
-	PerCable             // for each cable in it
-)
-
-var paidNames = [...]string{"once for the bundle", "for each cable"}
-
-func (p Paid) String() string { return paidNames[p] }
+// mostValue is the largest value a user may set, by unit: ten hours at a time,
+// one hour per metre, a million of the currency's unit at a time, ten thousand
+// per metre.
+var mostValue = [...]int64{
+	MinutesEach: 600_000, MinutesPerMetre: 60_000, MoneyEach: 1_000_000_000, MoneyPerMetre: 10_000_000, Elsewhere: 0,
+}
 
 // A Term is one thing that costs something.
 type Term struct {
-	ID    ID
-	Title string // one line, no full stop
-	Unit  Unit
-	Value int64 // in thousandths, see Unit
-	Max   int64 // the largest value a user may set; the smallest is 0
-	Paid  Paid
-	Doc   string // what the term covers
+	ID       ID
+	Title    string // one line, no full stop
+	Unit     Unit
+	Value    int64  // thousandths of Unit
+	PerCable bool   // paid by every cable; otherwise once for all that share it
+	Doc      string // what the term covers
 }
 
-// Source is where the value of every term here comes from.
+// Max is the largest value that a user may set instead, in the unit of Value;
+// the smallest is 0.
+func (t Term) Max() int64 { return mostValue[t.Unit] }
+
+// Source is what every default rests on: no published figure was found for
+// them.
 const Source = "common practice, no source"
 
 // Lookup returns the default of the term with this id.
@@ -82,7 +79,7 @@ func Lookup(id ID) (Term, bool) {
 func IDs() []string {
 	var out []string
 	for i := range Terms {
-		if Terms[i].Unit != Gathered {
+		if Terms[i].Unit != Elsewhere {
 			out = append(out, string(Terms[i].ID))
 		}
 	}
@@ -103,7 +100,7 @@ type Table struct {
 func NewTable(overrides map[string]int64, hour int64) Table {
 	t := Table{terms: make(map[ID]Term, len(Terms)), hour: hour}
 	for _, term := range Terms {
-		if v, ok := overrides[string(term.ID)]; ok && term.Unit != Gathered {
+		if v, ok := overrides[string(term.ID)]; ok && term.Unit != Elsewhere {
 			term.Value = v
 		}
 		t.terms[term.ID] = term
@@ -114,7 +111,7 @@ func NewTable(overrides map[string]int64, hour int64) Table {
 // term panics if there is no term with this id, or it has no value of its own.
 func (t Table) term(id ID) Term {
 	term, ok := t.terms[id]
-	if !ok || term.Unit == Gathered {
+	if !ok || term.Unit == Elsewhere {
 		panic("price: no price of " + string(id))
 	}
 	return term
@@ -129,7 +126,7 @@ func (t Table) Each(id ID) int64 {
 		// 1/60 of a cost unit.
 		return mulDiv(term.Value, t.hour, 1, 60)
 	case MoneyEach:
-		return mulDiv(term.Value, 1000, 1, 1)
+		return mulDiv(term.Value, CostUnits/1000, 1, 1)
 	default:
 		panic("price: " + string(id) + " is paid by length")
 	}
@@ -151,23 +148,23 @@ func (t Table) PerMetre(id ID, l measure.Length) int64 {
 // ByLength returns the price in cost units of a length at a price per metre in
 // thousandths of the currency's unit; neither is negative.
 func ByLength(perMetre int64, l measure.Length) int64 {
-	return mulDiv(perMetre, 1, int64(l), int64(measure.Metre)/1000)
+	return mulDiv(perMetre, CostUnits/1000, int64(l), int64(measure.Metre))
 }
 
+// prohibitive is what a price is cut off at: seventy thousand million of the
+// currency's unit. A hundred of them still add up without overflow.
+const prohibitive = 1 << 56
+
 // mulDiv returns a*b*c/d to the nearest whole number, halves up, for numbers
-// that are not negative and d > 0. A product a*b or a result too large for an
-// int64 gives the largest one: a price that nothing can outbid.
+// that are not negative and d > 0, but no more than prohibitive.
 func mulDiv(a, b, c, d int64) int64 {
 	over, ab := bits.Mul64(uint64(a), uint64(b))
-	if over != 0 {
-		return math.MaxInt64
-	}
 	hi, lo := bits.Mul64(ab, uint64(c))
 	lo, carry := bits.Add64(lo, uint64(d)/2, 0)
 	hi += carry
-	if hi >= uint64(d) {
-		return math.MaxInt64
+	if over != 0 || hi >= uint64(d) {
+		return prohibitive
 	}
 	q, _ := bits.Div64(hi, lo, uint64(d))
-	return int64(min(q, math.MaxInt64))
+	return int64(min(q, prohibitive))
 }

@@ -2,96 +2,73 @@ package price
 
 // Ids of the terms.
 const (
-	Cable ID = "cable"
-	Pull  ID = "pull"
-
-	Walk        ID = "walk"
-	CrawlTravel ID = "crawl"
-	ArmTravel   ID = "arm"
-	Insulation  ID = "insulation"
-	CrossJoist  ID = "cross-joist"
-	LiftBoard   ID = "lift-board"
-	Rod         ID = "rod"
-	CrossPower  ID = "cross-power"
-	BendFree    ID = "bend-free"
-	BendAtHole  ID = "bend-hole"
-
-	BoreFromAbove ID = "bore-above"
-	BoreFromBelow ID = "bore-below"
-	BoreExtra     ID = "bore-extra"
-	BoreBlock     ID = "bore-block"
+	Walk          ID = "walk"
+	CrawlTravel   ID = "crawl"
+	ArmTravel     ID = "arm-reach"
+	Insulation    ID = "through-insulation"
+	CrossJoist    ID = "cross-joist"
+	Pull          ID = "pull-cable"
+	Cable         ID = "cable"
+	BendFree      ID = "bend"
+	BendAtHole    ID = "bend-at-hole"
+	BoreFromAbove ID = "bore-plate-from-attic"
+	BoreFromBelow ID = "bore-plate-from-box"
+	BoreBlock     ID = "bore-fire-block"
 	BoreStud      ID = "bore-stud"
-	BoreGable     ID = "bore-gable"
-
-	CutBox     ID = "cut-box"
-	CutCeiling ID = "cut-ceiling"
-	MountBox   ID = "mount-box"
-	OpenSoffit ID = "open-soffit"
-	Patch      ID = "patch"
-	Shift      ID = "shift"
+	BoreGable     ID = "bore-gable-wall"
+	LiftBoard     ID = "lift-board"
+	Rod           ID = "rod-shot"
+	OpenSoffit    ID = "open-soffit"
+	CutBox        ID = "cut-box-opening"
+	CutCeiling    ID = "cut-ceiling-hole"
+	MountBox      ID = "mount-box"
+	Patch         ID = "patch-board"
+	Shift         ID = "move-place"
 
 	Change           ID = "change"
-	ChangeLongerRods ID = "change-longer-rods"
-	ChangeLongerBit  ID = "change-longer-bit"
-	ChangeBaffle     ID = "change-baffle"
 	ChangeMovePlate  ID = "change-move-plate"
-	ChangePatching   ID = "change-patching"
 	ChangeMoveDevice ID = "change-move-device"
 	ChangeMovePower  ID = "change-move-power"
-	ChangeNewHatch   ID = "change-new-hatch"
+	ChangeLongerBit  ID = "change-longer-bit"
+	ChangeLongerRods ID = "change-longer-rods"
+	ChangeBaffle     ID = "change-baffle"
+	ChangePatching   ID = "change-patching"
 	ChangeRaceway    ID = "change-raceway"
 )
 
-// Largest values a user may set, in thousandths: ten hours or a hundred
-// thousand of the currency's unit at a time, one hour or a thousand of the
-// currency's unit per metre.
-const (
-	mostMinutesEach     = 600_000
-	mostMinutesPerMetre = 60_000
-	mostMoneyEach       = 100_000_000
-	mostMoneyPerMetre   = 1_000_000
-)
-
-// Terms is the table of what costs something, in the order it is printed in.
-// Minutes are those of a skilled installer in a lived-in house, there and
-// back, tools in hand.
+// Terms is the whole table, in the order in which it is printed. Minutes are
+// those of a skilled installer in a house that is lived in.
 var Terms = []Term{
-	{Cable, "Cable", Gathered, 0, 0, PerCable, "The cable itself, at the price of its type."},
-	{Pull, "Pull cable", MinutesPerMetre, 100, mostMinutesPerMetre, PerCable, "Drawing one cable off the box and along its way."},
+	{Walk, "Getting about where one can stand", MinutesPerMetre, 300, false, "Laying a bundle while walking on the joists or on decking."},
+	{CrawlTravel, "Getting about on hands and knees", MinutesPerMetre, 1000, false, "Laying a bundle while crawling over the joists."},
+	{ArmTravel, "Working at arm's length", MinutesPerMetre, 2000, false, "Laying a bundle where only a hand gets in."},
+	{Insulation, "Through insulation, added to the above", MinutesPerMetre, 500, false, "Parting it, finding the joists, putting it back."},
+	{CrossJoist, "Crossing one joist", MinutesEach, 250, false, "Lifting the bundle over and fixing it."},
+	{Pull, "Pulling one cable", MinutesPerMetre, 200, true, "Feeding, pulling and dressing each cable of the bundle."},
+	{Cable, "The cable itself", Elsewhere, 0, true, "The mean price per metre of the job's cables, each from its type."},
+	{BendFree, "One bend of one cable", MinutesEach, 200, true, "Easing a cable round a corner without pulling it tight."},
+	{BendAtHole, "One bend of one cable at a hole", MinutesEach, 500, true, "As above, where the cable leaves a hole."},
+	{BoreFromAbove, "One hole in a plate, bored from the attic", MinutesEach, 8_000, false, "Measure, find the plate, bore, fish, seal."},
+	{BoreFromBelow, "One hole in a plate, bored from the box opening", MinutesEach, 18_000, false, "The same with a long flexible bit, and no sight of where it comes out."},
+	{BoreBlock, "One hole in a fire block", MinutesEach, 12_000, false, "Bored with a long flexible bit and sealed again."},
+	{BoreStud, "One hole in a stud behind the board", MinutesEach, 6_000, false, "Bored through an opening that is patched."},
+	{BoreGable, "One hole through the wall under a gable", MinutesEach, 20_000, false, "Bored, sleeved and sealed against the weather."},
+	{LiftBoard, "Lifting one board of decking", MinutesEach, 6_000, false, "And putting it back."},
+	{Rod, "One rod shot", MinutesEach, 10_000, false, "Joining the rods, finding the end, pulling back."},
+	{OpenSoffit, "Opening the soffit where it does not open by itself", MinutesEach, 20_000, false, "Taking a panel down or cutting, and closing."},
+	{CutBox, "Cutting one box opening", MinutesEach, 10_000, false, "Mark, check for what is behind, cut, clean up."},
+	{CutCeiling, "Cutting one ceiling hole", MinutesEach, 10_000, false, "The same overhead."},
+	{MountBox, "Mounting one box or device", MinutesEach, 8_000, false, "Bracket, plate, dressing the cables."},
+	{Patch, "Patching one opening in board", MinutesEach, 90_000, false, "Cut, fill, sand and paint, over two visits."},
+	{Shift, "Moving a place from where it was wished", MinutesPerMetre, 10_000, false, "So that the wished place wins where it can."},
 
-	{Walk, "Walk in the attic", MinutesPerMetre, 150, mostMinutesPerMetre, Once, "Getting along with a bundle where one can stand, from joist to joist."},
-	{CrawlTravel, "Crawl in the attic", MinutesPerMetre, 500, mostMinutesPerMetre, Once, "Getting along with a bundle on hands and knees."},
-	{ArmTravel, "Work at arm's reach", MinutesPerMetre, 1_000, mostMinutesPerMetre, Once, "Laying a bundle, lying down, as far as an arm reaches."},
-	{Insulation, "Work through insulation", MinutesPerMetre, 500, mostMinutesPerMetre, Once, "Moving insulation out of the way and putting it back, besides the travel."},
-	{CrossJoist, "Cross a joist", MinutesEach, 500, mostMinutesEach, Once, "Laying a bundle over a joist and fastening it there."},
-	{LiftBoard, "Lift a board of the decking", MinutesEach, 6_000, mostMinutesEach, Once, "Unscrewing a board of the attic's floor and putting it back."},
-	{Rod, "Rod shot", MinutesEach, 8_000, mostMinutesEach, Once, "Joining rods, pushing them home and drawing a bundle back with them."},
-	{CrossPower, "Cross a power cable", MinutesEach, 1_000, mostMinutesEach, Once, "Squaring a bundle up to a power cable and holding it off where they cross."},
-	{BendFree, "Bend in the open", MinutesEach, 200, mostMinutesEach, PerCable, "Turning one cable where a hand can guide it."},
-	{BendAtHole, "Bend at a hole", MinutesEach, 500, mostMinutesEach, PerCable, "Drawing one cable round the edge of a hole without kinking it."},
-
-	{BoreFromAbove, "Bore a plate from above", MinutesEach, 6_000, mostMinutesEach, Once, "Finding the place from marks, clearing it and boring the top plate from the attic."},
-	{BoreFromBelow, "Bore a plate from below", MinutesEach, 12_000, mostMinutesEach, Once, "Boring the top plate through the opening of the box with a flexible bit."},
-	{BoreExtra, "Bore one more hole", MinutesEach, 3_000, mostMinutesEach, Once, "A second hole beside one that is being bored."},
-	{BoreBlock, "Bore a fire block", MinutesEach, 10_000, mostMinutesEach, Once, "Boring a block inside the wall with a long bit, and sealing it again."},
-	{BoreStud, "Bore a stud", MinutesEach, 5_000, mostMinutesEach, Once, "Boring a stud through opened board."},
-	{BoreGable, "Bore a gable wall", MinutesEach, 12_000, mostMinutesEach, Once, "Boring from the attic through the wall under a gable into the eave."},
-
-	{CutBox, "Cut an opening for a box", MinutesEach, 8_000, mostMinutesEach, Once, "Looking for studs and power, marking and cutting board."},
-	{CutCeiling, "Cut a hole in a ceiling", MinutesEach, 8_000, mostMinutesEach, Once, "The same overhead, from a ladder, dust held back."},
-	{MountBox, "Mount a box", MinutesEach, 5_000, mostMinutesEach, Once, "Setting the bracket or box and its plate."},
-	{OpenSoffit, "Open a soffit", MinutesEach, 15_000, mostMinutesEach, Once, "Taking down a panel or cutting the soffit, from a ladder, and closing it."},
-	{Patch, "Patch an opening", MinutesEach, 90_000, mostMinutesEach, Once, "Cutting board out between two bays, setting it back, taping and filling it; not painting."},
-	{Shift, "Move off the wished place", MinutesPerMetre, 5_000, mostMinutesPerMetre, Once, "No labour: what it is worth to put a box where it was wished."},
-
-	{Change, "Changes", Gathered, 0, 0, Once, "What would have to be changed before a way is allowed, at the prices below."},
-	{ChangeLongerRods, "Longer rods", MoneyEach, 60_000, mostMoneyEach, Once, "Buying or borrowing rods for one shot that is too long."},
-	{ChangeLongerBit, "Longer bit", MoneyEach, 60_000, mostMoneyEach, Once, "Buying or borrowing a flexible bit or an extension."},
-	{ChangeBaffle, "Take out a baffle", MinutesEach, 20_000, mostMinutesEach, Once, "Taking a ventilation baffle out of a rafter bay and putting it back."},
-	{ChangeMovePlate, "Move a place further", MinutesEach, 15_000, mostMinutesEach, Once, "Agreeing with the homeowner on a place further off than the job allows."},
-	{ChangePatching, "Allow patching", MinutesEach, 30_000, mostMinutesEach, Once, "Agreeing with the homeowner on an opening that is patched; the patch itself is priced apart."},
-	{ChangeMoveDevice, "Move a power device", MoneyEach, 250_000, mostMoneyEach, Once, "A receptacle or switch moved by a licensed electrician."},
-	{ChangeMovePower, "Move a power cable", MoneyEach, 300_000, mostMoneyEach, Once, "A power cable in the attic moved by a licensed electrician."},
-	{ChangeNewHatch, "New hatch", MoneyEach, 450_000, mostMoneyEach, Once, "A way into a part of the attic that none leads to, framed and trimmed by a carpenter."},
-	{ChangeRaceway, "Surface raceway", MoneyPerMetre, 40_000, mostMoneyPerMetre, Once, "Raceway on the surface of rooms, material and labour."},
+	{Change, "Changes that would allow a way", Elsewhere, 0, false, "The sum of those below that a way needs."},
+	{ChangeMovePlate, "Change: the homeowner agrees to another place", MinutesEach, 15_000, false, "Asking, showing, marking again."},
+	{ChangeMoveDevice, "Change: a power device is moved", MoneyEach, 250_000, false, "A licensed electrician's visit."},
+	{ChangeMovePower, "Change: a power run is moved", MoneyEach, 60_000, false, "For each stretch between two lines; a licensed electrician's work."},
+	{ChangeLongerBit, "Change: a longer bit is bought", MoneyEach, 70_000, false, "With its extension."},
+	{ChangeLongerRods, "Change: more rods are bought", MoneyEach, 60_000, false, "One more set."},
+	{ChangeBaffle, "Change: an eave baffle is taken out and put back", MinutesEach, 30_000, false, "From the attic or the soffit."},
+	{ChangePatching, "Change: patching is allowed in a wall", MinutesEach, 30_000, false, "Asking, and coming back to paint."},
+	{ChangeRaceway, "Change: a surface raceway", MoneyPerMetre, 60_000, false, "The last resort: channel on the face of the rooms, its looks counted in."},
 }

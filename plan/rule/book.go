@@ -37,8 +37,20 @@ func (b Book) Value(id LimitID) int64 { return b.Limit(id).Value }
 // length.
 func (b Book) Length(id LimitID) measure.Length {
 	l := b.Limit(id)
-	if l.Unit != Nanometre {
+	if l.Unit != Nanometres {
 		panic("rule: limit " + string(id) + " is not a length")
 	}
 	return measure.Length(l.Value)
+}
+
+// Cautions returns the standing rules for a house built in that year, in the
+// order of Rules; year 0 is not known.
+func (b Book) Cautions(built int) []Rule {
+	var out []Rule
+	for _, r := range standing {
+		if r.BuiltBefore == "" || int64(built) < b.Value(r.BuiltBefore) {
+			out = append(out, r)
+		}
+	}
+	return out
 }

@@ -14,9 +14,9 @@ type Unit uint8
 
 // Units.
 const (
-	Nanometre Unit = iota
+	Nanometres Unit = iota
 	Percent
-	Degree
+	Degrees
 	Count
 )
 
@@ -32,9 +32,9 @@ type Limit struct {
 	Text     string // what is measured, and why
 }
 
-// String writes the value as the user reads it: a length in the user's system
+// Print writes the value as the user reads it: a length in the user's system
 // with the other in brackets, "2in (51 mm)", "50 %", "60°", "6".
-func (l Limit) String(s measure.System) string { return format(l.Unit, l.Value, s) }
+func (l Limit) Print(s measure.System) string { return format(l.Unit, l.Value, s) }
 
 // Allowed writes the range a user's value must lie in: "1in to 1ft", "10 % to
 // 60 %".
@@ -45,7 +45,7 @@ func (l Limit) Allowed(s measure.System) string {
 func format(u Unit, v int64, s measure.System) string {
 	n := strconv.FormatInt(v, 10)
 	switch u {
-	case Nanometre:
+	case Nanometres:
 		other := measure.Imperial
 		if s == measure.Imperial {
 			other = measure.Metric
@@ -53,7 +53,7 @@ func format(u Unit, v int64, s measure.System) string {
 		return s.Format(measure.Length(v)) + " (" + other.Format(measure.Length(v)) + ")"
 	case Percent:
 		return n + " %"
-	case Degree:
+	case Degrees:
 		return n + "°"
 	default:
 		return n

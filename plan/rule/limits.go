@@ -5,249 +5,202 @@ import "topplate/plan/measure"
 // Ids of the limits.
 const (
 	PowerParallel LimitID = "power-parallel"
-	PowerCrossing LimitID = "power-crossing"
+	PowerCrossing LimitID = "power-crossing-angle"
+	HotLight      LimitID = "hot-light"
+	HotFlue       LimitID = "hot-flue"
 
 	PlateBore       LimitID = "plate-bore"
 	PlateEdge       LimitID = "plate-edge"
 	PlateShield     LimitID = "plate-shield"
-	HoleToMember    LimitID = "hole-to-member"
-	HoleAllowance   LimitID = "hole-allowance"
 	StudBoreBearing LimitID = "stud-bore-bearing"
 	StudBore        LimitID = "stud-bore"
 	StudEdge        LimitID = "stud-edge"
+	HoleToMember    LimitID = "hole-to-member"
+	HoleOverBundle  LimitID = "hole-over-bundle"
 
 	BayWidth      LimitID = "bay-width"
-	BoxSingle     LimitID = "box-single"
-	BoxDouble     LimitID = "box-double"
-	BoxHeight     LimitID = "box-height"
 	CablesPerGang LimitID = "cables-per-gang"
+	BoxSingle     LimitID = "box-single-width"
+	BoxDouble     LimitID = "box-double-width"
+	BoxHeight     LimitID = "box-height"
 	CeilingBox    LimitID = "ceiling-box"
 
 	ReachStand     LimitID = "reach-stand"
 	ReachCrawl     LimitID = "reach-crawl"
 	ReachArmHeight LimitID = "reach-arm-height"
-	DrillRoom      LimitID = "drill-room"
 	RodGap         LimitID = "rod-gap"
-	HatchWidth     LimitID = "hatch-width"
-	HatchLength    LimitID = "hatch-length"
+	DrillRoom      LimitID = "drill-room"
+	HatchShort     LimitID = "hatch-short-side"
+	HatchLong      LimitID = "hatch-long-side"
 
-	LinkLength LimitID = "link-length"
-)
-
-// ClearanceOf returns the limit that an obstacle's clearance defaults to, by
-// the kind of obstacle as a house file names it; there may be no such limit.
-func ClearanceOf(kind string) LimitID { return LimitID("clearance-" + kind) }
-
-const (
-	mm   = int64(measure.Millimetre)
-	inch = int64(measure.Inch)
-	foot = int64(measure.Foot)
-)
-
-// Sources that several limits and rules share.
-var (
-	commonPractice = Source{Status: CommonPractice}
-
-	studHoles = Source{
-		Document: irc, Edition: "2018", Clause: "R602.6 item 2", Status: Confirmed,
-	}
-	plateHoles = Source{
-		Document: irc, Edition: "2018", Clause: "R602.6.1", Status: Confirmed,
-	}
-	powerSeparation = Source{
-		Document: nec, Edition: "2017 to 2023", Clause: "800.133(A)(2), from 2020 805.133(A)(2); 725.136(I) for Class 2",
-		Printed: "50 mm (2 in)", AsQuotedBy: "a cabling help desk and a cable maker's answers, brand withheld", Status: AsQuoted,
-	}
-	boredHoles = Source{
-		Document: nec, Edition: "2017 to 2023", Clause: "300.4(A)(1)",
-		Printed: "32 mm (1-1/4 in)", AsQuotedBy: "two trade magazines", Status: AsQuoted,
-	}
-	atticAccess = Source{
-		Document: irc, Edition: "2018", Clause: "R807.1",
-		AsQuotedBy: "a building inspectors' forum", Status: AsQuoted,
-	}
+	LinkLength   LimitID = "link-length"
+	LeadYear     LimitID = "lead-paint-year"
+	OldHouseYear LimitID = "old-house-year"
 )
 
 const (
-	irc = "International Residential Code"
-	nec = "NFPA 70"
+	inch  = int64(measure.Inch)
+	foot  = int64(measure.Foot)
+	metre = int64(measure.Metre)
 )
+
+// ClearanceOf returns the limit that the clearance of an obstacle defaults to,
+// by the kind of obstacle as a house file names it. Other kinds have none: cable
+// may lie against a duct, a tank or an air handler.
+func ClearanceOf(kind string) (id LimitID, ok bool) {
+	switch kind {
+	case "light":
+		return HotLight, true
+	case "flue", "chimney":
+		return HotFlue, true
+	default:
+		return "", false
+	}
+}
 
 // Limits is the table of limits, in the order it is printed in.
 var Limits = []Limit{
 	{
-		ID: PowerParallel, Title: "Distance kept from power cable", Value: 2 * inch, Min: 0, Max: 2 * foot,
+		ID: PowerParallel, Title: "Cable beside power", Value: 2 * inch, Min: 0, Max: 2 * foot,
 		Source: powerSeparation,
-		Text:   "Between the surfaces of a cable and of a power cable that runs beside it.",
+		Text: "Least distance to a power cable that it runs beside. The clause is about power conductors and excepts those in " +
+			"nonmetallic-sheathed cable; here the distance is kept everywhere, as good practice against interference.",
 	},
 	{
-		ID: PowerCrossing, Title: "Smallest angle that counts as crossing power", Unit: Degree, Value: 60, Min: 30, Max: 90,
-		Source: commonPractice,
-		Text:   "The trade crosses power at right angles. A flatter crossing than this is held to the distance for cables side by side.",
+		ID: PowerCrossing, Title: "Angle that still counts as crossing power", Unit: Degrees, Value: 60, Min: 45, Max: 90,
+		Source: practice,
+		Text:   "The trade crosses power at right angles. A cable that meets a power run at a smaller angle than this is taken to run beside it.",
 	},
 	{
-		ID: PlateBore, Title: "Largest hole in a top plate, of its width", Unit: Percent, Value: 50, Min: 10, Max: 50,
+		ID: HotLight, Title: "Cable to a recessed light", Value: 3 * inch, Min: inch / 2, Max: 2 * foot,
+		Source: Source{Document: nec, Edition: "2017", Clause: "410.116(B) for insulation, by analogy", AsQuotedBy: "electricians on a trade forum", Status: AsQuoted},
+		Text:   "For a light that is not rated for contact with insulation, and for one whose rating is not known. The marking on the housing decides.",
+	},
+	{
+		ID: HotFlue, Title: "Cable to a flue or chimney", Value: 2 * inch, Min: inch, Max: 2 * foot,
+		Source: Source{Document: "framing clearance to chimneys and vents", Status: FromMemory},
+		Text:   "The flue's own listing may ask for more.",
+	},
+	{
+		ID: PlateBore, Title: "Largest hole in a plate, of its width", Unit: Percent, Value: 50, Min: 10, Max: 60,
 		Source: plateHoles,
-		Text:   "Beyond it the code asks for a metal tie across the cut. The clause is worded for pipes and ducts and is used here by analogy; the limit itself passes.",
+		Text: "A plate of an outer or bearing wall that is cut by more needs a metal tie across the opening. The clause speaks of " +
+			"piping and ductwork and is used here for cable and for every wall, by analogy. The limit itself passes.",
 	},
 	{
-		ID: PlateEdge, Title: "Wood left between a hole in a top plate and its edge", Value: 5 * inch / 8, Min: 0, Max: 2 * inch,
-		Source: Source{Document: irc, Edition: "2018", Clause: "R602.6 item 2", Status: Derived},
-		Text:   "The clause is for studs and is used for plates by analogy.",
+		ID: PlateEdge, Title: "Hole to the edge of a plate", Value: 5 * inch / 8, Min: 0, Max: 2 * inch,
+		Source: Source{Document: irc, Edition: "2018", Clause: "R602.6 item 2, for studs, by analogy", Printed: "5/8 in (16 mm)", Status: Derived},
+		Text:   "Wood that must be left beside a hole.",
 	},
 	{
-		ID: PlateShield, Title: "Wood between a hole and the face of a member, with no shield plate", Value: 5 * inch / 4, Min: 0, Max: 2 * inch,
+		ID: PlateShield, Title: "Hole to the edge without a shield plate", Value: 5 * inch / 4, Min: 0, Max: 2 * inch,
 		Source: boredHoles,
-		Text:   "Nearer than this a nail or screw through the board may hit the cable.",
+		Text:   "A hole nearer to the face of the wood than this wants a steel plate against nails and screws.",
 	},
 	{
-		ID: HoleToMember, Title: "Gap between a hole and a member that stands across it", Value: inch / 4, Min: 0, Max: 2 * inch,
-		Source: commonPractice,
-		Text:   "From the edge of a hole in a plate to a stud under it, or to a joist or rafter on it, so that a bit does not run into the member.",
-	},
-	{
-		ID: HoleAllowance, Title: "Hole over bundle", Value: inch / 4, Min: 0, Max: inch,
-		Source: Source{Document: "bundle-diameter rule", Edition: "of a how-to page", AsQuotedBy: "the page itself, author not named", Status: AsQuoted},
-		Text:   "How much wider a hole is than the bundle that is drawn through it.",
-	},
-	{
-		ID: StudBoreBearing, Title: "Largest hole in a stud of an outer or bearing wall, of its width", Unit: Percent, Value: 40, Min: 10, Max: 40,
+		ID: StudBoreBearing, Title: "Largest hole in a stud of an outer or bearing wall, of its width", Unit: Percent, Value: 40, Min: 10, Max: 60,
 		Source: studHoles,
-		Text:   "Doubled studs may be bored further by the code; that case is not used here.",
+		Text:   "The clause allows 60 % where such a stud is doubled, and no more than two doubled studs in a row are bored.",
 	},
 	{
 		ID: StudBore, Title: "Largest hole in a stud of any other wall, of its width", Unit: Percent, Value: 60, Min: 10, Max: 60,
 		Source: studHoles,
-		Text:   "For walls that carry nothing but themselves.",
+		Text:   "For walls that carry only themselves.",
 	},
 	{
-		ID: StudEdge, Title: "Wood left between a hole in a stud and its edge", Value: 5 * inch / 8, Min: 0, Max: 2 * inch,
-		Source: studHoles,
-		Text:   "Holds whatever the percentage allows.",
+		ID: StudEdge, Title: "Hole to the edge of a stud", Value: 5 * inch / 8, Min: 0, Max: 2 * inch,
+		Source: Source{Document: irc, Edition: "2018", Clause: "R602.6 item 2", Printed: "5/8 in (16 mm)", Status: Confirmed},
+		Text:   "Wood that must be left beside a hole, whatever share of the width the hole may take.",
 	},
 	{
-		ID: BayWidth, Title: "Smallest clear stud bay that is worked in", Value: 3 * inch, Min: inch, Max: 2 * foot,
-		Source: commonPractice,
-		Text:   "Between studs. In a narrower gap neither a box nor a tool finds room.",
+		ID: HoleToMember, Title: "Hole to a stud, joist or rafter on the plate", Value: inch / 4, Min: 0, Max: 2 * inch,
+		Source: practice,
+		Text:   "Room for the bit to miss what it can't be seen to hit.",
 	},
 	{
-		ID: BoxSingle, Title: "Width of a single-gang plate", Value: 11 * inch / 4, Min: inch, Max: 6 * inch,
-		Source: plateSizes,
-		Text:   "Width of wall face kept for a box, its bracket and its cover. The opening is smaller: cut it by the bracket's own template.",
+		ID: HoleOverBundle, Title: "Hole larger than its bundle by", Value: inch / 4, Min: 0, Max: inch,
+		Source: Source{Document: "a how-to page on the diameter of cable bundles", Clause: "bundle + 1/4 in", AsQuotedBy: "that page alone", Status: AsQuoted},
+		Text:   "So that the cables pull without wedging.",
 	},
 	{
-		ID: BoxDouble, Title: "Width of a double-gang plate", Value: 456 * inch / 100, Min: inch, Max: foot,
-		Source: plateSizes,
-		Text:   "The same for a box of two gangs.",
+		ID: BayWidth, Title: "Smallest bay that is worked in", Value: 3 * inch, Min: inch, Max: 2 * foot,
+		Source: practice,
+		Text:   "Clear, between two studs. In a narrower gap neither a box nor a hand tool finds room.",
 	},
 	{
-		ID: BoxHeight, Title: "Height of a plate", Value: 9 * inch / 2, Min: inch, Max: foot,
-		Source: plateSizes,
-		Text:   "Two boxes whose middles are nearer in height than this are beside each other.",
+		ID: CablesPerGang, Title: "Cables to one gang of a wall plate", Unit: Count, Value: 4, Min: 1, Max: 6,
+		Source: practice,
+		Text:   "Four cables go to one single-gang plate with four ports.",
 	},
 	{
-		ID: CablesPerGang, Title: "Cables to one gang", Unit: Count, Value: 6, Min: 1, Max: 12,
-		Source: commonPractice,
-		Text:   "More cables than this take a box of two gangs.",
+		ID: BoxSingle, Title: "Width of a single-gang opening", Value: 9 * inch / 4, Min: inch, Max: 4 * inch,
+		Source: Source{Document: "bracket cut-outs", Clause: "single gang about 2-1/4 by 3-3/4 in", Status: FromMemory},
+		Text:   "The bracket's own template decides.",
 	},
 	{
-		ID: CeilingBox, Title: "Width of a ceiling box", Value: 4 * inch, Min: inch, Max: foot,
-		Source: commonPractice,
-		Text:   "Clear width between joists that a box in a ceiling takes.",
+		ID: BoxDouble, Title: "Width of a double-gang opening", Value: 4 * inch, Min: 2 * inch, Max: 6 * inch,
+		Source: Source{Document: "bracket cut-outs", Clause: "double gang about 4 by 3-3/4 in", Status: FromMemory},
+		Text:   "The bracket's own template decides.",
 	},
 	{
-		ID: clearanceLight, Title: "Clearance of a recessed light", Value: 3 * inch, Min: 0, Max: 6 * foot,
-		Source: Source{
-			Document: nec, Edition: "2017 to 2023", Clause: "410.116", Printed: "75 mm (3 in)",
-			AsQuotedBy: "an electricians' forum", Status: AsQuoted,
-		},
-		Text: "The clause keeps insulation that far from a light not marked for contact with it, and is used for cable by analogy.",
+		ID: BoxHeight, Title: "Height of a box opening", Value: 15 * inch / 4, Min: inch, Max: 6 * inch,
+		Source: Source{Document: "bracket cut-outs", Clause: "single gang about 2-1/4 by 3-3/4 in", Status: FromMemory},
+		Text:   "The bracket's own template decides.",
 	},
 	{
-		ID: clearanceFlue, Title: "Clearance of a flue", Value: 2 * inch, Min: 0, Max: 6 * foot,
-		Source: hotDesign,
-		Text:   "The flue's own listing may ask for more.",
+		ID: CeilingBox, Title: "Opening of a ceiling box", Value: 4 * inch, Min: inch, Max: 10 * inch,
+		Source: practice,
+		Text:   "Holes for round boxes are about this wide.",
 	},
 	{
-		ID: clearanceChimney, Title: "Clearance of a chimney", Value: 2 * inch, Min: 0, Max: 6 * foot,
-		Source: hotDesign,
-		Text:   "To the masonry.",
+		ID: ReachStand, Title: "Clear height to stand", Value: 5 * foot, Min: 3 * foot, Max: 7 * foot,
+		Source: practice,
+		Text:   "Stooped, between the tops of the joists and the rafters.",
 	},
 	{
-		ID: clearanceDuct, Title: "Clearance of a duct", Value: 0, Min: 0, Max: 6 * foot,
-		Source: commonPractice,
-		Text:   "Cable may lie against a duct, though not in one.",
+		ID: ReachCrawl, Title: "Clear height to crawl", Value: 24 * inch, Min: 12 * inch, Max: 4 * foot,
+		Source: practice,
+		Text: "Between the tops of the joists and the rafters. R807.1 of the International Residential Code asks for 30 in of " +
+			"headroom over an attic access; people crawl in less.",
 	},
 	{
-		ID: clearanceTank, Title: "Clearance of a tank", Value: 0, Min: 0, Max: 6 * foot,
-		Source: commonPractice,
-		Text:   "Cable may lie against a tank of cold water.",
+		ID: ReachArmHeight, Title: "Clear height for an arm", Value: 8 * inch, Min: 3 * inch, Max: 2 * foot,
+		Source: practice,
+		Text:   "Lying down, one arm forward.",
 	},
 	{
-		ID: clearanceUnit, Title: "Clearance of an air handler", Value: 0, Min: 0, Max: 6 * foot,
-		Source: commonPractice,
-		Text:   "Its service side is to be kept free; draw the unit as large as that.",
+		ID: RodGap, Title: "Gap for a rod", Value: inch, Min: inch / 4, Max: 6 * inch,
+		Source: practice,
+		Text:   "Between the sheathing and what lies under it, with a cable taped to the rod.",
 	},
 	{
-		ID: ReachStand, Title: "Clear height to stand", Value: 5 * foot, Min: 3 * foot, Max: 10 * foot,
-		Source: commonPractice,
-		Text:   "Over the joists, for somebody who stoops.",
+		ID: DrillRoom, Title: "Room to bore a plate from above", Value: 12 * inch, Min: 4 * inch, Max: 3 * foot,
+		Source: practice,
+		Text:   "A right-angle drill with a short bit, and a hand.",
 	},
 	{
-		ID: ReachCrawl, Title: "Clear height to crawl", Value: 30 * inch, Min: foot, Max: 5 * foot,
-		Source: Source{
-			Document: irc, Edition: "2018", Clause: "R807.1, headroom over an attic access", Status: Derived,
-		},
-		Text: "Over the joists. The clause asks for this much headroom at an access; here it is used for the whole way.",
-	},
-	{
-		ID: ReachArmHeight, Title: "Clear height for an arm", Value: 8 * inch, Min: 2 * inch, Max: 3 * foot,
-		Source: commonPractice,
-		Text:   "Over the joists, for a hand with a cable in it to be stretched out.",
-	},
-	{
-		ID: DrillRoom, Title: "Clear height to bore a plate from above", Value: 12 * inch, Min: 4 * inch, Max: 4 * foot,
-		Source: commonPractice,
-		Text:   "Over the plate, for a right-angle drill and a short bit.",
-	},
-	{
-		ID: RodGap, Title: "Smallest gap that a rod passes", Value: inch, Min: inch / 4, Max: foot,
-		Source: commonPractice,
-		Text:   "Between framing and the roof, with a cable taped to the rod.",
-	},
-	{
-		ID: HatchWidth, Title: "Width of a hatch", Value: 22 * inch, Min: foot, Max: 4 * foot,
+		ID: HatchShort, Title: "Attic access, short side", Value: 22 * inch, Min: 0, Max: 10 * foot,
 		Source: atticAccess,
-		Text:   "The shorter side of the rough opening.",
+		Text:   "Of the rough opening.",
 	},
 	{
-		ID: HatchLength, Title: "Length of a hatch", Value: 30 * inch, Min: foot, Max: 6 * foot,
+		ID: HatchLong, Title: "Attic access, long side", Value: 30 * inch, Min: 0, Max: 10 * foot,
 		Source: atticAccess,
-		Text:   "The longer side of the rough opening.",
+		Text:   "Of the rough opening.",
 	},
 	{
-		ID: LinkLength, Title: "Longest permanent link", Value: 90_000 * mm, Min: 10_000 * mm, Max: 100_000 * mm,
-		Source: Source{
-			Document: "ANSI/TIA-568.2", Edition: "D", Clause: "permanent link", Printed: "90 m (295 ft)",
-			AsQuotedBy: "pages of two cable makers, brands withheld", Status: AsQuoted,
-		},
-		Text: "From the closet's jack to the outlet's, service loops included. Patch cords come on top, 10 m in all.",
+		ID: LinkLength, Title: "Cable from panel to outlet", Value: 90 * metre, Min: metre, Max: 1000 * metre,
+		Source: permanentLink,
+		Text:   "For four-pair cable, service loops included. Patch cords come on top; heat shortens it.",
+	},
+	{
+		ID: LeadYear, Title: "Paint may hold lead in houses built before", Unit: Count, Value: 1978, Min: 1600, Max: 2100,
+		Source: leadRule,
+		Text:   "The federal rule is for housing built before that year.",
+	},
+	{
+		ID: OldHouseYear, Title: "Asbestos and old wiring are looked out for in houses built before", Unit: Count, Value: 1990, Min: 1600, Max: 2100,
+		Source: Source{Document: "years in which vermiculite insulation was still sold", Status: FromMemory},
+		Text:   "Knob-and-tube wiring is older by forty years, but was often left in place.",
 	},
 }
-
-const (
-	clearanceLight   LimitID = "clearance-light"
-	clearanceFlue    LimitID = "clearance-flue"
-	clearanceChimney LimitID = "clearance-chimney"
-	clearanceDuct    LimitID = "clearance-duct"
-	clearanceTank    LimitID = "clearance-tank"
-	clearanceUnit    LimitID = "clearance-unit"
-)
-
-var (
-	plateSizes = Source{
-		Document: "sizes of cover plates", Edition: "of two trade pages", Printed: "2.75 x 4.5 in and 4.56 x 4.5 in",
-		AsQuotedBy: "those pages, makers not named", Status: AsQuoted,
-	}
-	hotDesign = Source{Status: CommonPractice}
-)

@@ -50,9 +50,10 @@ type Rule struct {
 	Change string // what would allow what the rule forbids; empty if nothing does
 	// Standing rules are printed with every job, whatever its routes.
 	Standing bool
-	// BuiltBefore makes a standing rule one for houses built before that
-	// year, or in a year that is not known. 0 is every house.
-	BuiltBefore int
+	// BuiltBefore names the limit that holds a year, if a standing rule is for
+	// houses built before it or in a year that is not known; it is empty for
+	// every house.
+	BuiltBefore LimitID
 }
 
 // Lookup returns the rule with this id.
@@ -63,16 +64,4 @@ func Lookup(id ID) (Rule, bool) {
 		}
 	}
 	return Rule{}, false
-}
-
-// Cautions returns the standing rules for a house built in that year, in the
-// order of Rules; year 0 is not known.
-func Cautions(built int) []Rule {
-	var out []Rule
-	for _, r := range Rules {
-		if r.Standing && (r.BuiltBefore == 0 || built < r.BuiltBefore) {
-			out = append(out, r)
-		}
-	}
-	return out
 }

@@ -1,132 +1,100 @@
 package rule
 
-// Ids of the rules. A rule whose name is also a limit's ends in Rule.
+import "slices"
+
+// Ids of the rules that a route is measured by. A rule whose name is also a
+// limit's ends in Rule.
 const (
-	PowerParallelRule ID = "power-parallel"
-	PowerBay          ID = "power-bay"
+	PowerParallelRule ID = "beside-power"
+	PowerBay          ID = "power-in-bay"
 	HotClearance      ID = "hot-clearance"
 
-	PlateBoreRule    ID = "plate-bore"
-	PlateShieldRule  ID = "plate-shield"
-	HoleToMemberRule ID = "hole-to-member"
-	HoleCapacity     ID = "hole-capacity"
-	StudBoreRule     ID = "stud-bore"
-	TrussNever       ID = "truss-never"
+	HoleToMemberRule ID = "hole-clear-of-framing"
+	PlateCapacity    ID = "plate-capacity"
+	Shield           ID = "shield-plate"
+	StudBoreRule     ID = "stud-bored"
+	TrussNever       ID = "truss-never-bored"
+	FireBlock        ID = "fire-block-bored"
+	SealHoles        ID = "seal-holes"
 
-	Window       ID = "window"
-	BayWidthRule ID = "bay-width"
-	BoxFit       ID = "box-fit"
-	Patching     ID = "patching"
-	FireBlock    ID = "fire-block"
-	SealPlate    ID = "seal-plate"
-
-	Reach       ID = "reach"
+	BoxFit      ID = "box-fit"
+	Window      ID = "opening-over-bay"
+	Patching    ID = "no-patching"
 	BitReach    ID = "bit-reach"
 	RodLength   ID = "rod-length"
 	EaveBaffle  ID = "eave-baffle"
 	NoHiddenWay ID = "no-hidden-way"
 	HatchSize   ID = "hatch-size"
 
-	LinkLengthRule ID = "link-length"
+	LinkLengthRule ID = "link-length-exceeded"
+	OutdoorEntry   ID = "outdoor-entry"
 )
 
-// Rules is the table of rules, in the order it is printed in; the standing
-// ones come last.
-var Rules = append([]Rule{
+// Rules is the table of rules, in the order it is printed in.
+var Rules = slices.Concat(measured, standing)
+
+// measured are the rules that depend on the routes of a job.
+var measured = []Rule{
 	{
-		ID: PowerParallelRule, Title: "Cable beside power cable", Severity: Stop,
+		ID: PowerParallelRule, Title: "Cable too near beside a power run", Severity: Stop,
 		Limits: []LimitID{PowerParallel, PowerCrossing},
 		Source: powerSeparation,
-		Text: "Keeps noise out of the cable and hands off live wire. Power in nonmetallic-sheathed or metal-clad cable " +
-			"or in a raceway is excepted by the code (wording of the exception from memory), so in most houses the " +
-			"distance is good practice and no breach. Keep the distance side by side and cross at right angles.",
-		Change: "another bay, or the power cable moved by a licensed electrician",
+		Text: "Keep the distance, or cross near 90°. Power in nonmetallic-sheathed or metal-clad cable or in a raceway is excepted by " +
+			"the code (the wording of the exception is from memory), so in most houses the distance is good practice and no breach.",
+		Change: "another way, or the power run moved by a licensed electrician",
 	},
 	{
-		ID: PowerBay, Title: "Cable in a stud bay with a power device", Severity: Stop,
-		Limits: []LimitID{PowerParallel, BoxSingle, BoxHeight},
-		Source: commonPractice,
-		Text: "The power cable of a receptacle or switch runs on one stud of its bay. Keep the low-voltage box and cable on " +
-			"the far side of the bay, the distance from that cable, or use the next bay; never share a box with power.",
+		ID: PowerBay, Title: "Power in the stud bay", Severity: Stop,
+		Limits: []LimitID{PowerParallel},
+		Source: practice,
+		Text: "The low-voltage plate sits on the far side of the stud space from the receptacle and its cable, or in another bay. " +
+			"Never share a box with power.",
 		Change: "another bay, or the device moved by a licensed electrician",
 	},
 	{
-		ID: HotClearance, Title: "Cable near something hot or in the way", Severity: Stop,
-		Limits: []LimitID{clearanceLight, clearanceFlue, clearanceChimney, clearanceDuct, clearanceTank, clearanceUnit},
-		Source: commonPractice,
-		Text:   "Cable jackets are listed for 60 °C and hot surfaces exceed it. A clearance given in the house file comes before these.",
-		Change: "a way around it",
+		ID: HotClearance, Title: "Cable too near something hot", Severity: Stop,
+		Limits: []LimitID{HotLight, HotFlue},
+		Source: practice,
+		Text:   "Most cable is listed for 60 °C. A clearance given in the house file comes before the limits here.",
+		Change: "a way round it",
 	},
 	{
-		ID: PlateBoreRule, Title: "Hole in a top plate", Severity: Stop,
-		Limits: []LimitID{PlateBore, PlateEdge},
-		Source: plateHoles,
-		Text:   "The top plate ties the wall together. Bore small, in the middle of its width; use two holes rather than a large one.",
-		Change: "a second hole, or a metal tie across the cut as the code describes",
-	},
-	{
-		ID: PlateShieldRule, Title: "Hole near the face of a plate or stud", Severity: Caution,
-		Limits: []LimitID{PlateShield},
-		Source: boredHoles,
-		Text:   "A nail or screw through the board may hit the cable. Nail a steel shield plate of at least 1/16 in (1.6 mm) over the spot, or bore smaller.",
-		Change: "a shield plate",
-	},
-	{
-		ID: HoleToMemberRule, Title: "Hole at a stud, joist or rafter", Severity: Stop,
+		ID: HoleToMemberRule, Title: "Framing where the hole would be", Severity: Stop,
 		Limits: []LimitID{HoleToMember},
-		Source: commonPractice,
-		Text:   "What stands on a plate or under it blocks the hole, and a bit that runs into a member splits its end. Bore beside it.",
+		Source: practice,
+		Text:   "Move the place, so that the bit misses studs, joist ends and rafters.",
 		Change: "a place further along",
 	},
 	{
-		ID: HoleCapacity, Title: "More cables than a hole takes", Severity: Stop,
-		Limits: []LimitID{HoleAllowance, PlateBore, PlateEdge},
-		Source: commonPractice,
-		Text:   "A bundle must pass without being squeezed. Each hole takes as many cables as leave the allowance round the bundle.",
-		Change: "a second hole, or a larger bit within the rules for the member",
+		ID: PlateCapacity, Title: "More cable than the plate takes", Severity: Caution,
+		Limits: []LimitID{PlateBore, PlateEdge, HoleOverBundle},
+		Source: plateHoles,
+		Text:   "The plate ties the wall together: bore small, and in the middle of its width. Bore a second hole beside the first, or use another bay.",
+		Change: "a second hole, or a metal tie across the cut as the code describes it",
 	},
 	{
-		ID: StudBoreRule, Title: "Hole in a stud", Severity: Stop,
-		Limits: []LimitID{StudBoreBearing, StudBore, StudEdge},
-		Source: studHoles,
-		Text:   "Bore in the middle of the stud's width, and not where it is cut or notched already.",
+		ID: Shield, Title: "Steel plate over the hole", Severity: Note,
+		Limits: []LimitID{PlateShield},
+		Source: boredHoles,
+		Text:   "Cover the face of the wood at the hole with a steel plate of at least 1/16 in (1.6 mm), against nails and screws.",
 		Change: "a smaller hole",
 	},
 	{
-		ID: TrussNever, Title: "Trusses are never cut, notched or bored", Severity: Caution,
+		ID: StudBoreRule, Title: "Hole too large for the stud", Severity: Stop,
+		Limits: []LimitID{StudBoreBearing, StudBore, StudEdge},
+		Source: studHoles,
+		Text:   "Bore in the middle of the stud's width, never beside a cut or notch.",
+		Change: "a smaller hole, or more than one",
+	},
+	{
+		ID: TrussNever, Title: "Trusses are never bored or cut", Severity: Stop,
 		Source: Source{
 			Document: irc, Edition: "2018", Clause: "R502.8.2, R802.7.2, R802.10.4",
 			AsQuotedBy: "a state's code notice and an inspector's page", Status: AsQuoted,
 		},
-		Text: "Every member of a truss carries; one hole can bring it down. Lay cable over members and fasten it with straps. " +
-			"The same goes for I-joists, laminated and glued members.",
-		Change: "only the truss maker's or an engineer's design",
-	},
-	{
-		ID: Window, Title: "An opening closes the bay", Severity: Stop,
-		Source: commonPractice,
-		Text:   "Over a window or door stands a header, under a window a sill. No cable goes down that bay and no header is bored.",
-		Change: "a bay beside the opening",
-	},
-	{
-		ID: BayWidthRule, Title: "Bay too narrow to work in", Severity: Stop,
-		Limits: []LimitID{BayWidth},
-		Source: commonPractice,
-		Text:   "Beside openings and in corners studs stand close together.",
-		Change: "a wider bay",
-	},
-	{
-		ID: BoxFit, Title: "Box does not fit where it was wished", Severity: Stop,
-		Limits: []LimitID{BoxSingle, BoxDouble, BoxHeight, CablesPerGang, CeilingBox},
-		Source: commonPractice,
-		Text:   "A box needs room between studs or joists and beside other boxes.",
-		Change: "a shift of the place along the wall",
-	},
-	{
-		ID: Patching, Title: "Board would have to be opened and patched", Severity: Stop,
-		Source: commonPractice,
-		Text:   "From one stud bay to the next there is no way behind finished board but to open it. The job says whether that is allowed.",
-		Change: "the homeowner's leave to patch",
+		Text: "Cables go over bottom chords and between webs, and are fastened without a hole. " +
+			"I-joists and laminated or glued members are treated alike.",
+		Change: "the design of a registered design professional",
 	},
 	{
 		ID: FireBlock, Title: "Fire block bored", Severity: Caution,
@@ -134,65 +102,81 @@ var Rules = append([]Rule{
 			Document: irc, Edition: "2018", Clause: "R302.11 items 1 and 4",
 			AsQuotedBy: "a county's list of code defects and a code consultant's column", Status: AsQuoted,
 		},
-		Text: "A block across a stud bay keeps fire from climbing the wall. Bore it with a long bit through the opening or the " +
-			"plate, and seal around the cable again with approved material.",
+		Text: "A block across a bay keeps fire from climbing the wall. It is bored with a long bit from the box or the plate, and must be " +
+			"sealed round the cable again with an approved material. Open the board where that can't be done unseen.",
+		Change: "a bay without a block",
 	},
 	{
-		ID: SealPlate, Title: "Holes at ceiling level are sealed again", Severity: Caution,
-		Source: Source{
-			Document: irc, Edition: "2018 and 2024", Clause: "R302.11 item 4",
-			AsQuotedBy: "a code consultant's column and a building inspectors' forum", Status: AsQuoted,
-		},
-		Text: "The top plate is the fire block of the wall. Fill around cable where it passes a plate or a ceiling with approved " +
-			"material that resists the passage of flame and smoke. A rated wall needs a listed system instead.",
+		ID: SealHoles, Title: "Seal every hole in a plate", Severity: Note,
+		Source: sealing,
+		Text: "Plates close the wall against fire. Re-seal cable holes at floor and ceiling level with an approved material that resists flame and smoke; " +
+			"through a garage separation or a rated wall follow the local code and use a listed firestop.",
 	},
 	{
-		ID: Reach, Title: "Place that no hand gets to", Severity: Stop,
-		Limits: []LimitID{ReachStand, ReachCrawl, ReachArmHeight},
-		Source: commonPractice,
-		Text:   "Work in an attic is done where one can stand, crawl, or stretch out an arm, on a way that leads from a hatch.",
-		Change: "a rod shot, or a new hatch",
+		ID: BoxFit, Title: "No room for the box at the wished place", Severity: Stop,
+		Limits: []LimitID{BoxSingle, BoxDouble, BoxHeight, CablesPerGang, CeilingBox, BayWidth},
+		Source: practice,
+		Text:   "A stud, a joist or another box is there, or the bay is too narrow. Allow the place to be moved.",
+		Change: "a shift of the place",
 	},
 	{
-		ID: BitReach, Title: "Bit too short", Severity: Stop,
+		ID: Window, Title: "An opening closes the bay", Severity: Stop,
+		Source: practice,
+		Text:   "Over a window or door there is a header, which is never bored; cable can't go up there. Use the next bay.",
+		Change: "a bay beside the opening",
+	},
+	{
+		ID: Patching, Title: "Boring behind finished board", Severity: Stop,
+		Source: practice,
+		Text:   "From bay to bay only where the job allows patching.",
+		Change: "the homeowner's leave to open the board and patch it",
+	},
+	{
+		ID: BitReach, Title: "No bit reaches", Severity: Stop,
 		Limits: []LimitID{DrillRoom},
-		Source: commonPractice,
-		Text:   "Where there is no room to bore a plate from above, a flexible bit goes up from the box, and it must come out over the plate. A fire block is reached from the box or from the plate.",
+		Source: practice,
+		Text:   "Without room over the plate a hole is bored from the box, and the bit must come out at the top. Bring a longer flexible bit or an extension.",
 		Change: "a longer flexible bit or an extension",
 	},
 	{
-		ID: RodLength, Title: "Rods too short, or no gap for them", Severity: Stop,
+		ID: RodLength, Title: "Rods too short", Severity: Stop,
 		Limits: []LimitID{RodGap},
-		Source: commonPractice,
-		Text:   "A rod shot is straight, in one bay, and ends where a hand takes it.",
+		Source: practice,
+		Text:   "A rod shot is straight, stays in one bay and ends where a hand takes it. Join more rods, or choose a place nearer to where a hand reaches.",
 		Change: "longer rods",
 	},
 	{
-		ID: EaveBaffle, Title: "Baffle closes the eave", Severity: Stop,
-		Source: commonPractice,
-		Text:   "A ventilation baffle fills the rafter bay over the plate, and air must go on passing there afterwards.",
-		Change: "the baffle taken out of one bay and put back",
+		ID: EaveBaffle, Title: "A baffle closes the rafter bay", Severity: Stop,
+		Source: practice,
+		Text:   "Use the next rafter bay, or take the baffle out and put it back, so that air goes on passing at the eave.",
+		Change: "the baffle taken out and put back",
 	},
 	{
 		ID: NoHiddenWay, Title: "No hidden way", Severity: Stop,
-		Source: commonPractice,
-		Text:   "No way inside the walls and over the ceilings joins the place to the closet.",
+		Limits: []LimitID{ReachStand, ReachCrawl, ReachArmHeight},
+		Source: practice,
+		Text:   "No way inside walls and over ceilings, where a hand or a rod gets to from a hatch, joins the place to the closet. Surface raceway is the last resort.",
 		Change: "a surface raceway",
 	},
 	{
-		ID: HatchSize, Title: "Hatch smaller than the code's", Severity: Caution,
-		Limits: []LimitID{HatchWidth, HatchLength},
+		ID: HatchSize, Title: "Small hatch", Severity: Caution,
+		Limits: []LimitID{HatchShort, HatchLong},
 		Source: atticAccess,
-		Text:   "Older hatches are often smaller. Check that the person and the tools pass, both in a hurry.",
+		Text:   "Check that the installer and his tools get through, and out again in a hurry.",
 	},
 	{
-		ID: LinkLengthRule, Title: "Link too long", Severity: Caution,
+		ID: LinkLengthRule, Title: "Cable longer than a link may be", Severity: Stop,
 		Limits: []LimitID{LinkLength},
-		Source: Source{
-			Document: "ANSI/TIA-568.2", Edition: "D", Clause: "permanent link", Printed: "90 m (295 ft)",
-			AsQuotedBy: "pages of two cable makers, brands withheld", Status: AsQuoted,
-		},
-		Text:   "Beyond it the link need not carry its rated speed, in a hot attic sooner.",
-		Change: "a switch on the way, or a closet nearer by",
+		Source: permanentLink,
+		Text:   "Beyond it a link need not carry its rated speed. Move the closet or add one nearer.",
+		Change: "a closet nearer by",
 	},
-}, standing...)
+	{
+		ID: OutdoorEntry, Title: "Cable that goes outside", Severity: Caution,
+		Source: Source{
+			Document: nec, Edition: "2020", Clause: "805.90(A)",
+			AsQuotedBy: "an electricians' examination guide", Status: AsQuoted,
+		},
+		Text: "Outdoor jacket, drip loop, sealed entry; surge protection where the cable leaves the building's own eaves. Ask the local code.",
+	},
+}

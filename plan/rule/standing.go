@@ -2,82 +2,67 @@ package rule
 
 // Ids of the standing rules.
 const (
-	localCode      ID = "local-code"
-	powerWork      ID = "power-work"
-	fireSeparation ID = "fire-separation"
-	atticFooting   ID = "attic-footing"
-	atticHeat      ID = "attic-heat"
-	ladder         ID = "ladder"
-	leadPaint      ID = "lead-paint"
-	asbestos       ID = "asbestos"
-	knobAndTube    ID = "knob-and-tube"
+	LocalCode      ID = "local-code"
+	LiveWires      ID = "live-wires"
+	FireSeparation ID = "fire-separation"
+	Ladder         ID = "ladder"
+	AtticHeat      ID = "attic-heat"
+	LeadPaint      ID = "lead-paint"
+	OldHouse       ID = "old-wiring-and-asbestos"
 )
 
-// standing are the cautions that every job prints.
+// standing are the cautions that are printed with every job, or with every
+// job in a house of a certain age.
 var standing = []Rule{
 	{
-		ID: localCode, Title: "Local code decides", Severity: Caution, Standing: true,
-		Source: commonPractice,
-		Text: "This is a plan to work from, not a finding that anything complies with a code. Codes are adopted and amended locally. " +
-			"Ask the local authority whether a permit or a licence is needed, and follow its rules where they differ.",
+		ID: LocalCode, Title: "The local code decides", Severity: Caution, Standing: true,
+		Source: practice,
+		Text: "This is a plan to work from and no finding that anything complies with a code. Codes are adopted and amended locally: " +
+			"ask the local authority whether a permit or a licence is needed, and follow its rules where they differ.",
 	},
 	{
-		ID: powerWork, Title: "Power is a licensed electrician's work", Severity: Caution, Standing: true,
-		Source: commonPractice,
-		Text: "Treat every wire in a wall or attic as live. Before cutting or boring, look and feel behind the board. " +
-			"Moving, opening or joining anything on power is for a licensed electrician.",
+		ID: LiveWires, Title: "Power in walls", Severity: Caution, Standing: true,
+		Source: practice,
+		Text: "Find wires, pipes and studs before every cut, and take every wire to be live. " +
+			"Power work is for a licensed electrician under the local code.",
 	},
 	{
-		ID: fireSeparation, Title: "Walls and ceilings that hold back fire", Severity: Caution, Standing: true,
+		ID: FireSeparation, Title: "Walls and ceilings that hold back fire", Severity: Caution, Standing: true,
 		Source: Source{
 			Document: irc, Edition: "2015", Clause: "R302.5.3, R302.6",
-			AsQuotedBy: "a city's record of the code with commentary", Status: AsQuoted,
+			AsQuotedBy: "a city's record of the code with its commentary", Status: AsQuoted,
 		},
-		Text: "Between a garage and the house, or between dwellings, an opening in the board must be closed again as the local code asks. " +
-			"Ask before cutting; this plan does not know which walls are rated.",
+		Text: "Between a garage and the house, and between dwellings, an opening in the board must be closed again as the local code asks. " +
+			"Ask before cutting: this plan does not know which walls are rated.",
 	},
 	{
-		ID: atticFooting, Title: "Step on joists only", Severity: Caution, Standing: true,
-		Source: commonPractice,
-		Text:   "Ceiling board does not carry a person. Bring a board to kneel on, a lamp, gloves, a mask and eye protection.",
+		ID: Ladder, Title: "Ladders and joists", Severity: Caution, Standing: true,
+		Source: Source{Document: "29 CFR 1926", Clause: "1926.1053(b)", Printed: "4 to 1, 3 feet (.9 m)", Status: FromMemory},
+		Text: "Ladder at 4 to 1, rails 3 ft (0.9 m) above a landing, clear of power lines. " +
+			"Step on joists or boards only; a ceiling does not carry anybody.",
 	},
 	{
-		ID: atticHeat, Title: "Heat in the attic", Severity: Caution, Standing: true,
+		ID: AtticHeat, Title: "Heat in the attic", Severity: Caution, Standing: true,
 		Source: Source{
-			Document: "paper on attic ventilation", Edition: "of a roofing association", Printed: "140 °F (60 °C)",
-			AsQuotedBy: "the association's own page", Status: AsQuoted,
+			Document: "a roofing trade leaflet on attic ventilation", Printed: "140 °F (60 °C)",
+			AsQuotedBy: "the trade association's own page", Status: AsQuoted,
 		},
-		Text: "An attic in the sun reaches 60 °C. Work early, drink, do not work alone, and come down before you feel unwell.",
+		Text: "An attic in the sun reaches 140 °F (60 °C). Work in the cool hours, drink, never alone without a call arranged; stop when dizzy.",
 	},
 	{
-		ID: ladder, Title: "Ladders", Severity: Caution, Standing: true,
-		Source: Source{Document: "29 CFR 1926", Edition: "", Clause: "1926.1053(b)", Status: FromMemory},
-		Text:   "Set a leaning ladder one out for four up, on firm ground, with its rails 3 ft (0.9 m) above the edge you step onto. Keep clear of overhead power lines.",
+		ID: LeadPaint, Title: "Paint may hold lead", Severity: Caution, Standing: true, BuiltBefore: LeadYear,
+		Limits: []LimitID{LeadYear},
+		Source: leadRule,
+		Text: "Old house, or of unknown age: treat painted surfaces as lead paint until tested. Paid work that disturbs more than " +
+			"6 sq ft (0.56 m²) a room inside, or 20 sq ft (1.9 m²) outside, follows the federal renovation rule.",
 	},
 	{
-		ID: leadPaint, Title: "Lead paint, houses built before 1978", Severity: Caution, Standing: true, BuiltBefore: 1978,
+		ID: OldHouse, Title: "Old insulation and wiring", Severity: Caution, Standing: true, BuiltBefore: OldHouseYear,
+		Limits: []LimitID{OldHouseYear},
 		Source: Source{
-			Document: "40 CFR 745", Edition: "", Clause: "745.83", Printed: "6 sq ft per room inside, 20 sq ft outside",
-			AsQuotedBy: "a trade school's course and an examination site", Status: AsQuoted,
+			Document: "EPA and ATSDR, Current best practices for vermiculite attic insulation", Edition: "2003", Status: Confirmed,
 		},
-		Text: "Assume old paint holds lead unless it was tested. Paid work that disturbs more than the printed areas falls under the federal rule; " +
-			"a box opening is small, and the dust still wants wetting, catching and wiping up.",
-	},
-	{
-		ID: asbestos, Title: "Asbestos, houses built before 1990", Severity: Caution, Standing: true, BuiltBefore: 1990,
-		Source: Source{
-			Document: "Current best practices for vermiculite attic insulation", Edition: "EPA and ATSDR 2003", Clause: "", Status: Confirmed,
-		},
-		Text: "Leave vermiculite insulation undisturbed and assume that it holds asbestos; cable in such an attic is for trained and certified people. " +
-			"Old texture, tile and duct wrap may hold it too. The year is from memory.",
-	},
-	{
-		ID: knobAndTube, Title: "Knob-and-tube wiring, houses built before 1950", Severity: Caution, Standing: true, BuiltBefore: 1950,
-		Source: Source{
-			Document: nec, Edition: "2017", Clause: "394.12(5)",
-			AsQuotedBy: "an electricians' forum and a contractors' association", Status: AsQuoted,
-		},
-		Text: "Single wires on porcelain knobs may still be live, and their insulation crumbles. Keep clear, never pull a cable against them, " +
-			"and do not cover them with insulation. The year is from memory.",
+		Text: "Leave vermiculite or suspected asbestos undisturbed and call trained and certified professionals, for cable too. " +
+			"Keep clear of knob-and-tube wiring, do not pull against it and do not cover it (NFPA 70, 394.12(5), as quoted by a contractors' association).",
 	},
 }
