@@ -43,8 +43,8 @@ func (b Book) Length(id LimitID) measure.Length {
 	return measure.Length(l.Value)
 }
 
-// Cautions returns the standing rules for a house built in that year, in the
-// order of Rules; year 0 is not known.
+// Cautions returns the rules that are printed with every job in a house built
+// in that year, in the order of Rules; year 0 is not known.
 func (b Book) Cautions(built int) []Rule {
 	var out []Rule
 	for _, r := range standing {

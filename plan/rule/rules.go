@@ -89,7 +89,7 @@ var measured = []Rule{
 	{
 		ID: TrussNever, Title: "Trusses are never bored or cut", Severity: Stop,
 		Source: Source{
-			Document: irc, Edition: "2018", Clause: "R502.8.2, R802.7.2, R802.10.4",
+			Document: irc, Clause: "R502.8.2, R802.7.2, R802.10.4",
 			AsQuotedBy: "a state's code notice and an inspector's page", Status: AsQuoted,
 		},
 		Text: "Cables go over bottom chords and between webs, and are fastened without a hole. " +
@@ -99,7 +99,7 @@ var measured = []Rule{
 	{
 		ID: FireBlock, Title: "Fire block bored", Severity: Caution,
 		Source: Source{
-			Document: irc, Edition: "2018", Clause: "R302.11 items 1 and 4",
+			Document: irc, Clause: "R302.11 items 1 and 4",
 			AsQuotedBy: "a county's list of code defects and a code consultant's column", Status: AsQuoted,
 		},
 		Text: "A block across a bay keeps fire from climbing the wall. It is bored with a long bit from the box or the plate, and must be " +

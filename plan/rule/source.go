@@ -1,7 +1,5 @@
 package rule
 
-import "strings"
-
 // A Status says how a value is known.
 type Status uint8
 
@@ -22,20 +20,23 @@ const (
 )
 
 // A Source says where a value comes from. Document, Edition and Clause are
-// empty for common practice and for the user's own number.
+// empty for common practice and for the user's own number; Edition is empty
+// also where the quotation does not tell it.
 type Source struct {
 	Document, Edition, Clause string
-	// Printed is the value as the document prints it, where that differs
-	// from the exact value used here: "50 mm (2 in)".
+	// Printed is the value as the document prints it: "50 mm (2 in)". Where
+	// it rounds one system to the other, the limit's Value shows which was
+	// taken.
 	Printed string
-	// AsQuotedBy is where the quotation was read, if Status is AsQuoted.
+	// AsQuotedBy is where a quotation of the document was read, if the
+	// document itself was not.
 	AsQuotedBy string
 	Status     Status
 }
 
 // String names the source in one line: "International Residential Code 2018,
-// R602.6", "NFPA 70 2017, 800.133(A)(2), as quoted by …", "common practice, no
-// source".
+// R602.6.1", "derived from …", "…, as quoted by …", "…, from memory", "common
+// practice, no source".
 func (s Source) String() string {
 	switch s.Status {
 	case CommonPractice:
@@ -43,13 +44,17 @@ func (s Source) String() string {
 	case SetByUser:
 		return "set in the job file"
 	}
-	text := strings.TrimSpace(s.Document + " " + s.Edition)
+	text := s.Document
+	if s.Edition != "" {
+		text += " " + s.Edition
+	}
 	if s.Clause != "" {
 		text += ", " + s.Clause
 	}
-	switch s.Status {
-	case AsQuoted:
+	if s.AsQuotedBy != "" {
 		text += ", as quoted by " + s.AsQuotedBy
+	}
+	switch s.Status {
 	case Derived:
 		text = "derived from " + text
 	case FromMemory:

@@ -15,19 +15,19 @@ const (
 // job in a house of a certain age.
 var standing = []Rule{
 	{
-		ID: LocalCode, Title: "The local code decides", Severity: Caution, Standing: true,
+		ID: LocalCode, Title: "The local code decides", Severity: Caution,
 		Source: practice,
 		Text: "This is a plan to work from and no finding that anything complies with a code. Codes are adopted and amended locally: " +
 			"ask the local authority whether a permit or a licence is needed, and follow its rules where they differ.",
 	},
 	{
-		ID: LiveWires, Title: "Power in walls", Severity: Caution, Standing: true,
+		ID: LiveWires, Title: "Power in walls", Severity: Caution,
 		Source: practice,
 		Text: "Find wires, pipes and studs before every cut, and take every wire to be live. " +
 			"Power work is for a licensed electrician under the local code.",
 	},
 	{
-		ID: FireSeparation, Title: "Walls and ceilings that hold back fire", Severity: Caution, Standing: true,
+		ID: FireSeparation, Title: "Walls and ceilings that hold back fire", Severity: Caution,
 		Source: Source{
 			Document: irc, Edition: "2015", Clause: "R302.5.3, R302.6",
 			AsQuotedBy: "a city's record of the code with its commentary", Status: AsQuoted,
@@ -36,28 +36,28 @@ var standing = []Rule{
 			"Ask before cutting: this plan does not know which walls are rated.",
 	},
 	{
-		ID: Ladder, Title: "Ladders and joists", Severity: Caution, Standing: true,
+		ID: Ladder, Title: "Ladders and joists", Severity: Caution,
 		Source: Source{Document: "29 CFR 1926", Clause: "1926.1053(b)", Printed: "4 to 1, 3 feet (.9 m)", Status: FromMemory},
 		Text: "Ladder at 4 to 1, rails 3 ft (0.9 m) above a landing, clear of power lines. " +
 			"Step on joists or boards only; a ceiling does not carry anybody.",
 	},
 	{
-		ID: AtticHeat, Title: "Heat in the attic", Severity: Caution, Standing: true,
+		ID: AtticHeat, Title: "Heat in the attic", Severity: Caution,
 		Source: Source{
 			Document: "a roofing trade leaflet on attic ventilation", Printed: "140 °F (60 °C)",
-			AsQuotedBy: "the trade association's own page", Status: AsQuoted,
+			Status: Confirmed,
 		},
 		Text: "An attic in the sun reaches 140 °F (60 °C). Work in the cool hours, drink, never alone without a call arranged; stop when dizzy.",
 	},
 	{
-		ID: LeadPaint, Title: "Paint may hold lead", Severity: Caution, Standing: true, BuiltBefore: LeadYear,
+		ID: LeadPaint, Title: "Paint may hold lead", Severity: Caution, BuiltBefore: LeadYear,
 		Limits: []LimitID{LeadYear},
 		Source: leadRule,
 		Text: "Old house, or of unknown age: treat painted surfaces as lead paint until tested. Paid work that disturbs more than " +
 			"6 sq ft (0.56 m²) a room inside, or 20 sq ft (1.9 m²) outside, follows the federal renovation rule.",
 	},
 	{
-		ID: OldHouse, Title: "Old insulation and wiring", Severity: Caution, Standing: true, BuiltBefore: OldHouseYear,
+		ID: OldHouse, Title: "Old insulation and wiring", Severity: Caution, BuiltBefore: OldHouseYear,
 		Limits: []LimitID{OldHouseYear},
 		Source: Source{
 			Document: "EPA and ATSDR, Current best practices for vermiculite attic insulation", Edition: "2003", Status: Confirmed,
