@@ -30,6 +30,10 @@ const (
 	Free
 )
 
+var headingNames = [...]string{"east", "west", "north", "south", "up", "down", ""}
+
+func (h Heading) String() string { return headingNames[h] }
+
 // Reverse is the heading of the same arc travelled the other way.
 func (h Heading) Reverse() Heading {
 	if h == Free {

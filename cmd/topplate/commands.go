@@ -1,0 +1,157 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
+
+	"topplate/plan"
+	"topplate/plan/diag"
+	"topplate/plan/source"
+	"topplate/render"
+	"topplate/render/report"
+	"topplate/route"
+)
+
+func checkCommand() *cobra.Command {
+	return &cobra.Command{
+		Use:   "check JOB.toml",
+		Short: "Read a job and its house, route it, and print the findings",
+		Args:  oneFile("a job file"),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			res, err := solve(args[0], cmd.ErrOrStderr())
+			if err != nil {
+				return err
+			}
+			return finish(res, report.Findings(cmd.OutOrStdout(), res))
+		},
+	}
+}
+
+func routeCommand() *cobra.Command {
+	var asJSON bool
+	c := &cobra.Command{
+		Use:   "route JOB.toml",
+		Short: "Print the routes, holes and cut lengths",
+		Args:  oneFile("a job file"),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			res, err := solve(args[0], cmd.ErrOrStderr())
+			if err != nil {
+				return err
+			}
+			if asJSON {
+				return finish(res, report.JSON(cmd.OutOrStdout(), res))
+			}
+			return finish(res, report.Schedule(cmd.OutOrStdout(), res))
+		},
+	}
+	c.Flags().BoolVar(&asJSON, "json", false, "print all results as JSON")
+	return c
+}
+
+func drawCommand() *cobra.Command {
+	var out string
+	c := &cobra.Command{
+		Use:     "draw JOB.toml -o DIR",
+		Short:   "Draw the sheets into a folder",
+		Example: "  topplate draw samples/corner-house/job.toml -o out",
+		Args:    oneFile("a job file"),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			if out == "" {
+				return fmt.Errorf("draw needs a folder to write to: -o DIR")
+			}
+			res, err := solve(args[0], cmd.ErrOrStderr())
+			if err != nil {
+				return err
+			}
+			files, err := render.Folder(res)
+			if err != nil {
+				return err
+			}
+			if err := writeFolder(out, files); err != nil {
+				return err
+			}
+			for _, f := range files {
+				fmt.Fprintf(cmd.ErrOrStderr(), "wrote %s\n", f.Name)
+			}
+			return finish(res, report.Findings(cmd.ErrOrStderr(), res))
+		},
+	}
+	c.Flags().StringVarP(&out, "out", "o", "", "folder to write to; made if it is not there")
+	return c
+}
+
+func graphCommand() *cobra.Command {
+	return &cobra.Command{
+		Use:   "graph JOB.toml",
+		Short: "Write the routing graph as JSON, for a solver of your own",
+		Args:  oneFile("a job file"),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			job, err := load(args[0], cmd.ErrOrStderr())
+			if err != nil {
+				return err
+			}
+			g, err := route.Build(job)
+			if err != nil {
+				return err
+			}
+			return g.WriteJSON(cmd.OutOrStdout())
+		},
+	}
+}
+
+// oneFile accepts exactly one argument and says what is missing.
+func oneFile(what string) cobra.PositionalArgs {
+	return func(cmd *cobra.Command, args []string) error {
+		switch {
+		case len(args) == 0:
+			return fmt.Errorf("%s needs %s: %s", cmd.Name(), what, cmd.UseLine())
+		case len(args) > 1:
+			return fmt.Errorf("%s takes one argument, got %d: %s", cmd.Name(), len(args), cmd.UseLine())
+		}
+		return nil
+	}
+}
+
+// load reads a job; what is wrong with the files is printed to stderr.
+func load(path string, stderr io.Writer) (*plan.Job, error) {
+	job, problems := plan.LoadJob(path, source.ReadFile)
+	problems.Print(stderr)
+	if problems.HasErrors() {
+		return nil, errShown
+	}
+	return job, nil
+}
+
+func solve(path string, stderr io.Writer) (*route.Result, error) {
+	job, err := load(path, stderr)
+	if err != nil {
+		return nil, err
+	}
+	return route.Solve(job)
+}
+
+// finish turns a result into the exit code, unless printing it failed.
+func finish(res *route.Result, err error) error {
+	if err == nil && res.Stops() {
+		return errStops
+	}
+	return err
+}
+
+// flagError adds the nearest flag to the message about an unknown one.
+func flagError(cmd *cobra.Command, err error) error {
+	var known []string
+	cmd.Flags().VisitAll(func(f *pflag.Flag) { known = append(known, f.Name) })
+	_, name, ok := strings.Cut(err.Error(), "unknown flag: --")
+	if !ok {
+		return fmt.Errorf("%w; see topplate %s --help", err, cmd.Name())
+	}
+	if near, ok := diag.Nearest(name, known); ok {
+		return fmt.Errorf("unknown flag --%s, did you mean --%s?", name, near)
+	}
+	return fmt.Errorf("unknown flag --%s; see topplate %s --help", name, cmd.Name())
+}

@@ -1,0 +1,63 @@
+package report
+
+import (
+	"fmt"
+	"io"
+
+	"topplate/plan/rule"
+	"topplate/route"
+)
+
+// Findings writes the findings, worst first, and one line that counts them.
+func Findings(w io.Writer, res *route.Result) error {
+	p := &printer{w: w}
+	var count [3]int
+	for i := range res.Findings {
+		f := &res.Findings[i]
+		count[f.Severity]++
+		p.printf("%s: %s: %s: %s [%s]\n", f.Pos, f.Severity, f.Where, f.Found, f.Rule)
+		if f.Change != "" {
+			p.printf("    would help: %s\n", f.Change)
+		}
+		if rl, ok := rule.Lookup(f.Rule); ok && f.Severity != rule.Note {
+			p.printf("    %s (%s)\n", rl.Text, rl.Source)
+		}
+	}
+	for i := range res.Routes {
+		if r := &res.Routes[i]; r.Blocked != nil {
+			p.printf("%s has no allowed route; the cheapest change is worth about %s more work\n",
+				res.Job.Drops[r.Drop].Tag, money(res, r.Blocked.Changes))
+		}
+	}
+	p.printf("%d of %d drops routed; %d stop, %d caution, %d note\n",
+		routed(res), len(res.Routes), count[rule.Stop], count[rule.Caution], count[rule.Note])
+	return p.err
+}
+
+func routed(res *route.Result) int {
+	n := 0
+	for i := range res.Routes {
+		if res.Routes[i].Blocked == nil {
+			n++
+		}
+	}
+	return n
+}
+
+// A printer keeps the first error of a writer.
+type printer struct {
+	w   io.Writer
+	err error
+}
+
+func (p *printer) printf(format string, args ...any) {
+	if p.err == nil {
+		_, p.err = fmt.Fprintf(p.w, format, args...)
+	}
+}
+
+// money prints cost units in the job's currency, to the nearest hundredth.
+func money(res *route.Result, units int64) string {
+	cents := (units + 5_000) / 10_000
+	return fmt.Sprintf("%d.%02d %s", cents/100, cents%100, res.Job.Rates.Currency)
+}

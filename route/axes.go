@@ -1,0 +1,94 @@
+package route
+
+import (
+	"topplate/plan"
+	"topplate/plan/geom"
+	"topplate/plan/measure"
+	"topplate/route/network"
+)
+
+// axes turns the attic so that U runs across the joists and V along them.
+type axes struct{ alongY bool }
+
+func (a axes) point(u, v measure.Length) geom.Point {
+	if a.alongY {
+		return geom.Point{X: u, Y: v}
+	}
+	return geom.Point{X: v, Y: u}
+}
+
+func (a axes) uv(p geom.Point) (u, v measure.Length) {
+	if a.alongY {
+		return p.X, p.Y
+	}
+	return p.Y, p.X
+}
+
+// headingU is the heading of rising U, headingV that of rising V.
+func (a axes) headingU() network.Heading {
+	if a.alongY {
+		return network.East
+	}
+	return network.North
+}
+
+func (a axes) headingV() network.Heading {
+	if a.alongY {
+		return network.North
+	}
+	return network.East
+}
+
+// joists is the layout of the ceiling joists on the U axis.
+type joists struct {
+	first, spacing, width, depth measure.Length
+}
+
+func joistsOf(a *plan.Attic) joists {
+	return joists{a.First, a.Spacing, a.Width, a.Depth}
+}
+
+// bay is the number of the joist bay that holds u: bay n lies between joists
+// n and n+1, joist 0 being the one the sketch names.
+func (j joists) bay(u measure.Length) int {
+	d := u - j.first
+	n := d / j.spacing
+	if d%j.spacing < 0 {
+		n--
+	}
+	return int(n)
+}
+
+// centre is the centre line of joist n.
+func (j joists) centre(n int) measure.Length {
+	return j.first + measure.Length(n)*j.spacing
+}
+
+// clear is the stretch between the faces of the joists beside bay n.
+func (j joists) clear(n int) span {
+	return span{j.centre(n) + j.width/2, j.centre(n+1) - j.width/2}
+}
+
+// onJoist reports whether u lies within a joist, its faces not counted.
+func (j joists) onJoist(u measure.Length) bool {
+	c := j.clear(j.bay(u))
+	return u < c.lo || u > c.hi
+}
+
+// crossed is the number of joists whose centre lies between u1 and u2.
+func (j joists) crossed(u1, u2 measure.Length) int {
+	n := j.bay(u2) - j.bay(u1)
+	if n < 0 {
+		return -n
+	}
+	return n
+}
+
+// bodies are the joists that overlap s, as spans on the U axis.
+func (j joists) bodies(s span) []span {
+	var out []span
+	for n := j.bay(s.lo); n <= j.bay(s.hi)+1; n++ {
+		out = append(out, around(j.centre(n), j.width/2))
+	}
+	return out
+}

@@ -1,0 +1,237 @@
+package route
+
+import (
+	"fmt"
+
+	"topplate/plan"
+	"topplate/plan/geom"
+	"topplate/plan/measure"
+	"topplate/plan/price"
+	"topplate/plan/rule"
+	"topplate/route/network"
+)
+
+// furthestMove is how far from the wished place a box is looked for when a
+// change is needed.
+const furthestMove = 4 * measure.Foot
+
+// boxWidth is the width of the opening that a box for n cables needs.
+func (b *builder) boxWidth(n int) measure.Length {
+	if int64(n) <= b.book.Value(rule.CablesPerGang) {
+		return b.book.Length(rule.BoxSingle)
+	}
+	return b.book.Length(rule.BoxDouble)
+}
+
+// wallPlate adds the places where the plate of drop d may be: in each bay, in
+// each stretch that is wide enough and clear of power, the point nearest to
+// the wished one.
+func (b *builder) wallPlate(d int) {
+	drop := &b.job.Drops[d]
+	w := &b.house.Walls[drop.Spot.Wall]
+	for k := range b.bays[drop.Spot.Wall] {
+		bay := &b.bays[drop.Spot.Wall][k]
+		if drop.Spot.Height < bay.Bottom || drop.Spot.Height > bay.Top {
+			continue
+		}
+		for _, s := range b.boxStretches(drop, w, bay) {
+			at := s.clamp(drop.Spot.At)
+			if move := dist(at, drop.Spot.At); move <= drop.Shift || b.relax && move <= furthestMove {
+				b.boxAt(d, bayKey{drop.Spot.Wall, k}, at, move)
+			}
+		}
+	}
+}
+
+func dist(a, b measure.Length) measure.Length { return max(a-b, b-a) }
+
+// boxStretches are the stretches of a bay where the middle of a box may be.
+func (b *builder) boxStretches(drop *plan.Drop, w *plan.Wall, bay *Bay) spans {
+	half := b.boxWidth(drop.Count) / 2
+	cuts := b.feedsBeside(drop, w, bay, half)
+	devices(w, bay, func(d *plan.Device) {
+		if dist(d.Height, drop.Spot.Height) < b.book.Length(rule.BoxHeight) {
+			cuts = append(cuts, around(d.At, half+b.book.Length(rule.BoxSingle)/2))
+		}
+	})
+	return spans{span{bay.Start, bay.End}.inset(half)}.nonEmpty().without(cuts...)
+}
+
+// feedsBeside are the stretches too near to a power cable that passes the
+// height of the box.
+func (b *builder) feedsBeside(drop *plan.Drop, w *plan.Wall, bay *Bay, half measure.Length) []span {
+	var out []span
+	devices(w, bay, func(d *plan.Device) {
+		passes := d.Up && drop.Spot.Height >= d.Height || d.Down && drop.Spot.Height <= d.Height
+		if passes || dist(d.Height, drop.Spot.Height) < b.book.Length(rule.BoxHeight) {
+			out = append(out, around(feed(d, bay), b.book.Length(rule.PowerParallel)+half))
+		}
+	})
+	return out
+}
+
+// boxAt adds a candidate place for the box of drop d.
+func (b *builder) boxAt(d int, key bayKey, at, move measure.Length) {
+	drop := &b.job.Drops[d]
+	w := &b.house.Walls[key.wall]
+	p := w.PointAt(at)
+	z := b.house.Levels[0].Floor + drop.Spot.Height
+	box := b.node(BoxNode, geom.Point3{X: p.X, Y: p.Y, Z: z}, key.wall, d)
+	a := Arc{Kind: EnterArc, From: b.terms[d], To: box, Heading: network.Free, Hole: -1, Charges: []Charge{
+		b.once(price.CutBox, 1), b.once(price.MountBox, 1), b.onceBy(price.Shift, move),
+	}}
+	if move > drop.Shift {
+		a.Blocks = append(a.Blocks, b.whyNotThere(drop, w, at, move))
+	}
+	b.add(a)
+	b.intoShaft(box, key, at, drop.Spot.Height)
+	if b.job.Allow.Patching || b.relax {
+		b.sideways(key, drop.Spot.Height)
+	}
+}
+
+// intoShaft joins a box to the places in its bay from which the plate over it
+// is bored.
+func (b *builder) intoShaft(box int, key bayKey, at, height measure.Length) {
+	s := b.shaftOf(key, height)
+	for i := range s.holes {
+		l := dist(at, s.holes[i].along)
+		b.add(Arc{
+			Kind: SlantArc, From: box, To: b.inBay(key, &s.holes[i], height), Heading: network.Free,
+			Length: l, Hole: -1, Charges: b.cable(l),
+		})
+	}
+}
+
+// whyNotThere says what is in the way at the wished place of a wall plate.
+func (b *builder) whyNotThere(drop *plan.Drop, w *plan.Wall, at, move measure.Length) Block {
+	p := w.PointAt(drop.Spot.At)
+	side := "start"
+	if at > drop.Spot.At {
+		side = "end"
+	}
+	bl := Block{
+		Rule: rule.BoxFit, Pos: w.Pos, At: geom.Point3{X: p.X, Y: p.Y, Z: drop.Spot.Height},
+		Found:  fmt.Sprintf("a stud of wall %s is where the box of %s would be", w.ID, drop.Tag),
+		Change: fmt.Sprintf("move the plate of %s by %s towards the %s of wall %s (a shift of that much)", drop.Tag, b.text(move), side, w.ID),
+		Price:  b.prices.Each(price.ChangeMovePlate),
+	}
+	k, ok := bayAt(b.bays[drop.Spot.Wall], drop.Spot.At)
+	if !ok {
+		return bl
+	}
+	bay := &b.bays[drop.Spot.Wall][k]
+	devices(w, bay, func(d *plan.Device) {
+		bl.Rule, bl.Pos = rule.PowerBay, d.Pos
+		bl.Found = fmt.Sprintf("%s %s and its cable are in the bay where %s was wished; the box is to be kept %s from the cable and clear of the device",
+			d.Kind, d.ID, drop.Tag, b.text(b.book.Length(rule.PowerParallel)))
+	})
+	if bl.Pos == w.Pos && bay.Window >= 0 {
+		o := &w.Openings[bay.Window]
+		bl.Rule, bl.Pos, bl.Found = rule.Window, o.Pos, fmt.Sprintf("%s closes the bay over %s", o.ID, drop.Tag)
+	}
+	return bl
+}
+
+// baysSideways is how many bays on either side a cable may be taken behind
+// patched board.
+const baysSideways = 3
+
+// sideways adds the arcs from bay to bay at a height, through the studs
+// between them.
+func (b *builder) sideways(key bayKey, height measure.Length) {
+	for _, dir := range []int{-1, 1} {
+		from := key
+		for n := 0; n < baysSideways; n++ {
+			to := bayKey{key.wall, from.bay + dir}
+			if to.bay < 0 || to.bay >= len(b.bays[key.wall]) || !b.throughStud(from, to, height) {
+				break
+			}
+			from = to
+		}
+	}
+}
+
+// throughStud adds the arcs between two neighbouring bays and reports whether
+// there are any: no more than one stud may stand between them.
+func (b *builder) throughStud(from, to bayKey, height measure.Length) bool {
+	w := &b.house.Walls[from.wall]
+	bays := b.bays[from.wall]
+	lo, hi := &bays[min(from.bay, to.bay)], &bays[max(from.bay, to.bay)]
+	if hi.Start-lo.End > w.StudWidth || height > lo.Top || height > hi.Top || height < lo.Bottom || height < hi.Bottom {
+		return false
+	}
+	s, t := b.shaftOf(from, height), b.shaftOf(to, height)
+	if len(t.holes) == 0 {
+		return false
+	}
+	stud := w.PointAt(lo.End + (hi.Start-lo.End)/2)
+	at := geom.Point3{X: stud.X, Y: stud.Y, Z: b.house.Levels[0].Floor + height}
+	place := HolePlace{Kind: StudArc, At: at, Wall: from.wall, Along: lo.End, Room: -1, MemberWidth: w.StudDepth, Free: w.StudDepth}
+	for i := range s.holes {
+		for j := range t.holes {
+			b.studArc(from, to, &s.holes[i], &t.holes[j], height, place)
+		}
+	}
+	return true
+}
+
+func (b *builder) studArc(from, to bayKey, h, g *shaftHole, height measure.Length, place HolePlace) {
+	l := dist(h.along, g.along)
+	a := Arc{
+		Kind: StudArc, From: b.inBay(from, h, height), To: b.inBay(to, g, height),
+		Heading: headingTo(h.at, g.at), Length: l, Hole: b.hole(place),
+		Charges: append(b.cable(l), b.once(price.BoreStud, 1), b.once(price.Patch, 1)),
+	}
+	if !b.job.Allow.Patching {
+		a.Blocks = []Block{{
+			Rule: rule.Patching, Pos: b.house.Walls[from.wall].Pos, At: place.At,
+			Found:  "boring from bay to bay needs the board opened and patched, which the job does not allow",
+			Change: "allow patching in this wall (patching = true)",
+			Price:  b.prices.Each(price.ChangePatching),
+		}}
+	}
+	b.add(a)
+}
+
+func headingTo(p, q geom.Point) network.Heading {
+	switch {
+	case q.X > p.X:
+		return network.East
+	case q.X < p.X:
+		return network.West
+	case q.Y > p.Y:
+		return network.North
+	default:
+		return network.South
+	}
+}
+
+// closet adds the root and the bays behind the panel, or the hole in the
+// closet's ceiling.
+func (b *builder) closet() {
+	c := &b.job.Closet
+	floor := b.house.Levels[0].Floor
+	if c.Ceiling {
+		b.root = b.node(RootNode, geom.Point3{X: c.Point.X, Y: c.Point.Y, Z: floor + c.Spot.Height}, -1, noOwner)
+		b.ceilingHole(b.root, c.Point, c.Room, []Charge{b.once(price.CutCeiling, 1)}, nil, up)
+		return
+	}
+	w := &b.house.Walls[c.Spot.Wall]
+	p := w.PointAt(c.Spot.At)
+	b.root = b.node(RootNode, geom.Point3{X: p.X, Y: p.Y, Z: floor + c.Spot.Height}, c.Spot.Wall, noOwner)
+	panel := around(c.Spot.At, c.Width/2)
+	for k := range b.bays[c.Spot.Wall] {
+		bay := &b.bays[c.Spot.Wall][k]
+		s := span{bay.Start, bay.End}
+		if !s.overlaps(panel) || c.Spot.Height > bay.Top {
+			continue
+		}
+		at := s.clamp(c.Spot.At)
+		q := w.PointAt(at)
+		box := b.node(BoxNode, geom.Point3{X: q.X, Y: q.Y, Z: floor + c.Spot.Height}, c.Spot.Wall, noOwner)
+		l := dist(at, c.Spot.At)
+		b.add(Arc{Kind: EnterArc, From: b.root, To: box, Heading: network.Free, Length: l, Hole: -1, Charges: b.cable(l)})
+		b.intoShaft(box, bayKey{c.Spot.Wall, k}, at, c.Spot.Height)
+	}
+}

@@ -1,0 +1,61 @@
+package route
+
+import (
+	"topplate/plan"
+	"topplate/plan/geom"
+)
+
+// Build makes the physical graph of a job from the geometry of its house
+// alone. It takes time in proportion to the lattice, the product of the
+// numbers of lines on both axes.
+func Build(job *plan.Job) (*Graph, error) { return build(job, false) }
+
+// build also keeps, if relax is true, what a rule forbids but a change would
+// allow.
+func build(job *plan.Job, relax bool) (*Graph, error) {
+	b := newBuilder(job, relax)
+	b.closet()
+	for d := range job.Drops {
+		b.terminal(d)
+	}
+	for d := range job.Drops {
+		b.place(d)
+	}
+	us, vs := b.lines()
+	reach := reachOf(job, b.book, b.ax, us, vs)
+	b.lay(reach)
+	b.raise()
+	for i := range b.ports {
+		if b.ports[i].join != nil {
+			b.ports[i].join()
+		}
+	}
+	for d := range job.Drops {
+		b.raceway(d, job.Drops[d].Pos)
+	}
+	return b.finish(reach)
+}
+
+// terminal adds the node that stands for drop d before its exact place is
+// chosen.
+func (b *builder) terminal(d int) {
+	drop := &b.job.Drops[d]
+	lvl := b.house.Levels[0]
+	p, z := drop.Point, lvl.Floor+lvl.Ceiling
+	if drop.Kind == plan.WallPlate {
+		p, z = b.house.Walls[drop.Spot.Wall].PointAt(drop.Spot.At), lvl.Floor+drop.Spot.Height
+	}
+	b.terms = append(b.terms, b.node(TerminalNode, geom.Point3{X: p.X, Y: p.Y, Z: z}, -1, d))
+}
+
+// place adds the places where drop d may be.
+func (b *builder) place(d int) {
+	switch b.job.Drops[d].Kind {
+	case plan.WallPlate:
+		b.wallPlate(d)
+	case plan.CeilingPoint:
+		b.ceilingPoint(d)
+	case plan.SoffitSpot:
+		b.soffitSpot(d)
+	}
+}

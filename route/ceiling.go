@@ -1,0 +1,230 @@
+package route
+
+import (
+	"fmt"
+
+	"topplate/plan/diag"
+	"topplate/plan/geom"
+	"topplate/plan/measure"
+	"topplate/plan/price"
+	"topplate/plan/rule"
+	"topplate/route/network"
+)
+
+// A port is a place where cable enters the attic: the lattice has lines
+// through it. What joins it to the lattice is added once the reach is known.
+type port struct {
+	at   geom.Point
+	join func()
+}
+
+// ceilingPoint adds the places where the hole of ceiling drop d may be: in
+// each joist bay the point nearest to the wished one, across the joists.
+func (b *builder) ceilingPoint(d int) {
+	drop := &b.job.Drops[d]
+	u, v := b.ax.uv(drop.Point)
+	half := b.book.Length(rule.CeilingBox) / 2
+	for n := b.js.bay(u - furthestMove); n <= b.js.bay(u+furthestMove); n++ {
+		s := b.js.clear(n).inset(half)
+		if s.lo > s.hi {
+			continue
+		}
+		at := s.clamp(u)
+		p, move := b.ax.point(at, v), dist(at, u)
+		if move > drop.Shift && (!b.relax || move > furthestMove) || b.house.RoomAt(p) != drop.Room {
+			continue
+		}
+		charges := []Charge{b.once(price.CutCeiling, 1), b.once(price.MountBox, 1), b.onceBy(price.Shift, move)}
+		var blocks []Block
+		if move > drop.Shift {
+			blocks = append(blocks, Block{
+				Rule: rule.BoxFit, Pos: b.house.Attic.Pos, At: geom.Point3{X: drop.Point.X, Y: drop.Point.Y, Z: b.base},
+				Found:  fmt.Sprintf("a joist is over the place of %s", drop.Tag),
+				Change: fmt.Sprintf("move %s by %s across the joists (a shift of that much)", drop.Tag, b.text(move)),
+				Price:  b.prices.Each(price.ChangeMovePlate),
+			})
+		}
+		b.ceilingHole(b.terms[d], p, drop.Room, charges, blocks, network.Free)
+	}
+}
+
+// ceilingHole joins node n below a ceiling to the attic over p.
+func (b *builder) ceilingHole(n int, p geom.Point, room int, charges []Charge, blocks []Block, h network.Heading) {
+	lvl := b.house.Levels[0]
+	ceiling := lvl.Floor + lvl.Ceiling
+	face := b.node(SurfaceNode, geom.Point3{X: p.X, Y: p.Y, Z: ceiling}, -1, noOwner)
+	l := ceiling - b.nodes[n].At.Z
+	if h == network.Free {
+		l = 0
+	}
+	b.add(Arc{Kind: EnterArc, From: n, To: face, Heading: h, Length: l, Hole: -1, Charges: append(b.cable(l), charges...), Blocks: blocks})
+	b.ports = append(b.ports, port{at: p, join: func() { b.throughCeiling(face, p, room) }})
+}
+
+// throughCeiling adds the arc from the ceiling's face into the attic.
+func (b *builder) throughCeiling(face int, p geom.Point, room int) {
+	if b.obstructed(p, p, 0) {
+		return
+	}
+	l := b.base - b.nodes[face].At.Z
+	a := Arc{Kind: CeilingArc, From: face, To: b.low(p), Heading: up, Length: l, Charges: b.cable(l)}
+	a.Hole = b.hole(HolePlace{
+		Kind: CeilingArc, At: b.nodes[face].At, Wall: -1, Room: room, FromAbove: b.zoneOf(p) <= Arm,
+		Free: b.js.spacing - b.js.width, Reach: l,
+	})
+	if b.decked(p) {
+		a.Charges = append(a.Charges, b.once(price.LiftBoard, 1))
+	}
+	b.add(a)
+	if b.zoneOf(p) > Arm {
+		b.shoot(p, b.low(p), rodFrom{wall: -1})
+	}
+}
+
+// soffitSpot adds the places where the hole of an outdoor drop may be: in
+// each rafter bay the point nearest to the wished one, along the eave.
+func (b *builder) soffitSpot(d int) {
+	drop := &b.job.Drops[d]
+	w := &b.house.Walls[drop.Eave]
+	wished := w.Along(drop.Point)
+	if gableOver(b.house, w) {
+		b.soffitAt(d, drop.Point, wished, 0)
+		return
+	}
+	gap := b.book.Length(rule.HoleToMember) + b.largestBit()/2
+	reach := around(wished, furthestMove)
+	cuts := b.alongWall(w, reach, b.rafterBodies(w), gap)
+	if w.AlongY() != b.ax.alongY {
+		cuts = append(cuts, b.alongWall(w, reach, b.js.bodies, gap)...)
+	}
+	for _, s := range (spans{reach}).without(cuts...) {
+		at := s.clamp(wished)
+		move := dist(at, wished)
+		if move <= drop.Shift || b.relax && move <= furthestMove {
+			b.soffitAt(d, moved(drop.Point, w.AlongY(), pointOnLine(w.PointAt(at), w.AlongY())), at, move)
+		}
+	}
+}
+
+func pointOnLine(p geom.Point, alongY bool) measure.Length {
+	if alongY {
+		return p.Y
+	}
+	return p.X
+}
+
+func moved(p geom.Point, alongY bool, x measure.Length) geom.Point {
+	if alongY {
+		return geom.Point{X: p.X, Y: x}
+	}
+	return geom.Point{X: x, Y: p.Y}
+}
+
+func (b *builder) largestBit() measure.Length {
+	var best measure.Length
+	for _, bit := range b.job.Tools.Bits {
+		best = max(best, bit.Diameter)
+	}
+	return best
+}
+
+// soffitAt adds one candidate place for the soffit hole of drop d.
+func (b *builder) soffitAt(d int, p geom.Point, along, move measure.Length) {
+	drop := &b.job.Drops[d]
+	w := &b.house.Walls[drop.Eave]
+	z := b.base + underRafter(b.house, w.PointAt(along))
+	if !gableOver(b.house, w) {
+		z = b.soffitHeight(w, along)
+	}
+	face := b.node(SurfaceNode, geom.Point3{X: p.X, Y: p.Y, Z: z}, drop.Eave, noOwner)
+	a := Arc{Kind: EnterArc, From: b.terms[d], To: face, Heading: network.Free, Hole: -1, Charges: []Charge{
+		b.once(price.MountBox, 1), b.onceBy(price.Shift, move),
+	}}
+	if !b.opens(drop.Eave, along) {
+		a.Charges = append(a.Charges, b.once(price.OpenSoffit, 1))
+	}
+	if move > drop.Shift {
+		a.Blocks = append(a.Blocks, Block{
+			Rule: rule.HoleToMemberRule, Pos: b.house.Roof.Pos, At: b.nodes[face].At,
+			Found:  fmt.Sprintf("a rafter tail is over the place of %s, or nothing can pass in its rafter bay", drop.Tag),
+			Change: fmt.Sprintf("move %s by %s along the eave (a shift of that much)", drop.Tag, b.text(move)),
+			Price:  b.prices.Each(price.ChangeMovePlate),
+		})
+	}
+	b.add(a)
+	b.ports = append(b.ports, port{at: p, join: func() { b.throughSoffit(face, p, drop.Eave, along) }})
+	b.ports = append(b.ports, port{at: b.house.Walls[drop.Eave].PointAt(along)})
+}
+
+// opens reports whether the soffit at that place opens without cutting.
+func (b *builder) opens(wall int, along measure.Length) bool {
+	for i := range b.house.Soffits {
+		s := &b.house.Soffits[i]
+		if s.Wall == wall && s.Start <= along && along <= s.End {
+			return true
+		}
+	}
+	return false
+}
+
+// throughSoffit adds the arc through the soffit into the eave and from there
+// the rod shots past the plate, or the way through the wall under a gable.
+func (b *builder) throughSoffit(face int, p geom.Point, wall int, along measure.Length) {
+	w := &b.house.Walls[wall]
+	if gableOver(b.house, w) {
+		b.throughGable(face, p, wall, along)
+		return
+	}
+	rise := b.base - b.nodes[face].At.Z
+	eave := b.low(p)
+	b.add(Arc{
+		Kind: SoffitArc, From: face, To: eave, Heading: up, Length: rise, Charges: b.cable(rise),
+		Hole: b.hole(HolePlace{
+			Kind: SoffitArc, At: b.nodes[face].At, Wall: wall, Along: along, Room: -1,
+			Free: b.house.Roof.Spacing - b.house.Roof.Width, Reach: rise,
+		}),
+	})
+	b.shoot(p, eave, rodFrom{wall: wall, along: along, soffit: true})
+}
+
+// throughGable adds the hole through the wall under a gable at the height of
+// the rake, and the way down to the attic's floor inside it.
+func (b *builder) throughGable(face int, p geom.Point, wall int, along measure.Length) {
+	w := &b.house.Walls[wall]
+	plate := w.PointAt(along)
+	z := b.nodes[face].At.Z
+	out := geom.Dist(p, plate)
+	inside := b.node(BayNode, geom.Point3{X: plate.X, Y: plate.Y, Z: z}, wall, noOwner)
+	b.add(Arc{
+		Kind: GableArc, From: face, To: inside, Heading: headingTo(p, plate), Length: out,
+		Charges: append(b.cable(out), b.once(price.BoreGable, 1)),
+		Hole: b.hole(HolePlace{
+			Kind: GableArc, At: geom.Point3{X: plate.X, Y: plate.Y, Z: z}, Wall: wall, Along: along, Room: -1,
+			Free: w.StudDepth, FromAbove: b.zoneOf(plate) <= Arm, Reach: w.StudDepth,
+		}),
+	})
+	foot := b.low(plate)
+	b.add(Arc{Kind: StepArc, From: foot, To: inside, Heading: up, Length: z - b.base, Zone: b.zoneOf(plate), Hole: -1, Charges: b.cable(z - b.base)})
+	if b.zoneOf(plate) > Arm {
+		b.shoot(plate, foot, rodFrom{wall: wall, along: along})
+	}
+}
+
+// raceway adds, where a change is looked for, the last resort: cable on the
+// surface of the rooms from a drop to the closet.
+func (b *builder) raceway(d int, pos diag.Pos) {
+	if !b.relax {
+		return
+	}
+	p, q := b.nodes[b.terms[d]].At, b.nodes[b.root].At
+	l := dist(p.X, q.X) + dist(p.Y, q.Y) + dist(p.Z, q.Z)
+	b.add(Arc{
+		Kind: RacewayArc, From: b.terms[d], To: b.root, Heading: network.Free, Length: l, Hole: -1, Charges: b.cable(l),
+		Blocks: []Block{{
+			Rule: rule.NoHiddenWay, Pos: pos, At: p,
+			Found:  "no hidden way to the closet",
+			Change: fmt.Sprintf("a surface raceway through the rooms, at least %s long", b.text(l)),
+			Price:  b.prices.PerMetre(price.ChangeRaceway, l),
+		}},
+	})
+}

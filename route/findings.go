@@ -1,0 +1,180 @@
+package route
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"topplate/plan"
+	"topplate/plan/geom"
+	"topplate/plan/measure"
+	"topplate/plan/rule"
+)
+
+// findings holds the result against the rules.
+func (r *Result) findings(book rule.Book) []Finding {
+	c := collector{r: r, book: book}
+	for i := range r.Routes {
+		c.blocked(&r.Routes[i])
+		c.moved(&r.Routes[i])
+		c.long(&r.Routes[i])
+	}
+	for i := range r.Holes {
+		c.hole(&r.Holes[i])
+	}
+	for i := range r.Job.House.Hatches {
+		c.hatch(&r.Job.House.Hatches[i])
+	}
+	slices.SortStableFunc(c.out, func(a, b Finding) int {
+		return cmp.Or(cmp.Compare(a.Severity, b.Severity), cmp.Compare(a.Rule, b.Rule), compareTags(a.Where, b.Where))
+	})
+	return c.out
+}
+
+type collector struct {
+	r    *Result
+	book rule.Book
+	out  []Finding
+}
+
+func (c *collector) add(id rule.ID, f Finding) {
+	rl, _ := rule.Lookup(id)
+	f.Rule = id
+	f.Severity = rl.Severity
+	c.out = append(c.out, f)
+}
+
+func (c *collector) text(l measure.Length) string { return c.r.Job.House.Units.Format(l) }
+
+// blocked reports every rule in the way of a drop without a route.
+func (c *collector) blocked(r *Route) {
+	if r.Blocked == nil {
+		return
+	}
+	d := &c.r.Job.Drops[r.Drop]
+	for _, b := range r.Blocked.Blocks {
+		c.out = append(c.out, Finding{Rule: b.Rule, Severity: rule.Stop, Pos: b.Pos, Where: d.Tag, Found: b.Found, Change: b.Change})
+	}
+}
+
+// moved notes a place that is not where it was wished.
+func (c *collector) moved(r *Route) {
+	if r.Moved == 0 || r.Blocked != nil {
+		return
+	}
+	d := &c.r.Job.Drops[r.Drop]
+	id, why := rule.BoxFit, "a stud or joist is where it was wished"
+	switch d.Kind {
+	case plan.SoffitSpot:
+		id, why = rule.EaveBaffle, "its own rafter bay can't be used"
+	case plan.WallPlate:
+		w := &c.r.Job.House.Walls[d.Spot.Wall]
+		if k, ok := bayAt(c.r.Graph.Bays[d.Spot.Wall], d.Spot.At); ok {
+			devices(w, &c.r.Graph.Bays[d.Spot.Wall][k], func(dev *plan.Device) {
+				id, why = rule.PowerBay, fmt.Sprintf("%s %s is in the bay", dev.Kind, dev.ID)
+			})
+		}
+	case plan.CeilingPoint:
+	}
+	c.out = append(c.out, Finding{
+		Rule: id, Severity: rule.Note, Pos: d.Pos, Where: d.Tag,
+		Found: fmt.Sprintf("placed %s from where it was wished: %s", c.text(r.Moved), why),
+	})
+}
+
+// long reports a cable over the length of a link.
+func (c *collector) long(r *Route) {
+	limit := c.book.Length(rule.LinkLength)
+	if r.Blocked != nil || r.Lengths.Cut <= limit {
+		return
+	}
+	d := &c.r.Job.Drops[r.Drop]
+	c.add(rule.LinkLengthRule, Finding{
+		Pos: d.Pos, Where: d.Tag,
+		Found:  fmt.Sprintf("%s of cable; a link may be %s", c.text(r.Lengths.Cut), c.text(limit)),
+		Change: "put the closet nearer",
+	})
+}
+
+// hole reports more cable than fits, and shield plates.
+func (c *collector) hole(h *Hole) {
+	p := &c.r.Graph.Holes[h.Place]
+	pos := c.r.Job.House.Attic.Pos
+	if p.Wall >= 0 {
+		pos = c.r.Job.House.Walls[p.Wall].Pos
+	}
+	width := measure.Length(h.Count)*h.Bit + measure.Length(h.Count-1)*c.book.Length(rule.HoleToMember)
+	switch {
+	case h.Bit == 0:
+		c.add(rule.PlateCapacity, Finding{
+			Pos: pos, Where: h.ID,
+			Found:  fmt.Sprintf("no bit of the job makes a hole for one cable here: the largest allowed is %s", c.text(h.Largest)),
+			Change: "list a bit that fits under [tools]",
+		})
+	case width > p.Free:
+		c.add(rule.PlateCapacity, Finding{
+			Pos: pos, Where: h.ID,
+			Found:  fmt.Sprintf("%d cables need %d holes of %s, %s wide together; %s is free", h.Cables, h.Count, c.text(h.Bit), c.text(width), c.text(p.Free)),
+			Change: "take some of the cables through another bay",
+		})
+	}
+	if h.Shield && h.Bit > 0 {
+		c.add(rule.Shield, Finding{
+			Pos: pos, Where: h.ID,
+			Found: fmt.Sprintf("a %s hole leaves %s to the face of the %s", c.text(h.Bit), c.text((p.MemberWidth-h.Bit)/2), p.Kind),
+		})
+	}
+}
+
+// hatch reports an attic access smaller than the code's.
+func (c *collector) hatch(h *plan.Hatch) {
+	short, long := c.book.Length(rule.HatchShort), c.book.Length(rule.HatchLong)
+	a, b := min(h.Area.Width(), h.Area.Height()), max(h.Area.Width(), h.Area.Height())
+	if a >= short && b >= long {
+		return
+	}
+	c.add(rule.HatchSize, Finding{
+		Pos: h.Pos, Where: h.ID,
+		Found: fmt.Sprintf("%s by %s; an attic access is at least %s by %s", c.text(a), c.text(b), c.text(short), c.text(long)),
+	})
+}
+
+// cautions lists what is printed on every sheet of the job.
+func cautions(job *plan.Job, book rule.Book) []rule.ID {
+	var out []rule.ID
+	for _, r := range book.Cautions(job.House.Built) {
+		out = append(out, r.ID)
+	}
+	out = append(out, rule.SealHoles)
+	if job.House.Attic.Kind == plan.Truss {
+		out = append(out, rule.TrussNever)
+	}
+	outdoors := func(d plan.Drop) bool { return d.Kind == plan.SoffitSpot }
+	if slices.ContainsFunc(job.Drops, outdoors) {
+		out = append(out, rule.OutdoorEntry)
+	}
+	return out
+}
+
+// ZoneAt is the zone of a place in the attic, found from its clear height and
+// the nearest crossing of the lattice's lines.
+func (g *Graph) ZoneAt(p geom.Point) Zone {
+	r := g.Reach
+	u, v := r.axes.uv(p)
+	if len(r.U) == 0 || len(r.V) == 0 {
+		return NoZone
+	}
+	return r.zoneAt(nearest(r.U, u), nearest(r.V, v))
+}
+
+// nearest is the index of the value in rising xs that is nearest to x.
+func nearest(xs []measure.Length, x measure.Length) int {
+	i, _ := slices.BinarySearch(xs, x)
+	switch {
+	case i == len(xs):
+		return i - 1
+	case i > 0 && x-xs[i-1] < xs[i]-x:
+		return i - 1
+	}
+	return i
+}

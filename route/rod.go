@@ -1,0 +1,236 @@
+package route
+
+import (
+	"fmt"
+	"slices"
+
+	"topplate/plan/diag"
+	"topplate/plan/geom"
+	"topplate/plan/measure"
+	"topplate/plan/price"
+	"topplate/plan/rule"
+	"topplate/route/network"
+)
+
+// rodFrom says where a rod shot begins, besides its point.
+type rodFrom struct {
+	wall   int            // the wall at the eave, -1 for a ceiling
+	along  measure.Length // along that wall
+	soffit bool           // pushed in from the soffit, past the eave
+}
+
+// A shot is one straight push of the joined rods.
+type shot struct {
+	from    rodFrom
+	start   geom.Point
+	node    int
+	heading network.Heading
+	along   bool // along the joists, so that no joist is crossed
+	// rafterBay is true if the shot stays between two rafters of one face;
+	// otherwise it passes under them in a joist bay.
+	rafterBay bool
+}
+
+// furthestRods is how long joined rods are thought of when a change is looked
+// for: three sets of them.
+const furthestRods = 3
+
+// shoot adds the rod shots that begin at node n over point p: up the rafter
+// bay there, and along the joist bay both ways.
+func (b *builder) shoot(p geom.Point, n int, from rodFrom) {
+	slope, ok := b.upSlope(p)
+	if ok {
+		b.shootTowards(shot{from: from, start: p, node: n, heading: slope, along: b.alongJoists(slope), rafterBay: true})
+	}
+	if from.soffit {
+		return
+	}
+	u, _ := b.ax.uv(p)
+	if b.js.onJoist(u) {
+		return
+	}
+	for _, h := range []network.Heading{b.ax.headingV(), b.ax.headingV().Reverse()} {
+		if !ok || h != slope {
+			b.shootTowards(shot{from: from, start: p, node: n, heading: h, along: true})
+		}
+	}
+}
+
+func (b *builder) alongJoists(h network.Heading) bool {
+	return h == b.ax.headingV() || h == b.ax.headingV().Reverse()
+}
+
+// shootTowards adds one arc for every line that the rods reach where a hand
+// can take them.
+func (b *builder) shootTowards(s shot) {
+	limit := b.job.Tools.Rods
+	longest := limit
+	if b.relax {
+		longest *= furthestRods
+	}
+	rise := b.base - b.nodes[s.node].At.Z
+	for _, q := range b.crossingsFrom(s.start, s.heading) {
+		l := geom.Dist(s.start, q)
+		if l > longest {
+			return
+		}
+		if b.zoneOf(q) > Arm {
+			continue
+		}
+		if !b.shotClear(&s, q) {
+			return
+		}
+		a := Arc{Kind: RodArc, From: s.node, To: b.low(q), Heading: s.heading, Length: l + rise, Zone: b.zoneOf(q), Hole: -1}
+		if !s.along {
+			a.To, a.Length = b.high(q), a.Length+b.js.depth
+		}
+		a.Charges = append(b.cable(a.Length), b.once(price.Rod, 1))
+		a.Blocks = b.shotBlocks(&s, q, l)
+		b.add(a)
+	}
+}
+
+// crossingsFrom lists the lattice's crossings from p in a direction, nearest
+// first.
+func (b *builder) crossingsFrom(p geom.Point, h network.Heading) []geom.Point {
+	r := b.lat.reach
+	u, v := b.ax.uv(p)
+	lines, at := r.U, u
+	if b.alongJoists(h) {
+		lines, at = r.V, v
+	}
+	var out []geom.Point
+	for _, x := range lines {
+		rising := h == network.East || h == network.North
+		if rising && x <= at || !rising && x >= at {
+			continue
+		}
+		q := b.ax.point(x, v)
+		if b.alongJoists(h) {
+			q = b.ax.point(u, x)
+		}
+		out = append(out, q)
+	}
+	if h == network.West || h == network.South {
+		slices.Reverse(out)
+	}
+	return out
+}
+
+// shotClear reports whether nothing that stays where it is stops a rod on its
+// way to q: it must stay in the roof face it began in, inside the outline,
+// off obstacles, and find a gap at the eave and over each joist.
+func (b *builder) shotClear(s *shot, q geom.Point) bool {
+	gap := b.book.Length(rule.RodGap)
+	if !b.house.PlateLine.Contains(q) || b.obstructed(s.start, q, 0) {
+		return false
+	}
+	if !s.rafterBay {
+		return underRafter(b.house, q) >= gap && underRafter(b.house, s.start) >= gap
+	}
+	if h, ok := b.upSlope(q); !ok || h != s.heading || !b.betweenRafters(s) {
+		return false
+	}
+	if underSheathing(b.house, s.start) < gap && !s.from.soffit {
+		return false
+	}
+	if s.along {
+		u, _ := b.ax.uv(q)
+		return !b.js.onJoist(u)
+	}
+	return b.overJoists(s.start, q, gap)
+}
+
+// overJoists reports whether there is a gap between every joist on the way and
+// the sheathing over it.
+func (b *builder) overJoists(p, q geom.Point, gap measure.Length) bool {
+	u1, v := b.ax.uv(p)
+	u2, _ := b.ax.uv(q)
+	for _, j := range b.js.bodies(ordered(u1, u2)) {
+		at := j.mid()
+		if at <= min(u1, u2) || at >= max(u1, u2) {
+			continue
+		}
+		if underSheathing(b.house, b.ax.point(at, v))-b.js.depth < gap {
+			return false
+		}
+	}
+	return true
+}
+
+// betweenRafters reports whether the shot's line lies clear of the rafters of
+// its face.
+func (b *builder) betweenRafters(s *shot) bool {
+	r := &b.house.Roof
+	x, first := s.start.X, r.FirstX
+	if s.heading == network.East || s.heading == network.West {
+		x, first = s.start.Y, r.FirstY
+	}
+	layout := joists{first: first, spacing: r.Spacing, width: r.Width}
+	return !layout.onJoist(x)
+}
+
+// shotBlocks are the rules that forbid the shot: rods too short, a baffle in
+// the bay, power beside it.
+func (b *builder) shotBlocks(s *shot, q geom.Point, l measure.Length) []Block {
+	at := b.nodes[s.node].At
+	out := b.powerBlocks(s.start, q, b.base)
+	if l > b.job.Tools.Rods {
+		out = append(out, Block{
+			Rule: rule.RodLength, Pos: b.job.Tools.Pos, At: at,
+			Found:  fmt.Sprintf("%s from the eave to where a hand takes the rod; the joined rods are %s", b.text(l), b.text(b.job.Tools.Rods)),
+			Change: fmt.Sprintf("bring rods that join to %s", b.text(measure.RoundUp(l, measure.Foot))),
+			Price:  b.prices.Each(price.ChangeLongerRods),
+		})
+	}
+	if pos, id, ok := b.baffleAt(s.from); ok && s.from.soffit {
+		out = append(out, Block{
+			Rule: rule.EaveBaffle, Pos: pos, At: at,
+			Found:  fmt.Sprintf("baffle %s closes the rafter bay at the eave", id),
+			Change: fmt.Sprintf("take baffle %s out of this bay and put it back afterwards", id),
+			Price:  b.prices.Each(price.ChangeBaffle),
+		})
+	}
+	return out
+}
+
+func (b *builder) baffleAt(f rodFrom) (pos diag.Pos, id string, ok bool) {
+	for i := range b.house.Baffles {
+		bf := &b.house.Baffles[i]
+		if bf.Wall == f.wall && bf.Start < f.along && f.along < bf.End {
+			return bf.Pos, bf.ID, true
+		}
+	}
+	return diag.Pos{}, "", false
+}
+
+// zoneOf is the zone of a crossing given by its point.
+func (b *builder) zoneOf(p geom.Point) Zone {
+	r := b.lat.reach
+	u, v := b.ax.uv(p)
+	i, okU := slices.BinarySearch(r.U, u)
+	j, okV := slices.BinarySearch(r.V, v)
+	if !okU || !okV {
+		return NoZone
+	}
+	return r.zoneAt(i, j)
+}
+
+// upSlope is the direction in which the roof rises over p.
+func (b *builder) upSlope(p geom.Point) (network.Heading, bool) {
+	e, ok := b.house.Roof.Surface.Slope(p)
+	if !ok {
+		return 0, false
+	}
+	line := b.house.Roof.Surface.Edge(e)
+	switch a, c := line.A, line.B; {
+	case c.X > a.X:
+		return network.North, true
+	case c.X < a.X:
+		return network.South, true
+	case c.Y > a.Y:
+		return network.West, true
+	default:
+		return network.East, true
+	}
+}
