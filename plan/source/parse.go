@@ -40,8 +40,8 @@ func Parse(name string, src []byte) (*Table, *diag.List) {
 // readable reports whether the document is text of a reasonable size.
 func (d *document) readable() bool {
 	switch {
-	case len(d.src) > MaxFile:
-		d.fileErrorf("found %d bytes; a file of at most %d is read", len(d.src), MaxFile)
+	case len(d.src) > maxFile:
+		d.fileErrorf("found %d bytes; a file of at most %d is read", len(d.src), maxFile)
 		return false
 	case bytes.HasPrefix(d.src, []byte("\xff\xfe")), bytes.HasPrefix(d.src, []byte("\xfe\xff")):
 		d.fileErrorf("found text in UTF-16; save the file as UTF-8")

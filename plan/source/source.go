@@ -34,7 +34,7 @@ import (
 // values, 4 levels deep; the limits keep a hostile or mistaken file from
 // taking the machine's memory.
 const (
-	MaxFile   = 4 << 20 // bytes of a file
+	maxFile   = 4 << 20 // bytes of a file
 	maxValues = 200_000 // keys and elements of arrays in a file
 	maxDepth  = 16      // tables and arrays inside one another
 	maxKey    = 64      // bytes of one part of a dotted key
