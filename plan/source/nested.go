@@ -17,7 +17,7 @@ func (t *Table) Table(key string, need Need) (*Table, bool) {
 	switch {
 	case !ok:
 		return nil, false
-	case e.kind == KindArray && len(e.table.order) == 1 && e.table.entries["0"].kind == KindTable:
+	case e.kind == KindArray && len(e.table.order) > 0 && e.table.entries["0"].kind == KindTable:
 		t.refuse(key, "one table: ["+t.Path(key)+"], with single brackets")
 		return nil, false
 	case e.kind != KindTable:

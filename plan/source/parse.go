@@ -3,6 +3,8 @@ package source
 import (
 	"bytes"
 	"errors"
+	"fmt"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -104,7 +106,12 @@ func (d *document) syntaxError(err error) {
 }
 
 // syntaxErrorAt adds a syntax error at a byte, with a hint where the line
-// shows one of the usual slips.
+// shows one of the usual slips. The parser names the byte that it stopped at,
+// which says little of a character of several bytes.
 func (d *document) syntaxErrorAt(offset int, msg string) {
+	if offset < len(d.src) {
+		char, _ := utf8.DecodeRune(d.src[offset:])
+		msg = strings.Replace(msg, fmt.Sprintf("%#U", rune(d.src[offset])), strconv.QuoteRune(char), 1)
+	}
 	d.errorAt(offset, "not TOML: %s%s", msg, hint(d.lineAt(offset), offset-d.lineStart(offset)))
 }
