@@ -242,6 +242,9 @@ func (b *builder) add(t *Table, p part, e *entry) {
 	if b.values++; b.values > maxValues {
 		b.stop(p.offset, "found more than %d keys and values in one file", maxValues)
 	}
+	if !t.array && len(t.order) >= maxKeys {
+		b.stop(p.offset, "found more than %d keys in one table", maxKeys)
+	}
 	if t.depth >= maxDepth {
 		b.stop(p.offset, "found tables and arrays more than %d deep", maxDepth)
 	}

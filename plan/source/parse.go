@@ -107,11 +107,12 @@ func (d *document) syntaxError(err error) {
 
 // syntaxErrorAt adds a syntax error at a byte, with a hint where the line
 // shows one of the usual slips. The parser names the byte that it stopped at,
-// which says little of a character of several bytes.
+// which says little of a character of several bytes, and may quote any length
+// of the document.
 func (d *document) syntaxErrorAt(offset int, msg string) {
 	if offset < len(d.src) {
 		char, _ := utf8.DecodeRune(d.src[offset:])
 		msg = strings.Replace(msg, fmt.Sprintf("%#U", rune(d.src[offset])), strconv.QuoteRune(char), 1)
 	}
-	d.errorAt(offset, "not TOML: %s%s", msg, hint(d.lineAt(offset), offset-d.lineStart(offset)))
+	d.errorAt(offset, "not TOML: %.200s%s", msg, hint(d.lineAt(offset), offset-d.lineStart(offset)))
 }

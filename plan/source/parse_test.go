@@ -2,6 +2,7 @@ package source
 
 import (
 	"bytes"
+	"fmt"
 	"strings"
 	"testing"
 
@@ -93,6 +94,7 @@ func TestParseErrors(t *testing.T) {
 		{"a = [" + strings.Repeat("[", maxDepth-1) + "§[1]" + strings.Repeat("]", maxDepth), "more than 16 deep"},
 		{"[" + strings.Repeat("a.", maxDepth) + "§b]", "more than 16 deep"},
 		{strings.Repeat("a.", maxDepth) + "§b = 1", "more than 16 deep"},
+		{manyKeys(maxKeys) + "§a = 1", "more than 2000 keys in one table"},
 		{"a = [" + strings.Repeat("1,", maxValues-1) + "§1]", "more than 200000 keys and values"},
 	}
 	for _, tt := range tests {
@@ -103,6 +105,15 @@ func TestParseErrors(t *testing.T) {
 		}
 		wantOne(t, src, problems, pos, tt.want)
 	}
+}
+
+// manyKeys is a document of n keys.
+func manyKeys(n int) string {
+	var b strings.Builder
+	for i := range n {
+		fmt.Fprintf(&b, "key%d = 1\n", i)
+	}
+	return b.String()
 }
 
 // Faults of the file as a whole have no line.
@@ -126,10 +137,34 @@ func TestParseAtLimits(t *testing.T) {
 		strings.Repeat("k", maxKey) + " = 1",
 		"a = " + strings.Repeat("[", maxDepth-1) + "1" + strings.Repeat("]", maxDepth-1),
 		"[" + strings.Repeat("a.", maxDepth-2) + "b]\nc = 1",
+		manyKeys(maxKeys),
 		"a = [" + strings.Repeat("1,", maxValues-1) + "]",
 	} {
 		if _, problems := Parse("t.toml", []byte(src)); problems.HasErrors() {
 			t.Errorf("%.40q: %s", src, messages(problems))
+		}
+	}
+}
+
+// A message stays a line, whatever it quotes.
+func TestLongMessages(t *testing.T) {
+	long := strings.Repeat("9", 1_000_000)
+	for _, src := range []string{"a = " + long, "a = 0." + long + "e999", "a = 2026-01-01T" + long, long + " " + long} {
+		_, problems := Parse("t.toml", []byte(src))
+		if got := messages(problems); len(got) > 1000 || !problems.HasErrors() {
+			t.Errorf("%.20q: %.300q", src, got)
+		}
+	}
+	root, problems := mustParse(t, "a = \""+long+"\"\nb = ["+strings.Repeat("1,", 1000)+"]")
+	root.Choice("a", Required, "x")
+	root.Name("a", Required)
+	root.Title("a", Required)
+	root.Date("a", Required)
+	root.Length("a", Required, door)
+	root.Text("b", Required)
+	for _, d := range problems.Sorted() {
+		if len(d.Msg) > 300 {
+			t.Errorf("%d bytes: %.300q", len(d.Msg), d.Msg)
 		}
 	}
 }

@@ -14,11 +14,11 @@
 //
 //	root, problems := source.Parse("hall.toml", src)
 //	if root == nil {
-//		return nil, problems
+//		return problems
 //	}
-//	for _, wall := range root.Tables("wall", source.Required) {
-//		id, _ := wall.Name("id", source.Required)
-//		height, ok := wall.Length("height", source.Optional, heights)
+//	walls, _ := root.Tables("wall", source.Required)
+//	for _, wall := range walls {
+//		height, ok := wall.Length("height", source.Required, heights)
 //		...
 //	}
 //	root.Done()
@@ -36,6 +36,7 @@ import (
 const (
 	maxFile   = 4 << 20 // bytes of a file
 	maxValues = 200_000 // keys and elements of arrays in a file
+	maxKeys   = 2_000   // keys of one table; a decoder takes time in their square
 	maxDepth  = 16      // tables and arrays inside one another
 	maxKey    = 64      // bytes of one part of a dotted key
 )
