@@ -1,0 +1,86 @@
+package plan
+
+import (
+	"topplate/plan/measure"
+	"topplate/plan/source"
+)
+
+// devices reads [[device]].
+func (l *houseLoader) devices(root *source.Table) {
+	ids := names{kind: "device"}
+	for _, t := range tables(root, "device", source.Optional, mostOthers) {
+		d := Device{Pos: t.Pos()}
+		d.ID, _ = t.Name("id", source.Required)
+		ids.add(t, "id", d.ID)
+		d.Kind, _ = t.Choice("kind", source.Required, "receptacle", "switch", "light", "panel")
+		feed := choiceOr(t, "feed", "up", "down", "both")
+		d.Up, d.Down = feed != "down", feed != "up"
+		w, okWall := l.findWall(t, "wall", source.Required)
+		at, okAt := l.centre(t, w)
+		height, okHeight := length(t, "height", source.Required, heights)
+		side, okSide := l.deviceSide(t, w)
+		if !okWall || !okAt || !okHeight || !okSide {
+			continue
+		}
+		d.At, d.Height, d.Side = at, height, side
+		if l.deviceFits(t, w, &d) {
+			l.house.Walls[w].Devices = append(l.house.Walls[w].Devices, d)
+		}
+	}
+}
+
+// deviceFits reports whether a device is in its wall.
+func (l *houseLoader) deviceFits(t *source.Table, w int, d *Device) bool {
+	if d.Height > l.level.Ceiling {
+		t.Errorf("height", "found %s, which is above the ceiling at %s", d.Height, l.level.Ceiling)
+		return false
+	}
+	place := extent{d.At, d.At}
+	return l.inWall(t, "at", w, place) && l.clearOfWalls(t, "at", w, place, 0) && l.house.clearOfOpenings(t, w, d.At, d.Height)
+}
+
+// centre reads a place along wall w from the keys at and from. ok is false
+// also if the walls are not placed.
+func (l *houseLoader) centre(t *source.Table, w int) (measure.Length, bool) {
+	at, ok := length(t, "at", source.Required, alongWalls)
+	fromEnd := choiceOr(t, "from", "start", "end") == "end"
+	if !ok || w < 0 || !l.placed {
+		return 0, false
+	}
+	if fromEnd {
+		at = l.house.Walls[w].Length() - at
+	}
+	return at, true
+}
+
+// deviceSide reads the side of wall w that a device is on, by name or by the
+// room that it faces.
+func (l *houseLoader) deviceSide(t *source.Table, w int) (Side, bool) {
+	if !t.Has("room") {
+		word, ok := t.Choice("side", source.Required, "left", "right")
+		return sideOf(word), ok
+	}
+	if t.Has("side") {
+		t.Errorf("side", "found both side and room; want one of them")
+		return Left, false
+	}
+	room, ok := l.roomNames.find(t, "room", source.Required)
+	if !ok || w < 0 || !l.placed || !l.house.Rooms[room].found() {
+		return Left, false
+	}
+	for _, f := range l.house.facesOf(room) {
+		if f.wall == w {
+			return f.side, true
+		}
+	}
+	t.Errorf("room", "found room %s, which wall %s does not bound; it has %s", l.house.Rooms[room].ID, l.house.Walls[w].ID, l.house.wallsOf(room))
+	return Left, false
+}
+
+// sideOf is the side that a word names.
+func sideOf(word string) Side {
+	if word == "right" {
+		return Right
+	}
+	return Left
+}

@@ -1,0 +1,185 @@
+package plan
+
+import (
+	"topplate/plan/cable"
+	"topplate/plan/geom"
+	"topplate/plan/measure"
+	"topplate/plan/source"
+)
+
+// mostPorts bounds the ports of a closet.
+const mostPorts = 1000
+
+// closet reads [closet].
+func (l *jobLoader) closet(root *source.Table) {
+	t, ok := root.Table("closet", source.Required)
+	if !ok {
+		return
+	}
+	c := &l.job.Closet
+	c.Pos = t.Pos()
+	c.Name, _ = t.Title("name", source.Required)
+	c.Ports, _ = t.Int("ports", source.Required, 1, mostPorts)
+	c.Width = lengthOr(t, "width", panelWidths, l.std.panelWidth)
+	room, okRoom := l.find(t, "room", &l.roomNames)
+	c.Room = room
+	if c.Ceiling = t.Has("ceiling"); c.Ceiling {
+		l.closetCeiling(t, c, okRoom)
+		return
+	}
+	height, okHeight := length(t, "height", source.Required, heights)
+	spot, ok := l.wallPlace(t, height)
+	c.Spot = spot
+	if !okHeight || !ok || !okRoom || spot.Room == room {
+		return
+	}
+	t.Errorf("room", "found room %s, but the place is on the side of wall %s that faces %s", l.house.Rooms[room].ID, l.house.Walls[spot.Wall].ID, l.house.roomText(spot.Room)).
+		Note(l.house.Rooms[room].Pos, "%s is here", l.house.Rooms[room].ID)
+}
+
+// closetCeiling reads the place where the cables come through the closet's
+// ceiling.
+func (l *jobLoader) closetCeiling(t *source.Table, c *Closet, okRoom bool) {
+	for _, key := range []string{"wall", "at", "from", "side"} {
+		if t.Has(key) {
+			t.Errorf(key, "found %s together with ceiling; want a place on a wall or in the ceiling", key)
+		}
+	}
+	c.Spot.Wall, c.Spot.Room = -1, c.Room
+	at, ok := l.spot(t, "ceiling")
+	c.Spot.Height = lengthOr(t, "height", heights, 0)
+	if ok && okRoom && l.inRoom(t, "ceiling", at, c.Room) {
+		c.Point = at
+	}
+}
+
+// inRoom reports whether a place under key is in a room.
+func (l *jobLoader) inRoom(t *source.Table, key string, at geom.Point, room int) bool {
+	in := l.house.RoomAt(at)
+	if in == room {
+		return true
+	}
+	r := &l.house.Rooms[room]
+	t.Errorf(key, "found the point %s, which is in %s; want one in room %s", l.house.pointText(at), l.house.roomText(in), r.ID).
+		Note(r.Pos, "%s is here", r.ID)
+	return false
+}
+
+// roomText names a room, or what is not one.
+func (h *House) roomText(room int) string {
+	if room < 0 {
+		return "no room"
+	}
+	return "room " + h.Rooms[room].ID
+}
+
+// drops reads [[drop]].
+func (l *jobLoader) drops(root *source.Table) {
+	tags := names{kind: "drop"}
+	for _, t := range tables(root, "drop", source.Required, mostDrops) {
+		d := Drop{Pos: t.Pos(), Room: -1, Eave: -1}
+		d.Spot.Wall, d.Spot.Room = -1, -1
+		d.Tag, _ = t.Name("tag", source.Required)
+		tags.add(t, "tag", d.Tag)
+		l.dropDetails(t, &d)
+		switch d.Kind {
+		case WallPlate:
+			l.wallPlate(t, &d)
+		case CeilingPoint:
+			l.ceilingPoint(t, &d)
+		case SoffitSpot:
+			l.soffitSpot(t, &d)
+		}
+		l.job.Drops = append(l.job.Drops, d)
+	}
+}
+
+// mostCables bounds the cables to one place.
+const mostCables = 48
+
+// dropDetails reads what drops of every kind have.
+func (l *jobLoader) dropDetails(t *source.Table, d *Drop) {
+	kind, _ := t.Choice("kind", source.Required, dropKindNames[:]...)
+	for k, word := range dropKindNames {
+		if word == kind {
+			d.Kind = DropKind(k)
+		}
+	}
+	d.Cable, _ = cable.Lookup(cable.IDs()[0])
+	if id, ok := t.Choice("cable", source.Optional, cable.IDs()...); ok {
+		d.Cable, _ = cable.Lookup(id)
+	}
+	d.Count = intOr(t, "count", 1, mostCables, 1)
+	d.Note = titleOr(t, "note")
+	d.Later = choiceOr(t, "when", "now", "later") == "later"
+	d.Shift = lengthOr(t, "shift", shifts, 0)
+}
+
+func (l *jobLoader) wallPlate(t *source.Table, d *Drop) {
+	height := lengthOr(t, "height", heights, l.std.outletHeight)
+	if spot, ok := l.wallPlace(t, height); ok {
+		d.Spot, d.Room = spot, spot.Room
+	}
+}
+
+func (l *jobLoader) ceilingPoint(t *source.Table, d *Drop) {
+	at, ok := l.spot(t, "at")
+	if !ok {
+		return
+	}
+	d.Point, d.Room = at, l.house.RoomAt(at)
+	if d.Room < 0 {
+		t.Errorf("at", "found the point %s, which is in no room; want a point of a ceiling", l.house.pointText(at))
+	}
+}
+
+// soffitSpot reads a place under the overhang beside an outer wall.
+func (l *jobLoader) soffitSpot(t *source.Table, d *Drop) {
+	w, okWall := l.find(t, "wall", &l.wallNames)
+	at, okAt := length(t, "at", source.Required, alongWalls)
+	fromEnd := choiceOr(t, "from", "start", "end") == "end"
+	out := lengthOr(t, "out", soffitOuts, -1)
+	if !okWall || !okAt || !l.house.underEave(t, w) {
+		return
+	}
+	wall := &l.house.Walls[w]
+	if fromEnd {
+		at = wall.Length() - at
+	}
+	if !l.house.besideWall(t, w, extent{at, at}) {
+		return
+	}
+	room := l.underSoffit(wall)
+	if out < 0 {
+		out = room / 2
+	}
+	if out == 0 || out > room {
+		t.Errorf("out", "found %s out of wall %s; want it above zero and at most %s, the end of the overhang", out, wall.ID, l.house.text(room)).
+			Note(l.house.Roof.Pos, "the overhang is given here")
+		return
+	}
+	d.Eave, d.Point = w, wall.outOf(at, out)
+}
+
+// underSoffit is how far the overhang reaches beyond the finished face of an
+// outer wall. It is measured from the plate.
+func (l *jobLoader) underSoffit(w *Wall) measure.Length {
+	return max(0, l.house.Roof.Overhang-w.Boards[w.Out])
+}
+
+// outOf is the point at a distance along an exterior wall and out from its
+// outer face.
+func (w *Wall) outOf(along, out measure.Length) geom.Point {
+	p := w.FacePoint(along, w.Out)
+	switch w.Faces(w.Out) {
+	case East:
+		p.X += out
+	case North:
+		p.Y += out
+	case West:
+		p.X -= out
+	case South:
+		p.Y -= out
+	}
+	return p
+}

@@ -1,0 +1,263 @@
+package plan
+
+import (
+	"topplate/plan/diag"
+	"topplate/plan/geom"
+	"topplate/plan/measure"
+	"topplate/plan/roof"
+)
+
+// A House is a checked sketch of a building. It is never changed after
+// loading. Slices keep the order of the file; nothing that is computed from a
+// House may depend on that order.
+type House struct {
+	File   string
+	Name   string
+	Place  string // town or street, as the title block prints it
+	Units  measure.System
+	North  int // bearing of house north (Y), degrees clockwise from true north, 0..359
+	Built  int // year, 0 if not known
+	Closes measure.Length
+	// SketchError is how far off a taped dimension may be; it is added to
+	// every cut length.
+	SketchError measure.Length
+
+	Levels     []Level
+	Traverses  []Traverse
+	Walls      []Wall
+	Rooms      []Room
+	Attic      Attic
+	Roof       Roof
+	Hatches    []Hatch
+	Obstacles  []Obstacle
+	Soffits    []SoffitOpening
+	Baffles    []Baffle
+	PowerRuns  []PowerRun
+	Marks      []Mark
+	OutsideOf  geom.Polygon // finished outer face of the closed outer run, counter-clockwise
+	PlateLine  geom.Polygon // outer face of the wall plates under the roof, counter-clockwise
+	Boundaries geom.Rect    // smallest rectangle around all wall bodies
+}
+
+// A Level is one storey. Floor is the height of the finished floor above the
+// lowest level's finished floor, Ceiling the height from that floor to the
+// finished ceiling, PlateTop from that floor to the top of the top plate.
+type Level struct {
+	ID       string
+	Pos      diag.Pos
+	Floor    measure.Length
+	Ceiling  measure.Length
+	PlateTop measure.Length
+}
+
+// A Traverse is a run of walls as it was taped, with how well it closed.
+type Traverse struct {
+	ID        string
+	Pos       diag.Pos
+	Closed    bool
+	Perimeter measure.Length
+	// MisX and MisY are how far the taped end missed the start, before it
+	// was spread over the legs.
+	MisX, MisY measure.Length
+}
+
+// A Side is a side of a wall as seen by somebody who walks along it from its
+// start to its end.
+type Side uint8
+
+// The sides of a wall.
+const (
+	Left Side = iota
+	Right
+)
+
+// Opposite is the other side.
+func (s Side) Opposite() Side { return 1 - s }
+
+func (s Side) String() string {
+	if s == Left {
+		return "left"
+	}
+	return "right"
+}
+
+// A Wall is one straight leg of a run.
+type Wall struct {
+	ID    string
+	Pos   diag.Pos
+	Level int
+	// A and B are the ends of the taped line after adjustment; the leg runs
+	// along one axis of the house. A distance "along the wall" is measured
+	// on this line from A.
+	A, B geom.Point
+	// Body is the finished wall, Frame its studs and plates without board
+	// and cladding. At a corner both run to the far face of the corner.
+	Body, Frame geom.Rect
+
+	StudDepth  measure.Length // 3-1/2 in for a 2x4
+	Spacing    measure.Length // studs on centre
+	StudWidth  measure.Length // thickness along the wall, 1-1/2 in
+	TopPlates  int            // 1 or 2 (double)
+	Exterior   bool
+	Bearing    bool
+	Insulated  bool
+	FireBlocks []measure.Length // heights of rows of blocking above the floor
+	Boards     [2]measure.Length
+	RoomAt     [2]bool // whether there is a room on that side anywhere along it
+	// Out is the side that looks out of the house, of an exterior wall.
+	Out Side
+	// Gable is true if the roof ends in a gable over the wall, so that no
+	// rafters come down on it.
+	Gable    bool
+	Openings []Opening
+	Devices  []Device
+}
+
+// An OpeningKind says what fills an opening.
+type OpeningKind uint8
+
+// What may stand in a wall.
+const (
+	Door OpeningKind = iota
+	Window
+	Passage // cased or bare, without a leaf
+	GarageDoor
+)
+
+// An Opening is a rough opening in a wall from Start to End along it, from
+// Sill to Head above the floor.
+type Opening struct {
+	ID         string
+	Pos        diag.Pos
+	Kind       OpeningKind
+	Start, End measure.Length
+	Sill, Head measure.Length
+	HingeEnd   bool // the leaf hangs at End instead of Start
+	Swing      Side // the side the leaf opens to
+}
+
+// A Device is something with power in a wall: a receptacle, a switch.
+// Its cable runs along the stud named by StudEnd from the box up, down, or
+// both ways.
+type Device struct {
+	ID     string
+	Pos    diag.Pos
+	Kind   string // receptacle, switch, light, panel
+	At     measure.Length
+	Height measure.Length
+	Side   Side
+	Up     bool
+	Down   bool
+}
+
+// A Room is a space between walls.
+type Room struct {
+	ID      string
+	Pos     diag.Pos
+	Level   int
+	Name    string
+	At      geom.Point
+	Outline geom.Polygon // finished faces
+	Holes   []geom.Polygon
+	Bounds  geom.Rect
+}
+
+// JoistKind says what spans the attic floor.
+type JoistKind uint8
+
+// Kinds of ceiling joist.
+const (
+	Sawn JoistKind = iota
+	Truss
+)
+
+// An Attic is the framing space over the one storey under the roof.
+type Attic struct {
+	Pos diag.Pos
+	// AlongY is true if the joists run along Y (house north and south).
+	AlongY  bool
+	Kind    JoistKind
+	Spacing measure.Length // on centre
+	First   measure.Length // centre of one joist, on the axis across the joists
+	Width   measure.Length // thickness of a joist
+	Depth   measure.Length
+	// Insulation is its depth above the ceiling board.
+	Insulation measure.Length
+	Decking    []geom.Rect
+}
+
+// A Roof is the roof over the outer walls. Surface gives its height at every
+// point, Framing what is under it.
+type Roof struct {
+	Pos      diag.Pos
+	Pitch    roof.Pitch
+	Surface  *roof.Roof
+	Framing  roof.Framing
+	Overhang measure.Length
+	// Spacing and the first rafter on either axis: rafters of a face whose
+	// eave runs along X stand at FirstX + n*Spacing, of one along Y at
+	// FirstY + n*Spacing.
+	Spacing        measure.Length
+	FirstX, FirstY measure.Length
+	Width          measure.Length // thickness of a rafter
+}
+
+// A Hatch is an opening in a ceiling through which one climbs into the attic.
+type Hatch struct {
+	ID   string
+	Pos  diag.Pos
+	Room int
+	Area geom.Rect
+}
+
+// An Obstacle takes up room in the attic. Bottom and Top are heights above
+// the top of the ceiling board. Nothing may be run nearer than Clearance.
+type Obstacle struct {
+	ID          string
+	Pos         diag.Pos
+	Kind        string // duct, chimney, flue, tank, light, unit
+	Area        geom.Rect
+	Bottom, Top measure.Length
+	Hot         bool
+	Clearance   measure.Length
+	// ByRule is true if Clearance is what the rules ask for around this kind
+	// of obstacle, and not the file's own.
+	ByRule bool
+}
+
+// A SoffitOpening is a stretch of soffit along an outer wall that can be
+// opened without cutting: a vent strip, a panel that comes down.
+type SoffitOpening struct {
+	ID         string
+	Pos        diag.Pos
+	Wall       int
+	Start, End measure.Length
+}
+
+// A Baffle is a stretch along an outer wall where the rafter bays are closed
+// at the eave by a ventilation baffle.
+type Baffle struct {
+	ID         string
+	Pos        diag.Pos
+	Wall       int
+	Start, End measure.Length
+}
+
+// A PowerRun is a power cable in the attic.
+type PowerRun struct {
+	ID   string
+	Pos  diag.Pos
+	Path []geom.Point
+	// Circuits is the number of circuits bundled in the run.
+	Circuits int
+}
+
+// A Mark is a thing that can be found both from above and from below, or from
+// one of them, and from which a tape can be pulled.
+type Mark struct {
+	ID           string
+	Pos          diag.Pos
+	Kind         string // light box, vent, corner, pipe, nail
+	At           geom.Point
+	Above, Below bool
+}

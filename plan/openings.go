@@ -1,0 +1,158 @@
+package plan
+
+import (
+	"topplate/plan/measure"
+	"topplate/plan/source"
+)
+
+// openingKinds are the words for the kinds of opening.
+var openingKinds = []string{Door: "door", Window: "window", Passage: "passage", GarageDoor: "garage door"}
+
+func (k OpeningKind) String() string { return openingKinds[k] }
+
+// openings reads [[opening]].
+func (l *houseLoader) openings(root *source.Table) {
+	ids := names{kind: "opening"}
+	for _, t := range tables(root, "opening", source.Optional, mostOthers) {
+		o := Opening{Pos: t.Pos()}
+		o.ID, _ = t.Name("id", source.Required)
+		ids.add(t, "id", o.ID)
+		w, okWall := l.findWall(t, "wall", source.Required)
+		o.Kind = l.openingKind(t)
+		l.readLeaf(t, &o)
+		okHeights := l.openingHeights(t, &o, w)
+		stretch, ok := l.stretch(t, w, openingSizes)
+		if !okWall || !ok || !okHeights {
+			continue
+		}
+		o.Start, o.End = stretch.lo, stretch.hi
+		if l.openingFits(t, w, &o) {
+			wall := &l.house.Walls[w]
+			wall.Openings = append(wall.Openings, o)
+		}
+	}
+}
+
+func (l *houseLoader) openingKind(t *source.Table) OpeningKind {
+	word, _ := t.Choice("kind", source.Required, openingKinds...)
+	for k, w := range openingKinds {
+		if w == word {
+			return OpeningKind(k)
+		}
+	}
+	return Passage
+}
+
+// readLeaf reads how a door hangs.
+func (l *houseLoader) readLeaf(t *source.Table, o *Opening) {
+	o.HingeEnd = choiceOr(t, "hinge", "start", "end") == "end"
+	if choiceOr(t, "swing", "left", "right") == "right" {
+		o.Swing = Right
+	}
+	for _, key := range []string{"hinge", "swing"} {
+		if t.Has(key) && o.Kind != Door {
+			t.Errorf(key, "found a leaf in a %s; only a door hangs on hinges here", o.Kind)
+		}
+	}
+}
+
+// openingHeights reads the sill and the head. The head must be under the top
+// plates of wall w, if that is known.
+func (l *houseLoader) openingHeights(t *source.Table, o *Opening, w int) bool {
+	sill, okSill := length(t, "sill", source.Need(o.Kind == Window), heights)
+	head, okHead := length(t, "head", source.Required, heights)
+	o.Sill, o.Head = sill, head
+	if t.Has("sill") && !okSill || !okHead {
+		return false
+	}
+	if sill >= head {
+		t.Errorf("head", "found a head at %s; want it above the sill at %s", head, sill)
+		return false
+	}
+	if w < 0 || !l.placed {
+		return true
+	}
+	wall := &l.house.Walls[w]
+	if under := l.level.PlateTop - measure.Length(wall.TopPlates)*wall.StudWidth; head > under {
+		t.Errorf("head", "found a head at %s; want at most %s, the underside of the top plate of wall %s", head, l.house.text(under), wall.ID)
+		return false
+	}
+	return true
+}
+
+// openingFits reports whether an opening is in its wall, off other openings
+// and off walls that meet it there.
+func (l *houseLoader) openingFits(t *source.Table, w int, o *Opening) bool {
+	wall, stretch := &l.house.Walls[w], extent{o.Start, o.End}
+	if !l.inWall(t, "at", w, stretch) {
+		return false
+	}
+	for i := range wall.Openings {
+		if other := &wall.Openings[i]; stretch.overlap(extent{other.Start, other.End}) > 0 {
+			t.Errorf("at", "found an opening from %s to %s along wall %s, which overlaps opening %s", l.house.text(o.Start), l.house.text(o.End), wall.ID, other.ID).
+				Note(other.Pos, "%s goes from %s to %s", other.ID, l.house.text(other.Start), l.house.text(other.End))
+			return false
+		}
+	}
+	return l.clearOfWalls(t, "at", w, stretch, l.house.SketchError)
+}
+
+// inWall reports whether a stretch lies between the ends of a wall.
+func (l *houseLoader) inWall(t *source.Table, key string, w int, stretch extent) bool {
+	clear, wall := l.clearStretch(w), &l.house.Walls[w]
+	if clear.lo <= stretch.lo && stretch.hi <= clear.hi {
+		return true
+	}
+	found := "a place at " + l.house.text(stretch.lo)
+	if stretch.lo < stretch.hi {
+		found = "a stretch from " + l.house.text(stretch.lo) + " to " + l.house.text(stretch.hi)
+	}
+	t.Errorf(key, "found %s along wall %s; want it from %s to %s, between the frames at the wall's ends",
+		found, wall.ID, l.house.text(clear.lo), l.house.text(clear.hi)).
+		Note(wall.Pos, "%s is taped here", wall.ID)
+	return false
+}
+
+// clearOfWalls reports whether a stretch of a wall is free of the walls that
+// meet it, give or take some.
+func (l *houseLoader) clearOfWalls(t *source.Table, key string, w int, stretch extent, some measure.Length) bool {
+	free := true
+	l.house.meeting(w, func(other int, taken extent) {
+		if !free || stretch.overlap(taken) <= some && (stretch.lo < stretch.hi || stretch.overlap(taken) < 0) {
+			return
+		}
+		free = false
+		v := &l.house.Walls[other]
+		t.Errorf(key, "found a place on wall %s where wall %s meets it, from %s to %s along it", l.house.Walls[w].ID, v.ID, l.house.text(taken.lo), l.house.text(taken.hi)).
+			Note(v.Pos, "%s is taped here", v.ID)
+	})
+	return free
+}
+
+// clearOfOpenings reports whether a place on a wall is off its openings.
+func (h *House) clearOfOpenings(t *source.Table, w int, at, height measure.Length) bool {
+	for i := range h.Walls[w].Openings {
+		o := &h.Walls[w].Openings[i]
+		if o.Start < at && at < o.End && o.Sill < height && height < o.Head {
+			t.Errorf("at", "found a place at %s along wall %s and %s above the floor, which is in opening %s", h.text(at), h.Walls[w].ID, h.text(height), o.ID).
+				Note(o.Pos, "%s goes from %s to %s along the wall", o.ID, h.text(o.Start), h.text(o.End))
+			return false
+		}
+	}
+	return true
+}
+
+// stretch reads a stretch along wall w from the keys at, from and width. ok is
+// false also if the walls are not placed.
+func (l *houseLoader) stretch(t *source.Table, w int, widths bound) (extent, bool) {
+	at, okAt := length(t, "at", source.Required, alongWalls)
+	fromEnd := choiceOr(t, "from", "start", "end") == "end"
+	width, okWidth := length(t, "width", source.Required, widths)
+	if !okAt || !okWidth || w < 0 || !l.placed {
+		return extent{}, false
+	}
+	if fromEnd {
+		at = l.house.Walls[w].Length() - at - width
+	}
+	return extent{at, at + width}, true
+}

@@ -1,0 +1,162 @@
+package plan
+
+import (
+	"slices"
+
+	"topplate/plan/geom"
+	"topplate/plan/measure"
+	"topplate/plan/source"
+)
+
+// findWall reads a reference to a wall. What may be a wall of a run that could
+// not be read is left alone.
+func (l *houseLoader) findWall(t *source.Table, key string, need source.Need) (int, bool) {
+	id, ok := t.Name(key, need)
+	if !ok {
+		return -1, false
+	}
+	if !slices.Contains(l.wallNames.ids, id) {
+		for _, r := range l.runs {
+			if r.id == id && len(r.ids) > 1 {
+				t.Errorf(key, "found %q, which is a run; want one of its walls %s", id, quoted(r.ids)).Note(r.t.Pos(), "the run is here")
+				return -1, false
+			}
+		}
+		if l.badRun {
+			return -1, false
+		}
+	}
+	return l.wallNames.index(t, key, id)
+}
+
+// checkLengths reports walls of which nothing is left between those at their
+// ends.
+func (l *houseLoader) checkLengths() bool {
+	good := true
+	for i := range l.legs {
+		g := &l.legs[i]
+		if g.along[body].lo < g.along[body].hi && g.along[frame].lo < g.along[frame].hi {
+			continue
+		}
+		good = false
+		l.list.Errorf(l.house.Walls[i].Pos, "wall", "found wall %s, which has no length left between the walls at its ends", l.house.Walls[i].ID)
+	}
+	return good
+}
+
+// mostAcross bounds a house, so that its lattice stays small.
+var mostAcross = bound{measure.Range{Min: 0, Max: 300 * m}, "across a house"}
+
+func (l *houseLoader) checkSize() bool {
+	b := l.house.Boundaries
+	size := max(b.Width(), b.Height())
+	if mostAcross.Contains(size) {
+		return true
+	}
+	l.list.Errorf(l.runs[0].t.Pos(), "wall", "found walls that lie up to %s apart; want at most %s %s", l.house.text(size), mostAcross.Max, mostAcross.why)
+	return false
+}
+
+// checkOverlaps reports walls that cross and walls that lie on one another. It
+// takes time O(n²).
+func (l *houseLoader) checkOverlaps() bool {
+	good := true
+	for i := range l.legs {
+		for j := range i {
+			what, ok := l.overlap(i, j)
+			if ok {
+				continue
+			}
+			good = false
+			later, earlier := &l.house.Walls[i], &l.house.Walls[j]
+			l.list.Errorf(later.Pos, "wall", "found wall %s, which %s wall %s", later.ID, what, earlier.ID).
+				Note(earlier.Pos, "%s is taped here", earlier.ID)
+		}
+	}
+	return good
+}
+
+// overlap says how the legs i and j are in each other's way. ok is true if
+// they are not.
+func (l *houseLoader) overlap(i, j int) (what string, ok bool) {
+	p, q := &l.legs[i], &l.legs[j]
+	if p.heading.AlongY() == q.heading.AlongY() {
+		if p.across[body].overlap(q.across[body]) > 0 && p.taped.overlap(q.taped) > joinReach.Max {
+			return "lies on", false
+		}
+		return "", true
+	}
+	for end := range 2 {
+		if p.corner[end] == j || p.joined[end] == j || q.corner[end] == i || q.joined[end] == i {
+			return "", true
+		}
+	}
+	if p.along[body].overlap(q.across[body]) > 0 && q.along[body].overlap(p.across[body]) > 0 {
+		return "crosses in its middle (end one of them at the other, and start a new wall beyond it)", false
+	}
+	return "", true
+}
+
+// meeting calls f for every wall that ends at or crosses the middle of a wall,
+// with the stretch that it takes up along it.
+func (h *House) meeting(wall int, f func(other int, stretch extent)) {
+	w := &h.Walls[wall]
+	for i := range h.Walls {
+		v := &h.Walls[i]
+		if i != wall && v.AlongY() != w.AlongY() && !v.Body.Intersect(w.Body).Empty() {
+			f(i, ordered(w.Along(v.Body.Min), w.Along(v.Body.Max)))
+		}
+	}
+}
+
+// findOutline finds the run that carries the roof, and its faces.
+func (l *houseLoader) findOutline() {
+	var first *run
+	for _, r := range l.runs {
+		if !r.shared.Exterior || !r.closes {
+			continue
+		}
+		if first != nil {
+			r.t.Errorf("exterior", "found a second closed exterior run; want one, which carries the roof").
+				Note(first.t.Pos(), "the first is here")
+			l.placed = false
+			return
+		}
+		first = r
+	}
+	switch {
+	case first != nil && l.placed:
+		l.setOutline(first)
+	case first == nil && !l.anyExterior():
+		l.runs[0].t.Errorf("exterior", "found no exterior run that closes; want exactly one run with exterior = true and closes = true, which carries the roof")
+	}
+}
+
+// anyExterior reports whether a run is marked as exterior: then what is wrong
+// with it has been said.
+func (l *houseLoader) anyExterior() bool {
+	for _, r := range l.runs {
+		if r.shared.Exterior {
+			return true
+		}
+	}
+	return false
+}
+
+// setOutline takes the outer faces of the run under the roof.
+func (l *houseLoader) setOutline(r *run) {
+	points := make(geom.Polygon, len(r.legs))
+	for k := range points {
+		points[k], _ = r.points(k)
+	}
+	outer := newRing(l.legs[r.first:r.first+len(r.legs)], points)
+	l.house.OutsideOf, l.house.PlateLine = outer.outline(body), outer.outline(frame)
+	for _, p := range []geom.Polygon{l.house.OutsideOf, l.house.PlateLine} {
+		if !p.Rectilinear() || !p.IsSimple() || !p.IsCCW() {
+			r.t.Errorf("run", "found outer walls whose faces do not make a simple outline; walk round the house once, without crossing the way or coming back to a corner")
+			l.placed = false
+			return
+		}
+	}
+	l.outer, l.outerFirst = &outer, r.first
+}

@@ -1,0 +1,133 @@
+package plan
+
+import (
+	"fmt"
+	"slices"
+
+	"topplate/plan/geom"
+	"topplate/plan/measure"
+	"topplate/plan/source"
+)
+
+// anyLength is the range of all lengths that can be written.
+var anyLength = measure.Range{Min: -measure.MaxParsed, Max: measure.MaxParsed}
+
+// length reads a length within b.
+func length(t *source.Table, key string, need source.Need, b bound) (measure.Length, bool) {
+	if t.Kind(key) == source.KindNone {
+		return t.Length(key, need, b.Range)
+	}
+	v, ok := t.Length(key, need, anyLength)
+	if ok && !b.Contains(v) {
+		t.Errorf(key, "found %s; want %s to %s: %s", v, b.Min, b.Max, b.why)
+		return 0, false
+	}
+	return v, ok
+}
+
+// lengthOr reads a length within b, or gives otherwise if there is none.
+func lengthOr(t *source.Table, key string, b bound, otherwise measure.Length) measure.Length {
+	if v, ok := length(t, key, source.Optional, b); ok {
+		return v
+	}
+	return otherwise
+}
+
+// choiceOr reads one of the allowed texts, the first of which stands for a key
+// that is left out.
+func choiceOr(t *source.Table, key string, allowed ...string) string {
+	if s, ok := t.Choice(key, source.Optional, allowed...); ok {
+		return s
+	}
+	return allowed[0]
+}
+
+// boolOr reads true or false, or gives otherwise if the key is left out.
+func boolOr(t *source.Table, key string, otherwise bool) bool {
+	if v, ok := t.Bool(key, source.Optional); ok {
+		return v
+	}
+	return otherwise
+}
+
+// intOr reads a whole number, or gives otherwise if the key is left out.
+func intOr(t *source.Table, key string, lo, hi, otherwise int) int {
+	if v, ok := t.Int(key, source.Optional, lo, hi); ok {
+		return v
+	}
+	return otherwise
+}
+
+// titleOr reads a text for people, or gives an empty one.
+func titleOr(t *source.Table, key string) string {
+	s, _ := t.Title(key, source.Optional)
+	return s
+}
+
+// pair reads two lengths within b, such as [x, y].
+func pair(t *source.Table, key string, b bound) (geom.Point, bool) {
+	array, ok := t.Array(key, source.Required)
+	if !ok {
+		return geom.Point{}, false
+	}
+	if n := len(array.Keys()); n != 2 {
+		t.Errorf(key, `found %d values; want two lengths, along X and along Y, such as ["12ft", "8ft 6in"]`, n)
+		return geom.Point{}, false
+	}
+	x, okX := length(array, "0", source.Required, b)
+	y, okY := length(array, "1", source.Required, b)
+	return geom.Point{X: x, Y: y}, okX && okY
+}
+
+// rect reads a rectangle from two opposite corners under the keys from and to.
+func rect(t *source.Table) (geom.Rect, bool) {
+	p, okP := pair(t, "from", coordinates)
+	q, okQ := pair(t, "to", coordinates)
+	if !okP || !okQ {
+		return geom.Rect{}, false
+	}
+	r := geom.Rect{Min: p, Max: q}.Canon()
+	if r.Width() == 0 || r.Height() == 0 {
+		t.Errorf("to", "found a rectangle of %s by %s; want two opposite corners", r.Width(), r.Height())
+		return geom.Rect{}, false
+	}
+	return r, true
+}
+
+// tables reads the tables [[key]], at most so many of them.
+func tables(t *source.Table, key string, need source.Need, most int) []*source.Table {
+	found, _ := t.Tables(key, need)
+	if len(found) > most {
+		t.Errorf(key, "found %d of them; at most %d are read", len(found), most)
+		return found[:most]
+	}
+	return found
+}
+
+// lumberDepth reads the depth of a framing member: the name of a size, or a
+// length.
+func lumberDepth(t *source.Table, key string, need source.Need, sizes []string, b bound) (measure.Length, bool) {
+	s, ok := t.Text(key, need)
+	if !ok {
+		return 0, false
+	}
+	for _, l := range lumber {
+		if l.name == s && slices.Contains(sizes, s) {
+			return l.depth, true
+		}
+	}
+	v, err := measure.Parse(s)
+	if err != nil || !b.Contains(v) {
+		t.Errorf(key, "found %.40q; want one of %s, or a length from %s to %s: %s", s, quoted(sizes), b.Min, b.Max, b.why)
+		return 0, false
+	}
+	return v, true
+}
+
+// text writes a length in the units of the house.
+func (h *House) text(l measure.Length) string { return h.Units.Format(l) }
+
+// pointText writes a point for a message.
+func (h *House) pointText(p geom.Point) string {
+	return fmt.Sprintf("(%s, %s)", h.text(p.X), h.text(p.Y))
+}

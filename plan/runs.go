@@ -1,0 +1,194 @@
+package plan
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+
+	"topplate/plan/diag"
+	"topplate/plan/geom"
+	"topplate/plan/measure"
+	"topplate/plan/source"
+	"topplate/plan/survey"
+)
+
+// A run is one [[wall]] of the file: legs that were taped one after the other.
+type run struct {
+	t      *source.Table
+	id     string
+	legs   []survey.Leg
+	ids    []string
+	idPos  []diag.Pos
+	closes bool
+	face   string
+	shared Wall           // what all its walls have in common
+	board  measure.Length // on the side of a room
+	clad   measure.Length // on the outer side
+	first  int            // index of its first wall
+
+	start    geom.Point
+	from     int // the wall on whose line it starts, -1 if it starts at a point
+	fromAt   measure.Length
+	state    runState
+	traverse survey.Traverse
+}
+
+// A runState says how far the placing of a run has come.
+type runState uint8
+
+const (
+	unplaced runState = iota
+	placing
+	placed
+	unplaceable
+)
+
+// readRuns reads all [[wall]] and gives their legs numbers.
+func (l *houseLoader) readRuns(root *source.Table) {
+	runNames := names{kind: "run of walls"}
+	for _, t := range tables(root, "wall", source.Required, mostWalls) {
+		r := l.readRun(t)
+		runNames.add(t, "id", r.id)
+		r.first = len(l.wallNames.ids)
+		if r.first+len(r.legs) > mostWalls {
+			t.Errorf("run", "found more than %d walls in all; no house has that many", mostWalls)
+			r.legs, r.ids = nil, nil
+		}
+		l.takeNames(r)
+		if len(r.legs) == 0 {
+			r.state = unplaceable
+			l.badRun = true
+		}
+		l.runs = append(l.runs, r)
+	}
+}
+
+// takeNames takes up the ids of the legs of r.
+func (l *houseLoader) takeNames(r *run) {
+	for k, id := range r.ids {
+		if i := slices.Index(l.wallNames.ids, id); i >= 0 {
+			l.list.Errorf(r.idPos[k], r.t.Path("names"), "found wall %q again; want a different id for each wall", id).
+				Note(l.wallNames.pos[i], "it is first used here")
+		}
+		l.wallNames.take(id, r.idPos[k])
+	}
+}
+
+func (l *houseLoader) readRun(t *source.Table) *run {
+	r := &run{t: t, from: -1}
+	r.id, _ = t.Name("id", source.Required)
+	r.closes = boolOr(t, "closes", false)
+	r.face = choiceOr(t, "face", "center", "left", "right")
+	l.readLegs(r)
+	l.readFrame(r)
+	r.readNames()
+	if r.shared.Exterior && !r.closes {
+		t.Errorf("exterior", "found an exterior run that does not close, which leaves the roof over an open outline; walk the outer walls in one run round the house, back to its start, with closes = true")
+	}
+	return r
+}
+
+// readLegs reads the text of a run.
+func (l *houseLoader) readLegs(r *run) {
+	text, ok := r.t.Text("run", source.Required)
+	if !ok {
+		return
+	}
+	found, faults := survey.ParseRun(text)
+	for _, f := range faults {
+		l.list.Errorf(r.t.ValuePosAt("run", f.Offset), r.t.Path("run"), "%s", f.Msg)
+	}
+	good := len(faults) == 0
+	for _, leg := range found {
+		at := r.t.ValuePosAt("run", leg.Offset)
+		if !leg.Bearing.Axial() {
+			l.list.Errorf(at, r.t.Path("run"), "found a wall that runs %s; want N, E, S or W: walls run along the axes of the house", leg.Bearing)
+			good = false
+		}
+		if !legLengths.Contains(leg.Length) {
+			l.list.Errorf(at, r.t.Path("run"), "found a wall of %s; want %s to %s: %s", leg.Length, legLengths.Min, legLengths.Max, legLengths.why)
+			good = false
+		}
+	}
+	if good {
+		r.legs = found
+	}
+}
+
+// readNames reads or makes the id of each leg.
+func (r *run) readNames() {
+	for k := range r.legs {
+		id := r.id + "." + strconv.Itoa(k+1)
+		if len(r.legs) == 1 {
+			id = r.id
+		}
+		r.ids = append(r.ids, id)
+		r.idPos = append(r.idPos, r.t.ValuePosAt("run", r.legs[k].Offset))
+	}
+	if !r.t.Has("names") {
+		return
+	}
+	array, ok := r.t.Array("names", source.Optional)
+	if !ok {
+		return
+	}
+	keys := array.Keys()
+	for k, key := range keys {
+		if id, ok := array.Name(key, source.Required); ok && k < len(r.ids) {
+			r.ids[k], r.idPos[k] = id, array.ValuePos(key)
+		}
+	}
+	if r.legs != nil && len(keys) != len(r.legs) {
+		r.t.Errorf("names", "found %s for %s; want one name for each leg of the run",
+			counted(len(keys), "name"), counted(len(r.legs), "leg"))
+	}
+}
+
+// counted writes a number of things.
+func counted(n int, thing string) string {
+	if n == 1 {
+		return "1 " + thing
+	}
+	return fmt.Sprintf("%d %ss", n, thing)
+}
+
+// studSizes are the names of lumber that walls are framed of.
+var studSizes = []string{"2x3", "2x4", "2x6", "2x8"}
+
+// readFrame reads what the walls of a run are made of.
+func (l *houseLoader) readFrame(r *run) {
+	t, w := r.t, &r.shared
+	w.Exterior = boolOr(t, "exterior", false)
+	w.Bearing = boolOr(t, "bearing", w.Exterior)
+	w.Insulated = boolOr(t, "insulated", w.Exterior)
+	w.StudDepth, w.StudWidth = l.std.studDepth, l.std.studWidth
+	if d, ok := lumberDepth(t, "frame", source.Optional, studSizes, studDepths); ok {
+		w.StudDepth = d
+	}
+	w.Spacing = lengthOr(t, "spacing", onCentre, l.std.studSpacing)
+	w.TopPlates = 2
+	if choiceOr(t, "top_plate", "double", "single") == "single" {
+		w.TopPlates = 1
+	}
+	r.board = lengthOr(t, "board", boards, l.std.board)
+	r.clad = lengthOr(t, "cladding", claddings, l.std.cladding)
+	if t.Has("cladding") && !w.Exterior {
+		t.Errorf("cladding", "found cladding on a wall that is not exterior; want exterior = true, or board alone")
+	}
+	w.FireBlocks = l.readBlocks(t)
+}
+
+// readBlocks reads the heights of rows of fire blocking.
+func (l *houseLoader) readBlocks(t *source.Table) []measure.Length {
+	items, _ := t.Lengths("fire_blocks", source.Optional, heights.Range)
+	var blocks []measure.Length
+	for _, item := range items {
+		if item.Value <= 0 || item.Value >= l.level.PlateTop {
+			l.list.Errorf(item.Pos, t.Path("fire_blocks"), "found a row of blocking at %s; want one above the floor and below the top of the plates at %s",
+				item.Value, l.level.PlateTop)
+		}
+		blocks = append(blocks, item.Value)
+	}
+	slices.Sort(blocks)
+	return slices.Compact(blocks)
+}

@@ -1,0 +1,56 @@
+package plan
+
+import (
+	"topplate/plan/geom"
+	"topplate/plan/measure"
+	"topplate/plan/source"
+)
+
+// A spotReader reads places in plan: a point, or distances from the faces of
+// a room.
+type spotReader struct {
+	house *House
+	rooms *names
+}
+
+// read reads the place under key. ok is false also if it is measured from a
+// room whose outline is not known.
+func (s spotReader) read(t *source.Table, key string) (geom.Point, bool) {
+	if t.Kind(key) != source.KindTable {
+		return pair(t, key, coordinates)
+	}
+	in, _ := t.Table(key, source.Required)
+	room, ok := s.rooms.find(in, "room", source.Required)
+	x, lowX, okX := oneOf(in, "west", "east")
+	y, lowY, okY := oneOf(in, "south", "north")
+	if !ok || !okX || !okY || !s.house.Rooms[room].found() {
+		return geom.Point{}, false
+	}
+	b := s.house.Rooms[room].Bounds
+	p := geom.Point{X: b.Max.X - x, Y: b.Max.Y - y}
+	if lowX {
+		p.X = b.Min.X + x
+	}
+	if lowY {
+		p.Y = b.Min.Y + y
+	}
+	return p, true
+}
+
+// oneOf reads the distance from one of two opposite faces of a room. isLow is
+// true for the first of them.
+func oneOf(t *source.Table, low, high string) (v measure.Length, isLow, ok bool) {
+	isLow = t.Has(low)
+	switch {
+	case isLow && t.Has(high):
+		t.Errorf(high, "found both %s and %s; want one of them", low, high)
+		return 0, false, false
+	case isLow:
+		v, ok = length(t, low, source.Required, alongWalls)
+	case t.Has(high):
+		v, ok = length(t, high, source.Required, alongWalls)
+	default:
+		t.Errorf(low, "missing; want the distance from the %s or the %s face of the room", low, high)
+	}
+	return v, isLow, ok
+}
