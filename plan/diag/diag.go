@@ -29,8 +29,8 @@ func (p Pos) String() string {
 	return s
 }
 
-// Compare orders places by file, line and column.
-func (p Pos) Compare(q Pos) int {
+// compare orders places by file, line and column.
+func (p Pos) compare(q Pos) int {
 	return cmp.Or(cmp.Compare(p.File, q.File), cmp.Compare(p.Line, q.Line), cmp.Compare(p.Col, q.Col))
 }
 
@@ -107,5 +107,5 @@ func (l *List) Sorted() []*Diagnostic {
 }
 
 func compare(a, b *Diagnostic) int {
-	return cmp.Or(a.Pos.Compare(b.Pos), cmp.Compare(a.Msg, b.Msg), cmp.Compare(a.Key, b.Key), cmp.Compare(a.Severity, b.Severity))
+	return cmp.Or(a.Pos.compare(b.Pos), cmp.Compare(a.Msg, b.Msg), cmp.Compare(a.Key, b.Key), cmp.Compare(a.Severity, b.Severity))
 }
