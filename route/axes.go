@@ -39,13 +39,27 @@ func (a axes) headingV() network.Heading {
 	return network.East
 }
 
-// joists is the layout of the ceiling joists on the U axis.
+// joists is a layout of joists or rafters on one axis. Only those whose centre
+// lies within stand are there.
 type joists struct {
 	first, spacing, width, depth measure.Length
+	stand                        span
 }
 
-func joistsOf(a *plan.Attic) joists {
-	return joists{a.First, a.Spacing, a.Width, a.Depth}
+// joistsOf is the layout of the ceiling joists on the U axis. None stands over
+// the plates of the end walls.
+func joistsOf(h *plan.House, ax axes) joists {
+	a := &h.Attic
+	box := h.PlateLine.Bounds()
+	lo, _ := ax.uv(box.Min)
+	hi, _ := ax.uv(box.Max)
+	var plate measure.Length
+	for i := range h.Walls {
+		if w := &h.Walls[i]; w.Exterior {
+			plate = max(plate, w.StudDepth)
+		}
+	}
+	return joists{a.First, a.Spacing, a.Width, a.Depth, span{lo, hi}.inset(plate + a.Width/2)}
 }
 
 // bay is the number of the joist bay that holds u: bay n lies between joists
@@ -64,9 +78,17 @@ func (j joists) centre(n int) measure.Length {
 	return j.first + measure.Length(n)*j.spacing
 }
 
-// clear is the stretch between the faces of the joists beside bay n.
+// clear is the stretch between the faces of the joists beside bay n; where one
+// of them is not there, it goes on to where that would stand.
 func (j joists) clear(n int) span {
-	return span{j.centre(n) + j.width/2, j.centre(n+1) - j.width/2}
+	s := span{j.centre(n), j.centre(n + 1)}
+	if j.stand.contains(s.lo) {
+		s.lo += j.width / 2
+	}
+	if j.stand.contains(s.hi) {
+		s.hi -= j.width / 2
+	}
+	return s
 }
 
 // onJoist reports whether u lies within a joist, its faces not counted.
@@ -75,20 +97,26 @@ func (j joists) onJoist(u measure.Length) bool {
 	return u < c.lo || u > c.hi
 }
 
-// crossed is the number of joists whose centre lies between u1 and u2.
+// crossed is the number of joists whose centre lies between u1 and u2, u2 not
+// counted if a joist's centre is there.
 func (j joists) crossed(u1, u2 measure.Length) int {
-	n := j.bay(u2) - j.bay(u1)
-	if n < 0 {
-		return -n
+	n := 0
+	for k := j.bay(u1) + 1; k <= j.bay(u2); k++ {
+		if j.stand.contains(j.centre(k)) {
+			n++
+		}
 	}
 	return n
 }
 
-// bodies are the joists that overlap s, as spans on the U axis.
+// bodies are the joists that overlap s or stand next to it, as spans on the
+// axis.
 func (j joists) bodies(s span) []span {
 	var out []span
 	for n := j.bay(s.lo); n <= j.bay(s.hi)+1; n++ {
-		out = append(out, around(j.centre(n), j.width/2))
+		if c := j.centre(n); j.stand.contains(c) {
+			out = append(out, around(c, j.width/2))
+		}
 	}
 	return out
 }

@@ -84,7 +84,7 @@ func (b *builder) boxAt(d int, key bayKey, at, move measure.Length) {
 		a.Blocks = append(a.Blocks, b.whyNotThere(drop, w, at, move))
 	}
 	b.add(a)
-	b.intoShaft(box, key, at, drop.Spot.Height)
+	b.intoShaft(d, box, key, at, drop.Spot.Height)
 	if b.job.Allow.Patching || b.relax {
 		b.sideways(key, drop.Spot.Height)
 	}
@@ -92,8 +92,14 @@ func (b *builder) boxAt(d int, key bayKey, at, move measure.Length) {
 
 // intoShaft joins a box to the places in its bay from which the plate over it
 // is bored.
-func (b *builder) intoShaft(box int, key bayKey, at, height measure.Length) {
+func (b *builder) intoShaft(d, box int, key bayKey, at, height measure.Length) {
 	s := b.shaftOf(key, height)
+	if d != noOwner {
+		s.drops = append(s.drops, d)
+		if len(s.holes) == 0 {
+			b.deadEnd([]int{d}, s.stop)
+		}
+	}
 	for i := range s.holes {
 		l := dist(at, s.holes[i].along)
 		b.add(Arc{
@@ -214,7 +220,7 @@ func (b *builder) closet() {
 	floor := b.house.Levels[0].Floor
 	if c.Ceiling {
 		b.root = b.node(RootNode, geom.Point3{X: c.Point.X, Y: c.Point.Y, Z: floor + c.Spot.Height}, -1, noOwner)
-		b.ceilingHole(b.root, c.Point, c.Room, []Charge{b.once(price.CutCeiling, 1)}, nil, up)
+		b.ceilingHole(noOwner, b.root, c.Point, c.Room, []Charge{b.once(price.CutCeiling, 1)}, nil, up)
 		return
 	}
 	w := &b.house.Walls[c.Spot.Wall]
@@ -232,6 +238,6 @@ func (b *builder) closet() {
 		box := b.node(BoxNode, geom.Point3{X: q.X, Y: q.Y, Z: floor + c.Spot.Height}, c.Spot.Wall, noOwner)
 		l := dist(at, c.Spot.At)
 		b.add(Arc{Kind: EnterArc, From: b.root, To: box, Heading: network.Free, Length: l, Hole: -1, Charges: b.cable(l)})
-		b.intoShaft(box, bayKey{c.Spot.Wall, k}, at, c.Spot.Height)
+		b.intoShaft(noOwner, box, bayKey{c.Spot.Wall, k}, at, c.Spot.Height)
 	}
 }

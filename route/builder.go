@@ -40,6 +40,7 @@ type builder struct {
 	byHole map[holeKey]int
 	root   int
 	terms  []int
+	dead   map[int][]Block // by drop: what stops it for good
 }
 
 // A nodeKey tells nodes apart: owner is the drop of a terminal or a box.
@@ -64,9 +65,9 @@ func newBuilder(job *plan.Job, relax bool) *builder {
 		job: job, house: h, relax: relax,
 		book:   rule.NewBook(values(job.Limits)),
 		prices: price.NewTable(values(job.Prices), job.Rates.Hour),
-		ax:     axes{h.Attic.AlongY}, js: joistsOf(&h.Attic),
+		ax:     axes{h.Attic.AlongY}, js: joistsOf(h, axes{h.Attic.AlongY}),
 		base:   lvl.Floor + lvl.PlateTop,
-		shafts: map[bayKey]*shaft{}, byKey: map[nodeKey]int{}, byHole: map[holeKey]int{},
+		shafts: map[bayKey]*shaft{}, byKey: map[nodeKey]int{}, byHole: map[holeKey]int{}, dead: map[int][]Block{},
 		root: -1,
 	}
 	b.metre = meanCablePrice(job)
@@ -186,7 +187,7 @@ func (b *builder) bend(n Node) int64 {
 // finish numbers everything in an order that does not depend on the files and
 // hands the graph over.
 func (b *builder) finish(reach *Reach) (*Graph, error) {
-	g := &Graph{Job: b.job, Reach: reach, Bays: b.bays}
+	g := &Graph{Job: b.job, Reach: reach, Bays: b.bays, dead: b.dead}
 	toNew := b.sortNodes(g)
 	b.sortHoles(g)
 	for _, a := range b.arcs {

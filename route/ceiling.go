@@ -44,12 +44,13 @@ func (b *builder) ceilingPoint(d int) {
 				Price:  b.prices.Each(price.ChangeMovePlate),
 			})
 		}
-		b.ceilingHole(b.terms[d], p, drop.Room, charges, blocks, network.Free)
+		b.ceilingHole(d, b.terms[d], p, drop.Room, charges, blocks, network.Free)
 	}
 }
 
-// ceilingHole joins node n below a ceiling to the attic over p.
-func (b *builder) ceilingHole(n int, p geom.Point, room int, charges []Charge, blocks []Block, h network.Heading) {
+// ceilingHole joins node n of drop d, or of the closet, below a ceiling to the
+// attic over p.
+func (b *builder) ceilingHole(d, n int, p geom.Point, room int, charges []Charge, blocks []Block, h network.Heading) {
 	lvl := b.house.Levels[0]
 	ceiling := lvl.Floor + lvl.Ceiling
 	face := b.node(SurfaceNode, geom.Point3{X: p.X, Y: p.Y, Z: ceiling}, -1, noOwner)
@@ -58,12 +59,20 @@ func (b *builder) ceilingHole(n int, p geom.Point, room int, charges []Charge, b
 		l = 0
 	}
 	b.add(Arc{Kind: EnterArc, From: n, To: face, Heading: h, Length: l, Hole: -1, Charges: append(b.cable(l), charges...), Blocks: blocks})
-	b.ports = append(b.ports, port{at: p, join: func() { b.throughCeiling(face, p, room) }})
+	b.ports = append(b.ports, port{at: p, join: func() { b.throughCeiling(d, face, p, room) }})
 }
 
 // throughCeiling adds the arc from the ceiling's face into the attic.
-func (b *builder) throughCeiling(face int, p geom.Point, room int) {
-	if b.obstructed(p, p, 0) {
+func (b *builder) throughCeiling(d, face int, p geom.Point, room int) {
+	var drops []int
+	if d != noOwner {
+		drops = append(drops, d)
+	}
+	if o := b.obstacleOn(p, p, 0); o >= 0 {
+		b.deadEnd(drops, Block{
+			Rule: rule.HotClearance, Pos: b.house.Obstacles[o].Pos, At: b.nodes[face].At,
+			Found: fmt.Sprintf("%s %s and its clearance are over the place", b.house.Obstacles[o].Kind, b.house.Obstacles[o].ID),
+		})
 		return
 	}
 	l := b.base - b.nodes[face].At.Z
@@ -77,7 +86,7 @@ func (b *builder) throughCeiling(face int, p geom.Point, room int) {
 	}
 	b.add(a)
 	if b.zoneOf(p) > Arm {
-		b.shoot(p, b.low(p), rodFrom{wall: -1})
+		b.shoot(p, b.low(p), rodFrom{wall: -1, drops: drops})
 	}
 }
 
@@ -152,7 +161,7 @@ func (b *builder) soffitAt(d int, p geom.Point, along, move measure.Length) {
 		})
 	}
 	b.add(a)
-	b.ports = append(b.ports, port{at: p, join: func() { b.throughSoffit(face, p, drop.Eave, along) }})
+	b.ports = append(b.ports, port{at: p, join: func() { b.throughSoffit(d, face, p, along) }})
 	b.ports = append(b.ports, port{at: b.house.Walls[drop.Eave].PointAt(along)})
 }
 
@@ -169,10 +178,11 @@ func (b *builder) opens(wall int, along measure.Length) bool {
 
 // throughSoffit adds the arc through the soffit into the eave and from there
 // the rod shots past the plate, or the way through the wall under a gable.
-func (b *builder) throughSoffit(face int, p geom.Point, wall int, along measure.Length) {
+func (b *builder) throughSoffit(d, face int, p geom.Point, along measure.Length) {
+	wall := b.job.Drops[d].Eave
 	w := &b.house.Walls[wall]
 	if gableOver(b.house, w) {
-		b.throughGable(face, p, wall, along)
+		b.throughGable(d, face, p, along)
 		return
 	}
 	rise := b.base - b.nodes[face].At.Z
@@ -184,12 +194,13 @@ func (b *builder) throughSoffit(face int, p geom.Point, wall int, along measure.
 			Free: b.house.Roof.Spacing - b.house.Roof.Width, Reach: rise,
 		}),
 	})
-	b.shoot(p, eave, rodFrom{wall: wall, along: along, soffit: true})
+	b.shoot(p, eave, rodFrom{wall: wall, along: along, soffit: true, drops: []int{d}})
 }
 
 // throughGable adds the hole through the wall under a gable at the height of
 // the rake, and the way down to the attic's floor inside it.
-func (b *builder) throughGable(face int, p geom.Point, wall int, along measure.Length) {
+func (b *builder) throughGable(d, face int, p geom.Point, along measure.Length) {
+	wall := b.job.Drops[d].Eave
 	w := &b.house.Walls[wall]
 	plate := w.PointAt(along)
 	z := b.nodes[face].At.Z
@@ -206,7 +217,7 @@ func (b *builder) throughGable(face int, p geom.Point, wall int, along measure.L
 	foot := b.low(plate)
 	b.add(Arc{Kind: StepArc, From: foot, To: inside, Heading: up, Length: z - b.base, Zone: b.zoneOf(plate), Hole: -1, Charges: b.cable(z - b.base)})
 	if b.zoneOf(plate) > Arm {
-		b.shoot(plate, foot, rodFrom{wall: wall, along: along})
+		b.shoot(plate, foot, rodFrom{wall: wall, along: along, drops: []int{d}})
 	}
 }
 

@@ -12,37 +12,20 @@ import (
 // underRafter is the height of the underside of the rafters or top chords
 // above the plate at p.
 func underRafter(h *plan.House, p geom.Point) measure.Length {
-	return h.Roof.Surface.UnderRafter(h.Roof.Framing, p)
+	return h.Roof.Surface.UnderRafter(p)
 }
 
 // underSheathing is the height of the underside of the sheathing between the
 // rafters above the plate at p.
 func underSheathing(h *plan.House, p geom.Point) measure.Length {
-	return h.Roof.Surface.UnderSheathing(h.Roof.Framing, p)
+	return h.Roof.Surface.UnderSheathing(p)
 }
 
 // gableOver reports whether wall w stands under a gable, so that no rafters
-// come down on it.
+// come down on it: just inside its middle the roof rises along the wall.
 func gableOver(h *plan.House, w *plan.Wall) bool {
-	s := h.Roof.Surface
-	for i := range s.Edges() {
-		e := s.Edge(i)
-		if !e.Gable || (e.A.X == e.B.X) != w.AlongY() {
-			continue
-		}
-		on := geom.Rect{Min: e.A, Max: e.B}.Canon()
-		if longOverlap(w, on) {
-			return true
-		}
-	}
-	return false
-}
-
-// longOverlap reports whether the edge lies along the wall, not only across
-// its end.
-func longOverlap(w *plan.Wall, edge geom.Rect) bool {
-	both := w.Frame.Intersect(edge)
-	return !both.Empty() && max(both.Width(), both.Height()) > w.StudDepth
+	slope, ok := h.Roof.Surface.Slope(w.PointAt(w.Length() / 2))
+	return ok && (slope.Up.Y != 0) == w.AlongY()
 }
 
 // soffitHeight is the height of the soffit under point p of an eave: level

@@ -147,4 +147,6 @@ type Graph struct {
 	Net       *network.Network
 	Reach     *Reach
 	Bays      [][]Bay // by wall
+
+	dead map[int][]Block // by drop: what stops it where no change is known
 }

@@ -17,6 +17,7 @@ type rodFrom struct {
 	wall   int            // the wall at the eave, -1 for a ceiling
 	along  measure.Length // along that wall
 	soffit bool           // pushed in from the soffit, past the eave
+	drops  []int          // that need it
 }
 
 // A shot is one straight push of the joined rods.
@@ -77,7 +78,8 @@ func (b *builder) shootTowards(s shot) {
 		if b.zoneOf(q) > Arm {
 			continue
 		}
-		if !b.shotClear(&s, q) {
+		if stop, ok := b.shotClear(&s, q); !ok {
+			b.deadEnd(s.from.drops, stop)
 			return
 		}
 		a := Arc{Kind: RodArc, From: s.node, To: b.low(q), Heading: s.heading, Length: l + rise, Zone: b.zoneOf(q), Hole: -1}
@@ -118,44 +120,44 @@ func (b *builder) crossingsFrom(p geom.Point, h network.Heading) []geom.Point {
 }
 
 // shotClear reports whether nothing that stays where it is stops a rod on its
-// way to q: it must stay in the roof face it began in, inside the outline,
-// off obstacles, and find a gap at the eave and over each joist.
-func (b *builder) shotClear(s *shot, q geom.Point) bool {
+// way to q, and otherwise what does: it must stay in the roof face it began in,
+// inside the outline, off obstacles, and find a gap at the eave and over each
+// joist.
+func (b *builder) shotClear(s *shot, q geom.Point) (stop Block, ok bool) {
 	gap := b.book.Length(rule.RodGap)
-	if !b.house.PlateLine.Contains(q) || b.obstructed(s.start, q, 0) {
-		return false
+	stop = Block{Rule: rule.RodLength, Pos: b.house.Roof.Pos, At: b.nodes[s.node].At}
+	if o := b.obstacleOn(s.start, q, 0); o >= 0 {
+		stop.Pos = b.house.Obstacles[o].Pos
+		stop.Found = fmt.Sprintf("%s %s is in the way of a rod", b.house.Obstacles[o].Kind, b.house.Obstacles[o].ID)
+		return stop, false
 	}
-	if !s.rafterBay {
-		return underRafter(b.house, q) >= gap && underRafter(b.house, s.start) >= gap
+	stop.Found = "the roof is too low for a rod to pass"
+	switch {
+	case !b.house.PlateLine.Contains(q):
+		return stop, false
+	case !s.rafterBay:
+		return stop, underRafter(b.house, q) >= gap && underRafter(b.house, s.start) >= gap
+	case !s.from.soffit && underSheathing(b.house, s.start) < gap:
+		return stop, false
 	}
+	stop.Found = "a rod that stays in one rafter bay meets a hip, a valley or a rafter before a hand can take it"
 	if h, ok := b.upSlope(q); !ok || h != s.heading || !b.betweenRafters(s) {
-		return false
-	}
-	if underSheathing(b.house, s.start) < gap && !s.from.soffit {
-		return false
+		return stop, false
 	}
 	if s.along {
 		u, _ := b.ax.uv(q)
-		return !b.js.onJoist(u)
+		return stop, !b.js.onJoist(u)
 	}
-	return b.overJoists(s.start, q, gap)
+	stop.Found = "a rod finds no gap between a joist and the sheathing over it"
+	return stop, b.overJoists(s.start, q, gap)
 }
 
-// overJoists reports whether there is a gap between every joist on the way and
-// the sheathing over it.
-func (b *builder) overJoists(p, q geom.Point, gap measure.Length) bool {
-	u1, v := b.ax.uv(p)
-	u2, _ := b.ax.uv(q)
-	for _, j := range b.js.bodies(ordered(u1, u2)) {
-		at := j.mid()
-		if at <= min(u1, u2) || at >= max(u1, u2) {
-			continue
-		}
-		if underSheathing(b.house, b.ax.point(at, v))-b.js.depth < gap {
-			return false
-		}
+// deadEnd keeps what stops the drops for good, for the answer where no change
+// to it is known.
+func (b *builder) deadEnd(drops []int, stop Block) {
+	for _, d := range drops {
+		b.dead[d] = append(b.dead[d], stop)
 	}
-	return true
 }
 
 // betweenRafters reports whether the shot's line lies clear of the rafters of
@@ -166,7 +168,7 @@ func (b *builder) betweenRafters(s *shot) bool {
 	if s.heading == network.East || s.heading == network.West {
 		x, first = s.start.Y, r.FirstY
 	}
-	layout := joists{first: first, spacing: r.Spacing, width: r.Width}
+	layout := joists{first: first, spacing: r.Spacing, width: r.Width, stand: everywhere}
 	return !layout.onJoist(x)
 }
 
@@ -218,19 +220,9 @@ func (b *builder) zoneOf(p geom.Point) Zone {
 
 // upSlope is the direction in which the roof rises over p.
 func (b *builder) upSlope(p geom.Point) (network.Heading, bool) {
-	e, ok := b.house.Roof.Surface.Slope(p)
+	slope, ok := b.house.Roof.Surface.Slope(p)
 	if !ok {
-		return 0, false
+		return network.Free, false
 	}
-	line := b.house.Roof.Surface.Edge(e)
-	switch a, c := line.A, line.B; {
-	case c.X > a.X:
-		return network.North, true
-	case c.X < a.X:
-		return network.South, true
-	case c.Y > a.Y:
-		return network.West, true
-	default:
-		return network.East, true
-	}
+	return headingTo(geom.Point{}, slope.Up), true
 }

@@ -22,6 +22,8 @@ type shaft struct {
 	key     bayKey
 	heights []measure.Length // of boxes, above the floor
 	holes   []shaftHole
+	drops   []int // whose boxes open into it
+	stop    Block // why there are no holes, if there are none
 }
 
 // A shaftHole is one stretch of plate that may be bored, with its middle.
@@ -37,7 +39,8 @@ type shaftHole struct {
 func (b *builder) shaftOf(key bayKey, h measure.Length) *shaft {
 	s := b.shafts[key]
 	if s == nil {
-		s = &shaft{key: key, holes: b.plateHoles(key)}
+		s = &shaft{key: key}
+		s.holes, s.stop = b.plateHoles(key)
 		b.shafts[key] = s
 		for i := range s.holes {
 			b.ports = append(b.ports, port{at: s.holes[i].at})
@@ -66,29 +69,34 @@ func (b *builder) holeSize(w *plan.Wall) measure.Length {
 
 // plateHoles finds where the plate over a bay may be bored: clear of the
 // studs, of joists and rafters on the plate, and of power in the bay.
-func (b *builder) plateHoles(key bayKey) []shaftHole {
+func (b *builder) plateHoles(key bayKey) (holes []shaftHole, stop Block) {
 	w, bay := &b.house.Walls[key.wall], &b.bays[key.wall][key.bay]
+	p := w.PointAt(span{bay.Start, bay.End}.mid())
+	stop = Block{Rule: rule.HoleToMemberRule, Pos: w.Pos, At: geom.Point3{X: p.X, Y: p.Y, Z: b.base}}
 	if bay.Window >= 0 {
-		return nil
+		o := &w.Openings[bay.Window]
+		stop.Rule, stop.Pos, stop.Found = rule.Window, o.Pos, fmt.Sprintf("%s closes the bay", o.ID)
+		return nil, stop
 	}
 	half := b.holeSize(w)/2 + b.book.Length(rule.HoleToMember)
 	whole := span{bay.Start, bay.End}.inset(half)
 	cuts, over := b.onPlate(w, span{bay.Start, bay.End}, half)
 	if over {
-		return nil
+		stop.Pos, stop.Found = b.house.Attic.Pos, fmt.Sprintf("a joist lies along the plate of wall %s", w.ID)
+		return nil, stop
 	}
+	stop.Found = fmt.Sprintf("studs, joist ends and rafters leave no room for a hole in the plate of wall %s over this bay", w.ID)
 	free := spans{whole}.nonEmpty().without(cuts...)
 	clear := free.without(b.feeds(w, bay, b.holeSize(w)/2)...)
-	var out []shaftHole
 	for _, s := range clear {
-		out = append(out, b.shaftHole(w, s, nil))
+		holes = append(holes, b.shaftHole(w, s, nil))
 	}
-	if len(out) == 0 && b.relax {
+	if len(holes) == 0 && b.relax {
 		for _, s := range free {
-			out = append(out, b.shaftHole(w, s, b.feedBlocks(w, bay)))
+			holes = append(holes, b.shaftHole(w, s, b.feedBlocks(w, bay)))
 		}
 	}
-	return out
+	return holes, stop
 }
 
 func (b *builder) shaftHole(w *plan.Wall, s span, blocks []Block) shaftHole {
@@ -152,7 +160,7 @@ func (b *builder) rafterBodies(w *plan.Wall) func(span) []span {
 	if w.AlongY() {
 		first = r.FirstY
 	}
-	layout := joists{first: first, spacing: r.Spacing, width: r.Width}
+	layout := joists{first: first, spacing: r.Spacing, width: r.Width, stand: everywhere}
 	return func(s span) []span {
 		if gableOver(b.house, w) {
 			return nil
@@ -342,6 +350,6 @@ func (b *builder) throughPlate(s *shaft, h *shaftHole) {
 	a.Capacity = b.capacity(w, h.free.width()+b.holeSize(w))
 	b.add(a)
 	if b.zoneOf(h.at) > Arm {
-		b.shoot(h.at, b.low(h.at), rodFrom{wall: s.key.wall, along: h.along})
+		b.shoot(h.at, b.low(h.at), rodFrom{wall: s.key.wall, along: h.along, drops: s.drops})
 	}
 }

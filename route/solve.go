@@ -166,6 +166,14 @@ func (g *Graph) whyBlocked(d int) *Blocked {
 	}
 	b := &Blocked{Route: p.Cost}
 	seen := map[string]bool{}
+	if last := p.Arcs[len(p.Arcs)-1]; g.Arcs[last].Kind == RacewayArc {
+		for _, bl := range g.dead[d] {
+			if !seen[bl.Found] {
+				seen[bl.Found] = true
+				b.Blocks = append(b.Blocks, bl)
+			}
+		}
+	}
 	for _, a := range p.Arcs {
 		for _, bl := range g.Arcs[a].Blocks {
 			b.Route -= bl.Price

@@ -19,6 +19,9 @@ func around(c, half measure.Length) span             { return span{c - half, c +
 func ordered(a, b measure.Length) span               { return span{min(a, b), max(a, b)} }
 func (s span) clamp(x measure.Length) measure.Length { return max(s.lo, min(x, s.hi)) }
 
+// everywhere has all coordinates in it.
+var everywhere = span{-1 << 61, 1 << 61}
+
 // spans are disjoint, in rising order.
 type spans []span
 
