@@ -160,6 +160,23 @@ func (b *builder) deadEnd(drops []int, stop Block) {
 	}
 }
 
+// overJoists reports whether there is a gap between every joist on the way and
+// the sheathing over it.
+func (b *builder) overJoists(p, q geom.Point, gap measure.Length) bool {
+	u1, v := b.ax.uv(p)
+	u2, _ := b.ax.uv(q)
+	for _, j := range b.js.bodies(ordered(u1, u2)) {
+		at := j.mid()
+		if at <= min(u1, u2) || at >= max(u1, u2) {
+			continue
+		}
+		if underSheathing(b.house, b.ax.point(at, v))-b.js.depth < gap {
+			return false
+		}
+	}
+	return true
+}
+
 // betweenRafters reports whether the shot's line lies clear of the rafters of
 // its face.
 func (b *builder) betweenRafters(s *shot) bool {
