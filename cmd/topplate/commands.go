@@ -119,11 +119,22 @@ func oneFile(what string) cobra.PositionalArgs {
 // load reads a job; what is wrong with the files is printed to stderr.
 func load(path string, stderr io.Writer) (*plan.Job, error) {
 	job, problems := plan.LoadJob(path, source.ReadFile)
-	problems.Print(stderr)
+	if err := problems.Print(stderr, lineOf); err != nil {
+		return nil, err
+	}
 	if problems.HasErrors() {
 		return nil, errShown
 	}
 	return job, nil
+}
+
+// lineOf is a line of a file, to be shown with what is wrong in it.
+func lineOf(file string, line int) (string, bool) {
+	src, err := source.ReadFile(file)
+	if err != nil {
+		return "", false
+	}
+	return source.Line(src, line)
 }
 
 func solve(path string, stderr io.Writer) (*route.Result, error) {

@@ -112,7 +112,7 @@ func (p *printer) holes(res *route.Result) {
 			from = "the attic"
 		}
 		rows = append(rows, []string{
-			h.ID, place.Kind.String(), holeWhere(res, place), fmt.Sprint(h.Cables), u.Format(h.Bundle),
+			h.ID, place.Kind.String(), HoleWhere(res, place), fmt.Sprint(h.Cables), u.Format(h.Bundle),
 			u.Format(h.Bit), fmt.Sprint(h.Count), u.Format(h.Largest), from,
 		})
 	}
@@ -120,8 +120,8 @@ func (p *printer) holes(res *route.Result) {
 	p.printf("\n")
 }
 
-// holeWhere says where a hole is, from the start of its wall or in its room.
-func holeWhere(res *route.Result, place *route.HolePlace) string {
+// HoleWhere says where a hole is, from the start of its wall or in its room.
+func HoleWhere(res *route.Result, place *route.HolePlace) string {
 	h := res.Job.House
 	if place.Wall >= 0 {
 		return fmt.Sprintf("%s along wall %s", h.Units.Format(place.Along), h.Walls[place.Wall].ID)

@@ -1,0 +1,162 @@
+package render
+
+import (
+	"fmt"
+
+	"topplate/plan"
+	"topplate/plan/measure"
+	"topplate/render/font"
+	"topplate/render/sheet"
+	"topplate/route"
+)
+
+// A page is a sheet with its border and title block, a drawing area on the
+// left, and a column on the right for what is written.
+type page struct {
+	res   *route.Result
+	sheet *sheet.Sheet
+	area  sheet.Box   // for the drawing
+	side  sheet.Box   // for the column
+	next  sheet.Paper // where the column goes on
+	text  *sheet.Group
+}
+
+// Sizes of the page's parts (ISO 5457 asks for a border of 20 mm on the filing
+// side and 10 mm elsewhere, from memory).
+const (
+	marginLeft  = 20 * sheet.MM
+	margin      = 10 * sheet.MM
+	columnWidth = 96 * sheet.MM
+	padding     = 3 * sheet.MM
+	titleHeight = 46 * sheet.MM
+)
+
+// formatFor is the paper that a job is drawn on.
+func formatFor(job *plan.Job) sheet.Format {
+	if job.House.Units == measure.Metric {
+		return sheet.A3.Landscape()
+	}
+	return sheet.Tabloid.Landscape()
+}
+
+// newPage lays out an empty sheet: number is its place in the set.
+func newPage(res *route.Result, id, title, desc string, number, of int) *page {
+	s := sheet.New(id, title, formatFor(res.Job))
+	s.Desc = desc
+	frame := sheet.Box{Min: sheet.Pt(marginLeft, margin), Max: sheet.Pt(s.Width-margin, s.Height-margin)}
+	p := &page{res: res, sheet: s}
+	p.side = sheet.Box{Min: sheet.Pt(frame.Max.X-columnWidth, frame.Min.Y), Max: frame.Max}
+	p.area = sheet.Box{Min: frame.Min, Max: sheet.Pt(p.side.Min.X, frame.Max.Y)}
+	p.next = p.side.Min.Y + padding
+	g := s.Group("frame", "frame", "")
+	g.Rect(sheet.PenBorder, frame)
+	g.Line(sheet.PenRule, p.side.Min, sheet.Pt(p.side.Min.X, p.side.Max.Y))
+	p.text = s.Group("column", "column", "Notes and tables")
+	p.titleBlock(title, number, of)
+	return p
+}
+
+// titleBlock fills the lower end of the column with what ISO 7200 asks of a
+// title block: owner, title, number, date, sheet, creator (from memory).
+func (p *page) titleBlock(title string, number, of int) {
+	job := p.res.Job
+	g := p.sheet.Group("title-block", "title-block", "Title block")
+	box := sheet.Box{Min: sheet.Pt(p.side.Min.X, p.side.Max.Y-titleHeight), Max: p.side.Max}
+	p.side.Max.Y = box.Min.Y
+	g.Line(sheet.PenBorder, box.Min, sheet.Pt(box.Max.X, box.Min.Y))
+	x, width := box.Min.X+padding, box.Width()-2*padding
+	row := func(down sheet.Paper, l sheet.Lettering, words string) {
+		g.Text(l, sheet.Pt(x, box.Min.Y+down), sheet.Start, font.Fit(l, words, width))
+	}
+	row(8*sheet.MM, sheet.LetterTitle, title)
+	row(15*sheet.MM, sheet.LetterHeading, job.Name)
+	row(21*sheet.MM, sheet.LetterNote, join(job.House.Name, job.House.Place))
+	g.Line(sheet.PenRule, sheet.Pt(box.Min.X, box.Min.Y+25*sheet.MM), sheet.Pt(box.Max.X, box.Min.Y+25*sheet.MM))
+	half := width / 2
+	cell := func(col, down sheet.Paper, name, value string) {
+		at := sheet.Pt(x+col, box.Min.Y+down)
+		g.Text(sheet.LetterSmall, at, sheet.Start, name)
+		w := font.Width(sheet.LetterSmall, name) + sheet.MM
+		g.Text(sheet.LetterNote, at.Add(sheet.Pt(w, 0)), sheet.Start, font.Fit(sheet.LetterNote, value, half-w-sheet.MM))
+	}
+	cell(0, 30*sheet.MM, "job", orDash(job.Number))
+	cell(half, 30*sheet.MM, "sheet", fmt.Sprintf("%d of %d", number, of))
+	cell(0, 36*sheet.MM, "date", orDash(job.Date))
+	cell(half, 36*sheet.MM, "revision", orDash(job.Revision))
+	cell(0, 42*sheet.MM, "by", orDash(job.By))
+	cell(half, 42*sheet.MM, "print", "at 100 %")
+}
+
+func orDash(s string) string {
+	if s == "" {
+		return "–"
+	}
+	return s
+}
+
+func join(a, b string) string {
+	if a == "" || b == "" {
+		return a + b
+	}
+	return a + ", " + b
+}
+
+// heading writes a heading in the column.
+func (p *page) heading(words string) {
+	p.next += 2 * sheet.MM
+	p.line(sheet.LetterHeading, 0, words)
+	p.next += sheet.MM / 2
+}
+
+// line writes one line in the column, indented, if there is room.
+func (p *page) line(l sheet.Lettering, indent sheet.Paper, words string) {
+	h := font.LineHeight(l)
+	if p.next+h > p.side.Max.Y-padding {
+		return
+	}
+	p.next += h
+	at := sheet.Pt(p.side.Min.X+padding+indent, p.next)
+	p.text.Text(l, at, sheet.Start, font.Fit(l, words, p.side.Width()-2*padding-indent))
+}
+
+// paragraph writes words in the column, broken into lines; it reports whether
+// all of them found room.
+func (p *page) paragraph(l sheet.Lettering, words string) bool {
+	lines := font.Wrap(l, words, p.side.Width()-2*padding)
+	if p.next+sheet.Paper(len(lines))*font.LineHeight(l) > p.side.Max.Y-padding {
+		return false
+	}
+	for _, s := range lines {
+		p.line(l, 0, s)
+	}
+	p.next += sheet.MM / 2
+	return true
+}
+
+// table writes rows in columns that are as wide as their widest cell; it
+// returns how many rows found room.
+func (p *page) table(l sheet.Lettering, rows [][]string) int {
+	widths := make([]sheet.Paper, 0, 8)
+	for _, r := range rows {
+		for i, c := range r {
+			if i == len(widths) {
+				widths = append(widths, 0)
+			}
+			widths[i] = max(widths[i], font.Width(l, c))
+		}
+	}
+	h := font.LineHeight(l)
+	for n, r := range rows {
+		if p.next+h > p.side.Max.Y-padding {
+			return n
+		}
+		p.next += h
+		x := p.side.Min.X + padding
+		for i, c := range r {
+			room := p.side.Max.X - padding - x
+			p.text.Text(l, sheet.Pt(x, p.next), sheet.Start, font.Fit(l, c, room))
+			x += widths[i] + 2*sheet.MM
+		}
+	}
+	return len(rows)
+}
