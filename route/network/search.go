@@ -22,7 +22,6 @@ const (
 	none      = math.MaxUint64
 	bendBits  = 12 // of a key; the cost is above them
 	bendMask  = 1<<bendBits - 1
-	maxTotal  = 1 << (63 - bendBits)
 	noHalfArc = -1
 )
 
