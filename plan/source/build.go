@@ -17,6 +17,7 @@ type builder struct {
 	root    *Table
 	current *Table // of the last header
 	opened  map[*Table]diag.Pos
+	keys    int  // parts of keys so far, those that are set twice among them
 	values  int  // keys and elements so far
 	stopped bool // at a limit
 }
@@ -68,6 +69,9 @@ func (b *builder) parts(n *unstable.Node) []part {
 	for it := n.Key(); it.Next(); {
 		raw := it.Node().Raw
 		p := part{name: string(it.Node().Data), offset: int(raw.Offset), end: int(raw.Offset + raw.Length)}
+		if b.keys++; b.keys > maxKeys {
+			b.stop(p.offset, "found more than %d keys in one file", maxKeys)
+		}
 		if len(p.name) > maxKey {
 			b.stop(p.offset, "found a key of %d bytes; a key has at most %d", len(p.name), maxKey)
 		}
@@ -87,10 +91,14 @@ func (b *builder) stop(offset int, format string, args ...any) {
 // descend walks down the tables of a dotted key to the one that its last part
 // belongs to, and makes those that are missing. In an array of tables it takes
 // the last. The table is nil where something else is in the way, which is
-// reported.
+// reported, and at a limit: a key of a million parts would make as many tables,
+// each with a longer path.
 func (b *builder) descend(t *Table, parts []part) (*Table, part) {
 	last := len(parts) - 1
 	for _, p := range parts[:last] {
+		if b.stopped {
+			break
+		}
 		e, ok := t.entries[p.name]
 		if !ok {
 			e = b.addTable(t, p, KindTable)
@@ -103,6 +111,9 @@ func (b *builder) descend(t *Table, parts []part) (*Table, part) {
 			return nil, part{}
 		}
 		t = e.table
+	}
+	if b.stopped {
+		return nil, part{}
 	}
 	return t, parts[last]
 }
@@ -241,9 +252,6 @@ func (b *builder) addTable(t *Table, p part, kind Kind) *entry {
 func (b *builder) add(t *Table, p part, e *entry) {
 	if b.values++; b.values > maxValues {
 		b.stop(p.offset, "found more than %d keys and values in one file", maxValues)
-	}
-	if !t.array && len(t.order) >= maxKeys {
-		b.stop(p.offset, "found more than %d keys in one table", maxKeys)
 	}
 	if t.depth >= maxDepth {
 		b.stop(p.offset, "found tables and arrays more than %d deep", maxDepth)

@@ -11,6 +11,10 @@ import (
 // table, up to the comment: at = 5ft 6in # from the corner.
 var bareValue = regexp.MustCompile(`^\s*([\w.-]+)\s*=\s*([^\s"'\[{#][^#]*)`)
 
+// notText matches what is meant as a number or a boolean, or is two keys on one
+// line: quotes would not mend it.
+var notText = regexp.MustCompile(`(?i)^([-+.\d_]+|true|false)$|=`)
+
 // inchMark matches a line with a double quote for inches inside double quotes:
 // at = "12' 6"".
 var inchMark = regexp.MustCompile(`^\s*([\w.-]+)\s*=\s*"[^"]*\d\s*""`)
@@ -21,11 +25,15 @@ func hint(line string, col int) string {
 	if m := inchMark.FindStringSubmatch(line); m != nil {
 		return fmt.Sprintf(`; between quotes write ft and in, such as %s = "12ft 6in"`, m[1])
 	}
-	if m := bareValue.FindStringSubmatchIndex(line); m != nil && col >= m[4] {
-		key, value := line[m[2]:m[3]], strings.TrimSpace(line[m[4]:m[5]])
-		return fmt.Sprintf("; put text and lengths between quotes: %.40s = %.60q", key, value)
+	m := bareValue.FindStringSubmatchIndex(line)
+	if m == nil || col < m[4] || col > m[5] { // the fault is in the key or in the comment
+		return ""
 	}
-	return ""
+	key, value := line[m[2]:m[3]], strings.TrimSpace(line[m[4]:m[5]])
+	if notText.MatchString(value) {
+		return ""
+	}
+	return fmt.Sprintf("; put text and lengths between quotes: %.40s = %.60q", key, value)
 }
 
 // Line returns a line of src by its number, counted from 1 as in the positions

@@ -94,7 +94,11 @@ func TestParseErrors(t *testing.T) {
 		{"a = [" + strings.Repeat("[", maxDepth-1) + "§[1]" + strings.Repeat("]", maxDepth), "more than 16 deep"},
 		{"[" + strings.Repeat("a.", maxDepth) + "§b]", "more than 16 deep"},
 		{strings.Repeat("a.", maxDepth) + "§b = 1", "more than 16 deep"},
-		{manyKeys(maxKeys) + "§a = 1", "more than 2000 keys in one table"},
+		{strings.Repeat("a.", maxDepth) + "§b" + strings.Repeat(".c", 1000) + " = 1", "more than 16 deep"},
+		{strings.Repeat("a.", maxKeys) + "§a" + strings.Repeat(".a", 1_000_000) + " = 1", "more than 30000 keys in one file"},
+		{"[" + strings.Repeat("a.", maxKeys) + "§a" + strings.Repeat(".a", 1_000_000) + "]", "more than 30000 keys in one file"},
+		{manyKeys(maxKeys) + "§a = 1", "more than 30000 keys in one file"},
+		{"t = [" + strings.Repeat("{k = 1}, ", maxKeys-1) + "{§k = 1}]", "more than 30000 keys in one file"},
 		{"a = [" + strings.Repeat("1,", maxValues-1) + "§1]", "more than 200000 keys and values"},
 	}
 	for _, tt := range tests {
@@ -114,6 +118,17 @@ func manyKeys(n int) string {
 		fmt.Fprintf(&b, "key%d = 1\n", i)
 	}
 	return b.String()
+}
+
+// Keys that are set twice count too, so that a file of them fills no memory
+// with messages.
+func TestTwiceIsBounded(t *testing.T) {
+	for _, line := range []string{"a = 1\n", "[a]\n"} {
+		root, problems := Parse("t.toml", []byte(strings.Repeat(line, 500_000)))
+		if got := len(problems.Sorted()); root != nil || got != maxKeys {
+			t.Errorf("%d times %q: %d diagnostics, want %d", 500_000, line, got, maxKeys)
+		}
+	}
 }
 
 // Faults of the file as a whole have no line.
@@ -229,13 +244,15 @@ func TestLine(t *testing.T) {
 
 // A hint is given only for the slips that it is about.
 func TestHint(t *testing.T) {
-	for _, line := range []string{"a = ", "a", "= 5ft", `a = "x" y`, "a = [5ft]", "a = {b = 5ft}", "# a = 5ft", "a = # 5ft", `a = "5ft"" `} {
+	for _, line := range []string{"a = ", "a", "= 5ft", `a = "x" y`, "a = [5ft]", "a = {b = 5ft}", "# a = 5ft", "a = # 5ft", `a = "5ft"" `, "a = .5", "a = 01", "a = True", "a = 1 b = 2"} {
 		if got := hint(line, len(line)); got != "" {
 			t.Errorf("%q gets %q", line, got)
 		}
 	}
-	if got := hint("a b = 5ft", 2); got != "" {
-		t.Errorf("a fault in the key gets %q", got)
+	for line, col := range map[string]int{"a b = 5ft": 2, "a = 5ft # \x01": 10} {
+		if got := hint(line, col); got != "" {
+			t.Errorf("a fault outside the value of %q gets %q", line, got)
+		}
 	}
 }
 

@@ -36,7 +36,7 @@ import (
 const (
 	maxFile   = 4 << 20 // bytes of a file
 	maxValues = 200_000 // keys and elements of arrays in a file
-	maxKeys   = 2_000   // keys of one table; a decoder takes time in their square
+	maxKeys   = 30_000  // parts of dotted keys in a file; a decoder takes time in their square
 	maxDepth  = 16      // tables and arrays inside one another
 	maxKey    = 64      // bytes of one part of a dotted key
 )
