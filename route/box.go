@@ -15,12 +15,16 @@ import (
 // change is needed.
 const furthestMove = 4 * measure.Foot
 
-// boxWidth is the width of the opening that a box for n cables needs.
+// boxWidth is the width of the opening that a box for n cables needs: one
+// gang, two, or two and as much again for each gang more.
 func (b *builder) boxWidth(n int) measure.Length {
-	if int64(n) <= b.book.Value(rule.CablesPerGang) {
-		return b.book.Length(rule.BoxSingle)
+	one, two := b.book.Length(rule.BoxSingle), b.book.Length(rule.BoxDouble)
+	perGang := int(b.book.Value(rule.CablesPerGang))
+	gangs := (n + perGang - 1) / perGang
+	if gangs <= 1 {
+		return one
 	}
-	return b.book.Length(rule.BoxDouble)
+	return two + measure.Length(gangs-2)*(two-one)
 }
 
 // wallPlate adds the places where the plate of drop d may be: in each bay, in

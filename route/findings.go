@@ -85,10 +85,10 @@ func (c *collector) moved(r *Route) {
 // long reports a cable over the length of a link.
 func (c *collector) long(r *Route) {
 	limit := c.book.Length(rule.LinkLength)
-	if r.Blocked != nil || r.Lengths.Cut <= limit {
+	d := &c.r.Job.Drops[r.Drop]
+	if r.Blocked != nil || !d.Cable.FourPair || r.Lengths.Cut <= limit {
 		return
 	}
-	d := &c.r.Job.Drops[r.Drop]
 	c.add(rule.LinkLengthRule, Finding{
 		Pos: d.Pos, Where: d.Tag,
 		Found:  fmt.Sprintf("%s of cable; a link may be %s", c.text(r.Lengths.Cut), c.text(limit)),
@@ -117,6 +117,9 @@ func (c *collector) hole(h *Hole) {
 			Found:  fmt.Sprintf("%d cables need %d holes of %s, %s wide together; %s is free", h.Cables, h.Count, c.text(h.Bit), c.text(width), c.text(p.Free)),
 			Change: "take some of the cables through another bay",
 		})
+	}
+	if p.Kind == BlockArc {
+		c.add(rule.FireBlock, Finding{Pos: pos, Where: h.ID, Found: fmt.Sprintf("bored with a bit that reaches %s", c.text(p.Reach))})
 	}
 	if h.Shield && h.Bit > 0 {
 		c.add(rule.Shield, Finding{

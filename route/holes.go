@@ -122,7 +122,7 @@ func (g *Graph) sizeHole(book rule.Book, h *Hole) {
 		d = max(d, g.Job.Drops[i].Cable.Diameter)
 	}
 	place := &g.Holes[h.Place]
-	h.Largest = largestHole(book, place)
+	h.Largest = g.largestHole(book, place)
 	f, _ := fitThrough(g.Job.Tools.Bits, h.Cables, d, book.Length(rule.HoleOverBundle), h.Largest, place.Free, book.Length(rule.HoleToMember))
 	h.Count, h.Bundle, h.Bit = f.count, f.bundle, f.bit
 	if place.Kind == PlateArc || place.Kind == BlockArc || place.Kind == StudArc {
@@ -132,9 +132,15 @@ func (g *Graph) sizeHole(book rule.Book, h *Hole) {
 
 // largestHole is what the rules allow in the member of a hole place; in board
 // it is the free room between the framing.
-func largestHole(book rule.Book, p *HolePlace) measure.Length {
-	if p.MemberWidth == 0 {
+func (g *Graph) largestHole(book rule.Book, p *HolePlace) measure.Length {
+	share, edge := rule.PlateBore, rule.PlateEdge
+	switch {
+	case p.MemberWidth == 0:
 		return p.Free
+	case p.Kind == StudArc && g.Job.House.Walls[p.Wall].Bearing:
+		share, edge = rule.StudBoreBearing, rule.StudEdge
+	case p.Kind == StudArc:
+		share, edge = rule.StudBore, rule.StudEdge
 	}
-	return min(p.MemberWidth*measure.Length(book.Value(rule.PlateBore))/100, p.MemberWidth-2*book.Length(rule.PlateEdge))
+	return min(p.MemberWidth*measure.Length(book.Value(share))/100, p.MemberWidth-2*book.Length(edge))
 }

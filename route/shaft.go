@@ -78,6 +78,10 @@ func (b *builder) plateHoles(key bayKey) (holes []shaftHole, stop Block) {
 		stop.Rule, stop.Pos, stop.Found = rule.Window, o.Pos, fmt.Sprintf("%s closes the bay", o.ID)
 		return nil, stop
 	}
+	if width := b.book.Length(rule.BayWidth); bay.End-bay.Start < width {
+		stop.Found = fmt.Sprintf("the bay in wall %s is %s wide; %s is needed", w.ID, b.text(bay.End-bay.Start), b.text(width))
+		return nil, stop
+	}
 	half := b.holeSize(w)/2 + b.book.Length(rule.HoleToMember)
 	whole := span{bay.Start, bay.End}.inset(half)
 	cuts, over := b.onPlate(w, span{bay.Start, bay.End}, half)
