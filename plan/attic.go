@@ -53,7 +53,7 @@ func (l *houseLoader) joistDepth(t *source.Table, a *Attic) {
 // underRoof reports whether some of a rectangle is within the outer walls.
 // That can't be told before they are placed.
 func (l *houseLoader) underRoof(t *source.Table, key string, r geom.Rect, what string) bool {
-	if !l.placed || l.outer == nil || touchesInside(l.house.OutsideOf, r) {
+	if !l.placed || touchesInside(l.house.OutsideOf, r) {
 		return true
 	}
 	t.Errorf(key, "found %s from %s to %s, which is outside of the house", what, l.house.pointText(r.Min), l.house.pointText(r.Max)).

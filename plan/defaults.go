@@ -27,7 +27,7 @@ var defaultsOf = [...]defaults{
 		sketchError: 20 * mm, closing: 150 * mm, ceilingBoard: 15 * mm,
 		studDepth: 89 * mm, studWidth: 38 * mm, studSpacing: 400 * mm, board: 25 * mm / 2, cladding: 25 * mm,
 		panelWidth: 350 * mm, outletHeight: 300 * mm, rods: 4500 * mm, arm: 600 * mm,
-		closetLoop: 3 * m, outletLoop: 300 * mm, trim: 150 * mm, round: 500 * mm,
+		closetLoop: 3000 * mm, outletLoop: 300 * mm, trim: 150 * mm, round: 500 * mm,
 	},
 }
 

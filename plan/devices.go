@@ -1,13 +1,15 @@
 package plan
 
 import (
+	"slices"
+
 	"topplate/plan/measure"
 	"topplate/plan/source"
 )
 
 // devices reads [[device]].
 func (l *houseLoader) devices(root *source.Table) {
-	ids := names{kind: "device"}
+	ids := l.newNames("device")
 	for _, t := range tables(root, "device", source.Optional, mostOthers) {
 		d := Device{Pos: t.Pos()}
 		d.ID, _ = t.Name("id", source.Required)
@@ -17,7 +19,7 @@ func (l *houseLoader) devices(root *source.Table) {
 		d.Up, d.Down = feed != "down", feed != "up"
 		w, okWall := l.findWall(t, "wall", source.Required)
 		at, okAt := l.centre(t, w)
-		height, okHeight := length(t, "height", source.Required, heights)
+		height, okHeight := length(t, "height", source.Required, boxHeights)
 		side, okSide := l.deviceSide(t, w)
 		if !okWall || !okAt || !okHeight || !okSide {
 			continue
@@ -68,10 +70,18 @@ func (l *houseLoader) deviceSide(t *source.Table, w int) (Side, bool) {
 	if !ok || w < 0 || !l.placed || !l.house.Rooms[room].found() {
 		return Left, false
 	}
+	var sides []Side
 	for _, f := range l.house.facesOf(room) {
-		if f.wall == w {
-			return f.side, true
+		if f.wall == w && !slices.Contains(sides, f.side) {
+			sides = append(sides, f.side)
 		}
+	}
+	switch len(sides) {
+	case 1:
+		return sides[0], true
+	case 2:
+		t.Errorf("room", "found room %s, which is on both sides of wall %s; want side = \"left\" or \"right\"", l.house.Rooms[room].ID, l.house.Walls[w].ID)
+		return Left, false
 	}
 	t.Errorf("room", "found room %s, which wall %s does not bound; it has %s", l.house.Rooms[room].ID, l.house.Walls[w].ID, l.house.wallsOf(room))
 	return Left, false

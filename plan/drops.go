@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"slices"
+
 	"topplate/plan/cable"
 	"topplate/plan/geom"
 	"topplate/plan/measure"
@@ -27,7 +29,7 @@ func (l *jobLoader) closet(root *source.Table) {
 		l.closetCeiling(t, c, okRoom)
 		return
 	}
-	height, okHeight := length(t, "height", source.Required, heights)
+	height, okHeight := length(t, "height", source.Required, boxHeights)
 	spot, ok := l.wallPlace(t, height)
 	c.Spot = spot
 	if !okHeight || !ok || !okRoom || spot.Room == room {
@@ -47,10 +49,18 @@ func (l *jobLoader) closetCeiling(t *source.Table, c *Closet, okRoom bool) {
 	}
 	c.Spot.Wall, c.Spot.Room = -1, c.Room
 	at, ok := l.spot(t, "ceiling")
-	c.Spot.Height = lengthOr(t, "height", heights, 0)
+	c.Spot.Height = lengthOr(t, "height", boxHeights, l.ceiling())
 	if ok && okRoom && l.inRoom(t, "ceiling", at, c.Room) {
 		c.Point = at
 	}
+}
+
+// ceiling is the height of the ceiling, zero without a house.
+func (l *jobLoader) ceiling() measure.Length {
+	if l.house == nil {
+		return 0
+	}
+	return l.house.Levels[0].Ceiling
 }
 
 // inRoom reports whether a place under key is in a room.
@@ -81,28 +91,38 @@ func (l *jobLoader) drops(root *source.Table) {
 		d.Spot.Wall, d.Spot.Room = -1, -1
 		d.Tag, _ = t.Name("tag", source.Required)
 		tags.add(t, "tag", d.Tag)
-		l.dropDetails(t, &d)
-		switch d.Kind {
-		case WallPlate:
-			l.wallPlate(t, &d)
-		case CeilingPoint:
-			l.ceilingPoint(t, &d)
-		case SoffitSpot:
-			l.soffitSpot(t, &d)
+		if l.dropDetails(t, &d) {
+			[...]func(*source.Table, *Drop){WallPlate: l.wallPlate, CeilingPoint: l.ceilingPoint, SoffitSpot: l.soffitSpot}[d.Kind](t, &d)
 		}
 		l.job.Drops = append(l.job.Drops, d)
+	}
+	l.cautionPorts(root)
+}
+
+// cautionPorts warns of more cables than the closet has ports.
+func (l *jobLoader) cautionPorts(root *source.Table) {
+	cables := 0
+	for i := range l.job.Drops {
+		cables += l.job.Drops[i].Count
+	}
+	if ports := l.job.Closet.Ports; ports > 0 && cables > ports {
+		t, _ := root.Table("closet", source.Required)
+		t.Warnf("ports", "there are %d ports for %d cables", ports, cables)
 	}
 }
 
 // mostCables bounds the cables to one place.
 const mostCables = 48
 
-// dropDetails reads what drops of every kind have.
-func (l *jobLoader) dropDetails(t *source.Table, d *Drop) {
-	kind, _ := t.Choice("kind", source.Required, dropKindNames[:]...)
-	for k, word := range dropKindNames {
-		if word == kind {
-			d.Kind = DropKind(k)
+// dropDetails reads what drops of every kind have. If the kind is not known
+// nothing can be said about the other keys, and ok is false.
+func (l *jobLoader) dropDetails(t *source.Table, d *Drop) (ok bool) {
+	kind, ok := t.Choice("kind", source.Required, dropKindNames[:]...)
+	if ok {
+		d.Kind = DropKind(slices.Index(dropKindNames[:], kind))
+	} else {
+		for _, key := range t.Keys() {
+			t.Has(key)
 		}
 	}
 	d.Cable, _ = cable.Lookup(cable.IDs()[0])
@@ -113,10 +133,14 @@ func (l *jobLoader) dropDetails(t *source.Table, d *Drop) {
 	d.Note = titleOr(t, "note")
 	d.Later = choiceOr(t, "when", "now", "later") == "later"
 	d.Shift = lengthOr(t, "shift", shifts, 0)
+	return ok
 }
 
 func (l *jobLoader) wallPlate(t *source.Table, d *Drop) {
-	height := lengthOr(t, "height", heights, l.std.outletHeight)
+	if t.Has("side") && t.Has("room") {
+		t.Errorf("side", "found both side and room; want one of them")
+	}
+	height := lengthOr(t, "height", boxHeights, l.std.outletHeight)
 	if spot, ok := l.wallPlace(t, height); ok {
 		d.Spot, d.Room = spot, spot.Room
 	}
@@ -130,6 +154,11 @@ func (l *jobLoader) ceilingPoint(t *source.Table, d *Drop) {
 	d.Point, d.Room = at, l.house.RoomAt(at)
 	if d.Room < 0 {
 		t.Errorf("at", "found the point %s, which is in no room; want a point of a ceiling", l.house.pointText(at))
+	}
+	for i := range l.house.Hatches {
+		if h := &l.house.Hatches[i]; h.Area.Contains(at) {
+			t.Errorf("at", "found the point %s, which is in hatch %s", l.house.pointText(at), h.ID).Note(h.Pos, "%s is here", h.ID)
+		}
 	}
 }
 

@@ -16,9 +16,10 @@ type houseLoader struct {
 	level Level
 
 	runs      []*run
-	wallNames names
-	roomNames names
-	badRun    bool // the legs of some run are not known
+	wallNames *names
+	roomNames *names
+	kinds     []*names // of every kind of thing, in the order of reading
+	badRun    bool     // the legs of some run are not known
 
 	// placed is true once all walls are, so that places on them mean
 	// something.
@@ -37,12 +38,8 @@ func LoadHouse(name string, src []byte) (*House, *diag.List) {
 	if root == nil {
 		return nil, list
 	}
-	l := &houseLoader{
-		list:      list,
-		house:     &House{File: name},
-		wallNames: names{kind: "wall", place: "in " + name},
-		roomNames: names{kind: "room", place: "in " + name},
-	}
+	l := &houseLoader{list: list, house: &House{File: name}}
+	l.wallNames, l.roomNames = l.newNames("wall"), l.newNames("room")
 	l.header(root)
 	l.levels(root)
 	l.walls(root)
@@ -56,6 +53,7 @@ func LoadHouse(name string, src []byte) (*House, *diag.List) {
 	l.eaves(root)
 	l.powerRuns(root)
 	l.marks(root)
+	l.cautionShared()
 	root.Done()
 	if list.HasErrors() {
 		return nil, list

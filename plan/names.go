@@ -53,6 +53,38 @@ func (n *names) index(t *source.Table, key, id string) (int, bool) {
 	return -1, false
 }
 
+// newNames starts the names of one kind of thing in the house.
+func (l *houseLoader) newNames(kind string) *names {
+	n := &names{kind: kind, place: "in " + l.house.File}
+	l.kinds = append(l.kinds, n)
+	return n
+}
+
+// sharedKinds are kinds of things that findings name side by side, so that one
+// id for two of them would confuse.
+var sharedKinds = [][]string{{"wall", "opening", "device"}, {"hatch", "obstacle", "mark"}}
+
+// cautionShared warns of ids that things of different kinds share.
+func (l *houseLoader) cautionShared() {
+	for _, group := range sharedKinds {
+		first := map[string]int{} // the kind that has an id, by its index
+		for i, n := range l.kinds {
+			if !slices.Contains(group, n.kind) {
+				continue
+			}
+			for k, id := range n.ids {
+				j, taken := first[id]
+				if !taken {
+					first[id] = i
+				} else if j != i {
+					l.list.Warnf(n.pos[k], n.kind, "%s %q has the name of a %s, which is hard to tell apart in what is found", n.kind, id, l.kinds[j].kind).
+						Note(l.kinds[j].pos[slices.Index(l.kinds[j].ids, id)], "the %s is here", l.kinds[j].kind)
+				}
+			}
+		}
+	}
+}
+
 // mostSuggested is how many known names a message lists.
 const mostSuggested = 8
 

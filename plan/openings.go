@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"slices"
+
 	"topplate/plan/measure"
 	"topplate/plan/source"
 )
@@ -12,14 +14,17 @@ func (k OpeningKind) String() string { return openingKinds[k] }
 
 // openings reads [[opening]].
 func (l *houseLoader) openings(root *source.Table) {
-	ids := names{kind: "opening"}
+	ids := l.newNames("opening")
 	for _, t := range tables(root, "opening", source.Optional, mostOthers) {
 		o := Opening{Pos: t.Pos()}
 		o.ID, _ = t.Name("id", source.Required)
 		ids.add(t, "id", o.ID)
 		w, okWall := l.findWall(t, "wall", source.Required)
-		o.Kind = l.openingKind(t)
-		l.readLeaf(t, &o)
+		kind, okKind := t.Choice("kind", source.Required, openingKinds...)
+		if okKind {
+			o.Kind = OpeningKind(slices.Index(openingKinds, kind))
+		}
+		l.readLeaf(t, &o, okKind)
 		okHeights := l.openingHeights(t, &o, w)
 		stretch, ok := l.stretch(t, w, openingSizes)
 		if !okWall || !ok || !okHeights {
@@ -33,24 +38,14 @@ func (l *houseLoader) openings(root *source.Table) {
 	}
 }
 
-func (l *houseLoader) openingKind(t *source.Table) OpeningKind {
-	word, _ := t.Choice("kind", source.Required, openingKinds...)
-	for k, w := range openingKinds {
-		if w == word {
-			return OpeningKind(k)
-		}
-	}
-	return Passage
-}
-
-// readLeaf reads how a door hangs.
-func (l *houseLoader) readLeaf(t *source.Table, o *Opening) {
+// readLeaf reads how a door hangs. What is known not to be a door has no leaf.
+func (l *houseLoader) readLeaf(t *source.Table, o *Opening, known bool) {
 	o.HingeEnd = choiceOr(t, "hinge", "start", "end") == "end"
 	if choiceOr(t, "swing", "left", "right") == "right" {
 		o.Swing = Right
 	}
 	for _, key := range []string{"hinge", "swing"} {
-		if t.Has(key) && o.Kind != Door {
+		if t.Has(key) && known && o.Kind != Door {
 			t.Errorf(key, "found a leaf in a %s; only a door hangs on hinges here", o.Kind)
 		}
 	}
@@ -103,14 +98,18 @@ func (l *houseLoader) inWall(t *source.Table, key string, w int, stretch extent)
 	if clear.lo <= stretch.lo && stretch.hi <= clear.hi {
 		return true
 	}
-	found := "a place at " + l.house.text(stretch.lo)
-	if stretch.lo < stretch.hi {
-		found = "a stretch from " + l.house.text(stretch.lo) + " to " + l.house.text(stretch.hi)
-	}
 	t.Errorf(key, "found %s along wall %s; want it from %s to %s, between the frames at the wall's ends",
-		found, wall.ID, l.house.text(clear.lo), l.house.text(clear.hi)).
+		l.house.stretchText(stretch), wall.ID, l.house.text(clear.lo), l.house.text(clear.hi)).
 		Note(wall.Pos, "%s is taped here", wall.ID)
 	return false
+}
+
+// stretchText names a stretch along a wall, or a place on it.
+func (h *House) stretchText(e extent) string {
+	if e.lo == e.hi {
+		return "a place at " + h.text(e.lo)
+	}
+	return "a stretch from " + h.text(e.lo) + " to " + h.text(e.hi)
 }
 
 // clearOfWalls reports whether a stretch of a wall is free of the walls that

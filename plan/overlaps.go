@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"topplate/plan/geom"
-	"topplate/plan/measure"
 	"topplate/plan/source"
 )
 
@@ -44,16 +43,13 @@ func (l *houseLoader) checkLengths() bool {
 	return good
 }
 
-// mostAcross bounds a house, so that its lattice stays small.
-var mostAcross = bound{measure.Range{Min: 0, Max: 300 * m}, "across a house"}
-
 func (l *houseLoader) checkSize() bool {
 	b := l.house.Boundaries
 	size := max(b.Width(), b.Height())
 	if mostAcross.Contains(size) {
 		return true
 	}
-	l.list.Errorf(l.runs[0].t.Pos(), "wall", "found walls that lie up to %s apart; want at most %s %s", l.house.text(size), mostAcross.Max, mostAcross.why)
+	l.list.Errorf(l.runs[0].t.Pos(), "wall", "found walls that lie up to %s apart; want at most %s: %s", l.house.text(size), l.house.text(mostAcross.Max), mostAcross.why)
 	return false
 }
 
@@ -81,7 +77,11 @@ func (l *houseLoader) checkOverlaps() bool {
 func (l *houseLoader) overlap(i, j int) (what string, ok bool) {
 	p, q := &l.legs[i], &l.legs[j]
 	if p.heading.AlongY() == q.heading.AlongY() {
-		if p.across[body].overlap(q.across[body]) > 0 && p.taped.overlap(q.taped) > joinReach.Max {
+		some := joinReach.Max
+		if p.heading != q.heading && (p.corner[atEnd] == j || p.corner[atStart] == j) {
+			some = 0 // the run doubles back
+		}
+		if p.across[body].overlap(q.across[body]) > 0 && p.taped.overlap(q.taped) > some {
 			return "lies on", false
 		}
 		return "", true
@@ -109,27 +109,24 @@ func (h *House) meeting(wall int, f func(other int, stretch extent)) {
 	}
 }
 
-// findOutline finds the run that carries the roof, and its faces.
-func (l *houseLoader) findOutline() {
-	var first *run
+// findCarrier finds the one run that carries the roof.
+func (l *houseLoader) findCarrier() *run {
+	var carrier *run
 	for _, r := range l.runs {
 		if !r.shared.Exterior || !r.closes {
 			continue
 		}
-		if first != nil {
+		if carrier != nil {
 			r.t.Errorf("exterior", "found a second closed exterior run; want one, which carries the roof").
-				Note(first.t.Pos(), "the first is here")
-			l.placed = false
-			return
+				Note(carrier.t.Pos(), "the first is here")
+			return nil
 		}
-		first = r
+		carrier = r
 	}
-	switch {
-	case first != nil && l.placed:
-		l.setOutline(first)
-	case first == nil && !l.anyExterior():
+	if carrier == nil && len(l.runs) > 0 && !l.anyExterior() {
 		l.runs[0].t.Errorf("exterior", "found no exterior run that closes; want exactly one run with exterior = true and closes = true, which carries the roof")
 	}
+	return carrier
 }
 
 // anyExterior reports whether a run is marked as exterior: then what is wrong
@@ -143,8 +140,9 @@ func (l *houseLoader) anyExterior() bool {
 	return false
 }
 
-// setOutline takes the outer faces of the run under the roof.
-func (l *houseLoader) setOutline(r *run) {
+// setOutline takes the outer faces of the run under the roof, if they make an
+// outline.
+func (l *houseLoader) setOutline(r *run) bool {
 	points := make(geom.Polygon, len(r.legs))
 	for k := range points {
 		points[k], _ = r.points(k)
@@ -154,9 +152,20 @@ func (l *houseLoader) setOutline(r *run) {
 	for _, p := range []geom.Polygon{l.house.OutsideOf, l.house.PlateLine} {
 		if !p.Rectilinear() || !p.IsSimple() || !p.IsCCW() {
 			r.t.Errorf("run", "found outer walls whose faces do not make a simple outline; walk round the house once, without crossing the way or coming back to a corner")
-			l.placed = false
-			return
+			return false
 		}
 	}
 	l.outer, l.outerFirst = &outer, r.first
+	l.cautionOutsiders()
+	return true
+}
+
+// cautionOutsiders warns of walls that stand outside of the outer run.
+func (l *houseLoader) cautionOutsiders() {
+	for i := range l.house.Walls {
+		w := &l.house.Walls[i]
+		if !touchesInside(l.house.OutsideOf, w.Body) {
+			l.list.Warnf(w.Pos, "wall", "wall %s is outside of the outer walls, where nothing can be routed", w.ID)
+		}
+	}
 }

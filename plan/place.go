@@ -52,8 +52,9 @@ func (l *jobLoader) placeAlong(t *source.Table, s *Spot, at measure.Length, ok b
 // placeFromCorner places s on its wall from an inside corner of a room, as one
 // faces the wall from the room.
 func (l *jobLoader) placeFromCorner(t *source.Table, s *Spot, at measure.Length, ok bool) bool {
-	fromRight := choiceOr(t, "from", "left", "right") == "right"
-	if l.house == nil && !t.Has("room") {
+	from := choiceOr(t, "from", "left", "right")
+	if !t.Has("room") {
+		t.Errorf("room", `missing; want the room from which the wall is faced, or side = "left" or "right" of the wall`)
 		return false
 	}
 	room, okRoom := l.find(t, "room", &l.roomNames)
@@ -65,22 +66,22 @@ func (l *jobLoader) placeFromCorner(t *source.Table, s *Spot, at measure.Length,
 		return false
 	}
 	s.Room, s.Side = room, f.side
-	s.At = f.fromCorner(at, fromRight)
+	s.At = f.fromCorner(at, from == "right")
 	if f.from < s.At && s.At < f.to {
 		return true
 	}
-	t.Errorf("at", "found %s from the room's %s corner, which is not on wall %s; want %s", at, choiceOr(t, "from", "left", "right"), l.house.Walls[s.Wall].ID, l.allowedFrom(f, fromRight)).
+	t.Errorf("at", "found %s from the room's %s corner, which is not on wall %s; want %s", at, from, l.house.Walls[s.Wall].ID, l.allowedFrom(f, from == "right")).
 		Note(l.house.Walls[s.Wall].Pos, "%s is taped here", l.house.Walls[s.Wall].ID)
 	return false
 }
 
 // fromCorner is where on the wall a distance from an inside corner is.
 func (f face) fromCorner(at measure.Length, fromRight bool) measure.Length {
-	if corner := f.corner(fromRight); corner == f.first {
+	corner := f.corner(fromRight)
+	if corner == f.first {
 		return corner + at
-	} else {
-		return corner - at
 	}
+	return corner - at
 }
 
 // allowedFrom says which distances from a corner are on the wall.

@@ -4,63 +4,72 @@ import "topplate/plan/measure"
 
 // A bound is the range that a length in the files may have, and why. The
 // ranges are wide: they catch a slip of the pen, such as feet for inches, and
-// keep sums and loops small. All are common practice, without a source.
+// keep sums and loops small. All are common practice, without a source, in
+// round inches and feet.
 type bound struct {
 	measure.Range
 	why string
 }
 
+// text writes the range in the units that a length was written in.
+func (b bound) text(s measure.System) string { return s.Format(b.Min) + " to " + s.Format(b.Max) }
+
 const (
 	inch = measure.Inch
 	foot = measure.Foot
 	mm   = measure.Millimetre
-	m    = measure.Metre
 )
+
+func between(lo, hi measure.Length, why string) bound {
+	return bound{measure.Range{Min: lo, Max: hi}, why}
+}
 
 // Ranges of the house.
 var (
-	coordinates  = bound{measure.Range{Min: -1000 * m, Max: 1000 * m}, "places are measured from a corner of the house or near it"}
-	sketchErrors = bound{measure.Range{Min: 0, Max: 300 * mm}, "a worse sketch must be taped again"}
-	closings     = bound{measure.Range{Min: 0, Max: 1 * m}, "a run that misses by more has a wrong leg"}
-	floors       = bound{measure.Range{Min: -10 * m, Max: 50 * m}, "of a house's floors"}
-	ceilings     = bound{measure.Range{Min: 1800 * mm, Max: 6 * m}, "one storey"}
-	aboveCeiling = bound{measure.Range{Min: 0, Max: 1 * m}, "the plate is over the ceiling, at the thickness of its board or a dropped ceiling"}
-	legLengths   = bound{measure.Range{Min: 1 * inch, Max: 200 * m}, "one straight piece of wall"}
-	studDepths   = bound{measure.Range{Min: 38 * mm, Max: 300 * mm}, "across the wall, as the stud measures and not as it is called"}
-	onCentre     = bound{measure.Range{Min: 200 * mm, Max: 1300 * mm}, "from centre to centre of the framing"}
-	boards       = bound{measure.Range{Min: 0, Max: 100 * mm}, "board on one side of a wall"}
-	claddings    = bound{measure.Range{Min: 0, Max: 200 * mm}, "sheathing, cladding or brick outside of the studs"}
-	openingSizes = bound{measure.Range{Min: 4 * inch, Max: 10 * m}, "a rough opening"}
-	heights      = bound{measure.Range{Min: 0, Max: 6 * m}, "above the floor of one storey"}
-	alongWalls   = bound{measure.Range{Min: 0, Max: 200 * m}, "along a wall"}
-	members      = bound{measure.Range{Min: 19 * mm, Max: 150 * mm}, "the thickness of one piece of lumber"}
-	depths       = bound{measure.Range{Min: 38 * mm, Max: 600 * mm}, "the depth of one member"}
-	insulations  = bound{measure.Range{Min: 0, Max: 1200 * mm}, "above the ceiling board"}
-	overhangs    = bound{measure.Range{Min: 0, Max: 2 * m}, "from the plate's outer face, level"}
-	heels        = bound{measure.Range{Min: 0, Max: 1 * m}, "from the plate up to the top of the truss at its outer face"}
-	hatchSizes   = bound{measure.Range{Min: 300 * mm, Max: 3 * m}, "a hatch one can climb through"}
-	inAttic      = bound{measure.Range{Min: 0, Max: 15 * m}, "above the ceiling board"}
-	clearances   = bound{measure.Range{Min: 0, Max: 1 * m}, "round a hot thing"}
+	coordinates  = between(-3000*foot, 3000*foot, "places are measured from a corner of the house or near it")
+	sketchErrors = between(0, 12*inch, "a worse sketch must be taped again")
+	closings     = between(0, 3*foot, "a run that misses by more has a wrong leg")
+	floors       = between(-30*foot, 150*foot, "the floors of a house")
+	ceilings     = between(70*inch, 20*foot, "one storey")
+	aboveCeiling = between(0, 3*foot, "the plate is over the ceiling, at the thickness of its board or a dropped ceiling")
+	legLengths   = between(1*inch, 600*foot, "one straight piece of wall")
+	studDepths   = between(3*inch/2, 12*inch, "across the wall, as the stud measures and not as it is called")
+	onCentre     = between(8*inch, 50*inch, "from centre to centre of the framing")
+	boards       = between(0, 4*inch, "board on one side of a wall")
+	claddings    = between(0, 8*inch, "sheathing, cladding or brick outside of the studs")
+	openingSizes = between(4*inch, 32*foot, "a rough opening")
+	heights      = between(0, 20*foot, "above the floor of one storey")
+	boxHeights   = between(2*inch, 20*foot, "the centre of a box above the floor")
+	alongWalls   = between(0, 600*foot, "along a wall")
+	members      = between(3*inch/4, 6*inch, "the thickness of one piece of lumber")
+	depths       = between(3*inch/2, 24*inch, "the depth of one member")
+	insulations  = between(0, 48*inch, "above the ceiling board")
+	overhangs    = between(0, 6*foot, "from the plate's outer face, level")
+	heels        = between(0, 3*foot, "from the plate up to the top of the truss at its outer face")
+	hatchSizes   = between(12*inch, 10*foot, "a hatch one can climb through")
+	inAttic      = between(0, 50*foot, "above the ceiling board")
+	clearances   = between(0, 3*foot, "round a hot thing")
+	mostAcross   = between(0, 1000*foot, "a house, whose attic is cut into a lattice")
 )
 
 // Ranges of the job.
 var (
-	panelWidths = bound{measure.Range{Min: 2 * inch, Max: 1500 * mm}, "of the opening behind a panel"}
-	shifts      = bound{measure.Range{Min: 0, Max: 3 * m}, "how far a place may be moved"}
-	soffitOuts  = bound{measure.Range{Min: 0, Max: 2 * m}, "under an overhang"}
-	rodLengths  = bound{measure.Range{Min: 500 * mm, Max: 30 * m}, "all rods joined"}
-	armReaches  = bound{measure.Range{Min: 200 * mm, Max: 1500 * mm}, "of one arm"}
-	extensions  = bound{measure.Range{Min: 0, Max: 3 * m}, "of a bit's shaft"}
-	bitSizes    = bound{measure.Range{Min: 3 * mm, Max: 110 * mm}, "the hole that a bit makes"}
-	bitReaches  = bound{measure.Range{Min: 1 * inch, Max: 3 * m}, "the depth that a bit gets to"}
-	loops       = bound{measure.Range{Min: 0, Max: 30 * m}, "a service loop"}
-	trims       = bound{measure.Range{Min: 0, Max: 1 * m}, "what is cut off at one end"}
-	roundings   = bound{measure.Range{Min: 1 * mm, Max: 10 * m}, "the step to which lengths are rounded up"}
+	panelWidths = between(2*inch, 5*foot, "the opening behind a panel")
+	shifts      = between(0, 10*foot, "how far a place may be moved")
+	soffitOuts  = between(0, 6*foot, "under an overhang")
+	rodLengths  = between(1*foot, 100*foot, "all rods joined")
+	armReaches  = between(6*inch, 5*foot, "the reach of one arm")
+	extensions  = between(0, 10*foot, "the extensions of a bit's shaft")
+	bitSizes    = between(inch/8, 5*inch, "the hole that a bit makes")
+	bitReaches  = between(1*inch, 10*foot, "the depth that a bit gets to")
+	loops       = between(0, 100*foot, "a service loop")
+	trims       = between(0, 3*foot, "what is cut off at one end")
+	roundings   = between(inch/64, 30*foot, "the step to which lengths are rounded up")
 )
 
 // joinReach is how far the end of a wall may miss the wall that it is meant
 // to meet.
-var joinReach = bound{measure.Range{Min: 0, Max: 2 * inch}, "a tape sketch is seldom better than an inch at each end"}
+var joinReach = between(0, 2*inch, "a tape sketch is seldom better than an inch at each end")
 
 // At most so many of anything in a file, so that bad input can't hang the
 // program. A large house has a tenth of it.

@@ -3,6 +3,7 @@ package plan
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"topplate/plan/geom"
 	"topplate/plan/measure"
@@ -19,10 +20,19 @@ func length(t *source.Table, key string, need source.Need, b bound) (measure.Len
 	}
 	v, ok := t.Length(key, need, anyLength)
 	if ok && !b.Contains(v) {
-		t.Errorf(key, "found %s; want %s to %s: %s", v, b.Min, b.Max, b.why)
+		text, _ := t.Text(key, need)
+		t.Errorf(key, "found %.40q; want %s: %s", text, b.text(systemOf(text)), b.why)
 		return 0, false
 	}
 	return v, ok
+}
+
+// systemOf is the system of units that a length was written in.
+func systemOf(text string) measure.System {
+	if strings.Contains(text, "m") {
+		return measure.Metric
+	}
+	return measure.Imperial
 }
 
 // lengthOr reads a length within b, or gives otherwise if there is none.
@@ -66,12 +76,17 @@ func titleOr(t *source.Table, key string) string {
 
 // pair reads two lengths within b, such as [x, y].
 func pair(t *source.Table, key string, b bound) (geom.Point, bool) {
+	const want = `two lengths, along X and along Y, such as ["12ft", "8ft 6in"]`
+	if t.Kind(key) == source.KindNone {
+		t.Errorf(key, "missing; want %s", want)
+		return geom.Point{}, false
+	}
 	array, ok := t.Array(key, source.Required)
 	if !ok {
 		return geom.Point{}, false
 	}
 	if n := len(array.Keys()); n != 2 {
-		t.Errorf(key, `found %d values; want two lengths, along X and along Y, such as ["12ft", "8ft 6in"]`, n)
+		t.Errorf(key, "found %d values; want %s", n, want)
 		return geom.Point{}, false
 	}
 	x, okX := length(array, "0", source.Required, b)
@@ -107,6 +122,13 @@ func tables(t *source.Table, key string, need source.Need, most int) []*source.T
 // lumberDepth reads the depth of a framing member: the name of a size, or a
 // length.
 func lumberDepth(t *source.Table, key string, need source.Need, sizes []string, b bound) (measure.Length, bool) {
+	want := fmt.Sprintf("one of %s, or a length from %s: %s", quoted(sizes), b.text(measure.Imperial), b.why)
+	if t.Kind(key) == source.KindNone {
+		if need == source.Required {
+			t.Errorf(key, "missing; want %s", want)
+		}
+		return 0, false
+	}
 	s, ok := t.Text(key, need)
 	if !ok {
 		return 0, false
@@ -118,7 +140,7 @@ func lumberDepth(t *source.Table, key string, need source.Need, sizes []string, 
 	}
 	v, err := measure.Parse(s)
 	if err != nil || !b.Contains(v) {
-		t.Errorf(key, "found %.40q; want one of %s, or a length from %s to %s: %s", s, quoted(sizes), b.Min, b.Max, b.why)
+		t.Errorf(key, "found %.40q; want %s", s, want)
 		return 0, false
 	}
 	return v, true
@@ -126,6 +148,24 @@ func lumberDepth(t *source.Table, key string, need source.Need, sizes []string, 
 
 // text writes a length in the units of the house.
 func (h *House) text(l measure.Length) string { return h.Units.Format(l) }
+
+// offText writes how far apart two points are along the axes, such as "1in
+// west and 3in north".
+func (h *House) offText(dx, dy measure.Length) string {
+	var parts []string
+	for _, p := range [2]struct {
+		d           measure.Length
+		plus, minus string
+	}{{dx, "east", "west"}, {dy, "north", "south"}} {
+		switch {
+		case p.d > 0:
+			parts = append(parts, h.text(p.d)+" "+p.plus)
+		case p.d < 0:
+			parts = append(parts, h.text(-p.d)+" "+p.minus)
+		}
+	}
+	return strings.Join(parts, " and ")
+}
 
 // pointText writes a point for a message.
 func (h *House) pointText(p geom.Point) string {

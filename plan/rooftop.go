@@ -27,7 +27,7 @@ func (l *houseLoader) roof(root *source.Table) {
 	r.Pitch, r.Overhang, r.Width = pitch, overhang, l.std.studWidth
 	r.Spacing = lengthOr(t, "spacing", onCentre, l.house.Attic.Spacing)
 	l.firstRafters(t, r)
-	if okKind && okPitch && okOverhang && okFraming && okGables && l.placed && l.outer != nil {
+	if okKind && okPitch && okOverhang && okFraming && okGables && l.placed {
 		l.build(t, r)
 	}
 }
@@ -39,13 +39,18 @@ var pitchRatio = regexp.MustCompile(`^\s*([0-9]{1,4})\s*/\s*([0-9]{1,4})\s*$`)
 
 // pitch reads "5/12", rise over run, or an angle such as "22.5deg".
 func (l *houseLoader) pitch(t *source.Table) (roof.Pitch, bool) {
+	const want = `rise over run, such as "5/12", or an angle, such as "22.5deg"`
+	if t.Kind("pitch") == source.KindNone {
+		t.Errorf("pitch", "missing; want %s", want)
+		return roof.Pitch{}, false
+	}
 	text, ok := t.Text("pitch", source.Required)
 	if !ok {
 		return roof.Pitch{}, false
 	}
 	p, ok := parsePitch(text)
 	if !ok {
-		t.Errorf("pitch", `found %.40q; want rise over run, such as "5/12", or an angle, such as "22.5deg"`, text)
+		t.Errorf("pitch", "found %.40q; want %s", text, want)
 		return p, false
 	}
 	if s := float64(p.Rise) / float64(p.Run); s < pitches.lowest || s > pitches.steepest {
@@ -76,7 +81,7 @@ func parsePitch(text string) (roof.Pitch, bool) {
 
 // roofFraming reads what is under the roof: rafters, or trusses with a heel.
 func (l *houseLoader) roofFraming(t *source.Table, r *Roof) bool {
-	if l.outer != nil {
+	if l.placed {
 		r.Framing.PlateWidth = l.house.Walls[l.outerFirst].StudDepth
 	}
 	trussed := t.Has("heel") || t.Has("chord")
@@ -116,7 +121,7 @@ func (l *houseLoader) gables(t *source.Table, kind string) bool {
 	}
 	for _, key := range array.Keys() {
 		w, found := l.findWall(array, key, source.Required)
-		if !found || !l.placed || l.outer == nil {
+		if !found || !l.placed {
 			ok = false
 			continue
 		}

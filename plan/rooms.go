@@ -42,7 +42,7 @@ func (h *House) region() *geom.Region {
 		solids[i] = h.Walls[i].Body
 	}
 	// A margin joins all that is outside.
-	return geom.NewRegion(solids, h.Boundaries.Outset(m))
+	return geom.NewRegion(solids, h.Boundaries.Outset(1*foot))
 }
 
 // findRoom finds the outline of a room.

@@ -106,7 +106,7 @@ func (l *houseLoader) readLegs(r *run) {
 			good = false
 		}
 		if !legLengths.Contains(leg.Length) {
-			l.list.Errorf(at, r.t.Path("run"), "found a wall of %s; want %s to %s: %s", leg.Length, legLengths.Min, legLengths.Max, legLengths.why)
+			l.list.Errorf(at, r.t.Path("run"), "found a wall of %s; want %s: %s", l.house.text(leg.Length), legLengths.text(l.house.Units), legLengths.why)
 			good = false
 		}
 	}

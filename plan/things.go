@@ -7,7 +7,7 @@ import (
 	"topplate/plan/source"
 )
 
-func (l *houseLoader) spots() spotReader { return spotReader{house: l.house, rooms: &l.roomNames} }
+func (l *houseLoader) spots() spotReader { return spotReader{house: l.house, rooms: l.roomNames} }
 
 // hatches reads [[hatch]].
 func (l *houseLoader) hatches(root *source.Table) {
@@ -15,7 +15,7 @@ func (l *houseLoader) hatches(root *source.Table) {
 	if len(found) == 0 && root.Kind("hatch") == source.KindNone {
 		root.Errorf("hatch", "found no [[hatch]]; want at least one: without it the attic can't be entered")
 	}
-	ids := names{kind: "hatch"}
+	ids := l.newNames("hatch")
 	for _, t := range found {
 		h := Hatch{Pos: t.Pos()}
 		h.ID, _ = t.Name("id", source.Required)
@@ -75,7 +75,7 @@ var hotByKind = map[string]bool{"duct": false, "chimney": true, "flue": true, "t
 
 // obstacles reads [[obstacle]].
 func (l *houseLoader) obstacles(root *source.Table) {
-	ids := names{kind: "obstacle"}
+	ids := l.newNames("obstacle")
 	for _, t := range tables(root, "obstacle", source.Optional, mostOthers) {
 		o := Obstacle{Pos: t.Pos()}
 		o.ID, _ = t.Name("id", source.Required)
@@ -107,16 +107,16 @@ func clearanceBy(book rule.Book, kind string) measure.Length {
 
 // eaves reads [[soffit]] and [[baffle]].
 func (l *houseLoader) eaves(root *source.Table) {
-	ids := names{kind: "soffit"}
+	ids := l.newNames("soffit")
 	for _, t := range tables(root, "soffit", source.Optional, mostOthers) {
-		id, w, e, ok := l.eave(t, &ids)
+		id, w, e, ok := l.eave(t, ids)
 		if ok {
 			l.house.Soffits = append(l.house.Soffits, SoffitOpening{ID: id, Pos: t.Pos(), Wall: w, Start: e.lo, End: e.hi})
 		}
 	}
-	ids = names{kind: "baffle"}
+	ids = l.newNames("baffle")
 	for _, t := range tables(root, "baffle", source.Optional, mostOthers) {
-		id, w, e, ok := l.eave(t, &ids)
+		id, w, e, ok := l.eave(t, ids)
 		if ok {
 			l.house.Baffles = append(l.house.Baffles, Baffle{ID: id, Pos: t.Pos(), Wall: w, Start: e.lo, End: e.hi})
 		}
@@ -159,7 +159,7 @@ func (h *House) besideWall(t *source.Table, w int, e extent) bool {
 	if whole.lo-h.Roof.Overhang <= e.lo && e.hi <= whole.hi+h.Roof.Overhang {
 		return true
 	}
-	t.Errorf("at", "found a place from %s to %s along wall %s; want it from %s to %s, with the overhang at its ends", h.text(e.lo), h.text(e.hi), wall.ID,
+	t.Errorf("at", "found %s along wall %s; want it from %s to %s, with the overhang at its ends", h.stretchText(e), wall.ID,
 		h.text(whole.lo-h.Roof.Overhang), h.text(whole.hi+h.Roof.Overhang)).
 		Note(wall.Pos, "%s is taped here", wall.ID)
 	return false
@@ -170,7 +170,7 @@ const mostCircuits = 40
 
 // powerRuns reads [[power]].
 func (l *houseLoader) powerRuns(root *source.Table) {
-	ids := names{kind: "power run"}
+	ids := l.newNames("power run")
 	for _, t := range tables(root, "power", source.Optional, mostOthers) {
 		p := PowerRun{Pos: t.Pos()}
 		p.ID, _ = t.Name("id", source.Required)
@@ -204,14 +204,14 @@ func (l *houseLoader) checkPath(t, path *source.Table, points []geom.Point) {
 }
 
 func (l *houseLoader) cautionOutside(t *source.Table, key string, p geom.Point) {
-	if l.placed && l.outer != nil && !l.house.inside(p) {
+	if l.placed && !l.house.inside(p) {
 		t.Warnf(key, "the point %s is outside of the house", l.house.pointText(p))
 	}
 }
 
 // marks reads [[mark]].
 func (l *houseLoader) marks(root *source.Table) {
-	ids := names{kind: "mark"}
+	ids := l.newNames("mark")
 	for _, t := range tables(root, "mark", source.Optional, mostOthers) {
 		mk := Mark{Pos: t.Pos()}
 		mk.ID, _ = t.Name("id", source.Required)
@@ -220,7 +220,7 @@ func (l *houseLoader) marks(root *source.Table) {
 		at, ok := l.spots().read(t, "at")
 		seen, _ := t.Choice("seen", source.Required, "above", "below", "both")
 		mk.At, mk.Above, mk.Below = at, seen != "below", seen != "above"
-		if ok && l.placed && l.outer != nil && !l.house.inside(at) {
+		if ok && l.placed && !l.house.inside(at) {
 			t.Errorf("at", "found the point %s, which is outside of the house", l.house.pointText(at))
 		}
 		l.house.Marks = append(l.house.Marks, mk)

@@ -15,7 +15,8 @@ func (l *houseLoader) walls(root *source.Table) {
 	for _, r := range l.runs {
 		l.readStart(r)
 	}
-	l.placed = len(l.runs) > 0
+	carrier := l.findCarrier()
+	l.placed = carrier != nil
 	for _, r := range l.runs {
 		if !l.place(r) {
 			l.placed = false
@@ -29,8 +30,7 @@ func (l *houseLoader) walls(root *source.Table) {
 	}
 	joinLegs(l.legs)
 	l.finishWalls()
-	l.placed = l.checkLengths() && l.checkSize() && l.checkOverlaps()
-	l.findOutline()
+	l.placed = l.checkLengths() && l.checkSize() && l.checkOverlaps() && l.setOutline(carrier)
 }
 
 // readStart reads where a run starts: at a point, or at a wall of another run.
@@ -124,19 +124,19 @@ func (l *houseLoader) closeRun(r *run) bool {
 	r.traverse = survey.Close(r.legs, r.closes, h.Closes)
 	mis := r.traverse.Misclosure
 	if r.closes && !r.traverse.Closes {
-		r.t.Errorf("run", "found a run that ends %s east and %s north of its start, %s off; want at most %s (closing in [house])",
-			h.text(mis.DX), h.text(mis.DY), h.text(mis.Linear), h.text(h.Closes))
+		r.t.Errorf("run", "found a run that ends %s of its start, %s off; want at most %s (closing in [house])",
+			h.offText(mis.DX, mis.DY), h.text(mis.Linear), h.text(h.Closes))
 		return false
-	}
-	if mis.Linear != 0 {
-		r.t.Warnf("run", "the run ends %s east and %s north of its start, %s in %s (1:%d), which is spread over its legs",
-			h.text(mis.DX), h.text(mis.DY), h.text(mis.Linear), h.text(mis.Perimeter), mis.Ratio())
 	}
 	for k, leg := range r.legs {
 		if a, b := r.points(k); a == b {
 			l.list.Errorf(r.t.ValuePosAt("run", leg.Offset), r.t.Path("run"), "found wall %s, which has no length left once the run is closed", r.ids[k])
 			return false
 		}
+	}
+	if mis.Linear != 0 {
+		r.t.Warnf("run", "the run ends %s of its start, %s in %s (1:%d), which is spread over its legs",
+			h.offText(mis.DX, mis.DY), h.text(mis.Linear), h.text(mis.Perimeter), mis.Ratio())
 	}
 	l.keepTraverse(r)
 	return true
