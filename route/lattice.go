@@ -20,7 +20,8 @@ const lineStep = 4 * measure.Foot
 
 // lines chooses the lattice's lines: the middle of each joist bay, every
 // place a hole may be, the edges of what is in the way plus its clearance,
-// marks, corners of the outline, and a regular step. A cheapest squared route
+// marks, corners of the outline and of where one can stand and crawl, and a
+// regular step. A cheapest squared route
 // around the obstacles never needs another line (Hanan's grid).
 func (b *builder) lines() (us, vs []measure.Length) {
 	add := func(p geom.Point) {
@@ -44,6 +45,11 @@ func (b *builder) lines() (us, vs []measure.Length) {
 		add(r.Min)
 		add(r.Max)
 	}
+	for _, outline := range b.zoneOutlines() {
+		for _, p := range outline {
+			add(p)
+		}
+	}
 	limit := b.book.Length(rule.PowerParallel)
 	for i := range b.house.PowerRuns {
 		for _, p := range b.house.PowerRuns[i].Path {
@@ -53,6 +59,16 @@ func (b *builder) lines() (us, vs []measure.Length) {
 	}
 	us, vs = b.regularLines(us, vs)
 	return b.inHouse(us, true), b.inHouse(vs, false)
+}
+
+// zoneOutlines are the edges of where the roof leaves room to stand, crawl and
+// put an arm.
+func (b *builder) zoneOutlines() []geom.Polygon {
+	var out []geom.Polygon
+	for _, id := range []rule.LimitID{rule.ReachStand, rule.ReachCrawl, rule.ReachArmHeight} {
+		out = append(out, b.house.Roof.Surface.ClearContour(b.book.Length(id)+b.js.depth)...)
+	}
+	return out
 }
 
 // regularLines adds the middle of every joist bay, and lines along the joists
