@@ -1,23 +1,21 @@
 package render
 
 import (
-	"fmt"
+	"cmp"
 	"slices"
 
 	"topplate/plan"
 	"topplate/plan/geom"
 	"topplate/plan/measure"
-	"topplate/render/font"
+	"topplate/render/dimension"
 	"topplate/render/sheet"
 )
 
-// Distances of dimension lines (ISO 129-1 leaves them free; common practice).
+// Distances of dimension lines from the edge of the roof (ISO 129-1 leaves
+// them free; common practice).
 const (
-	firstChain  = 9 * sheet.MM
-	secondChain = 16 * sheet.MM
-	overshoot   = 3 * sheet.MM / 2
-	tickHalf    = sheet.MM
-	lift        = 600 * sheet.Micrometre // of the text above its line
+	firstChain  = 7 * sheet.MM
+	secondChain = 17 * sheet.MM
 )
 
 // dimensionWalls draws a chain along the outside of every outer wall, with its
@@ -71,41 +69,22 @@ func outsideLeft(h *plan.House, w *plan.Wall) bool {
 // chain draws one dimension chain through points of the house that lie in
 // line, moved out in the given direction.
 func (d *drawing) chain(g *sheet.Group, id string, points []geom.Point, out sheet.Angle, off sheet.Paper) {
-	cg := g.Group(sheet.ID("chain", id), "chain", "")
+	slices.SortFunc(points, func(a, b geom.Point) int { return cmp.Or(cmp.Compare(a.X, b.X), cmp.Compare(b.Y, a.Y)) })
 	at := d.view.Points(points)
-	first, last := sheet.Polar(at[0], off, out), sheet.Polar(at[len(at)-1], off, out)
-	cg.Line(sheet.PenDimension, first, last)
-	for _, p := range at {
-		foot, q := sheet.Polar(p, overshoot, out), sheet.Polar(p, off, out)
-		cg.Line(sheet.PenDimension, foot, sheet.Polar(p, off+overshoot, out))
-		cg.Line(sheet.PenTick, sheet.Pt(q.X-tickHalf, q.Y+tickHalf), sheet.Pt(q.X+tickHalf, q.Y-tickHalf))
+	end := sheet.Polar(at[0], off, out)
+	c := dimension.Chain{Vertical: out == 0 || out == sheet.HalfTurn, Line: end.Y}
+	if c.Vertical {
+		c.Line = end.X
 	}
-	for i := 1; i < len(at); i++ {
-		a, b := sheet.Polar(at[i-1], off, out), sheet.Polar(at[i], off, out)
-		d.dimensionText(cg, fmt.Sprintf("%s-%d", id, i), d.length(geom.Dist(points[i-1], points[i])), a, b)
+	for i, p := range at {
+		stop := dimension.Stop{At: p.X, From: p.Y}
+		if c.Vertical {
+			stop = dimension.Stop{At: p.Y, From: p.X}
+		}
+		c.Stops = append(c.Stops, stop)
+		if i > 0 {
+			c.Words = append(c.Words, d.length(geom.Dist(points[i-1], points[i])))
+		}
 	}
-}
-
-// dimensionText writes a dimension over the middle of its line if it fits
-// there, and asks for a place near it otherwise.
-func (d *drawing) dimensionText(g *sheet.Group, id, words string, a, b sheet.Point) {
-	mid := sheet.Pt(a.X+(b.X-a.X)/2, a.Y+(b.Y-a.Y)/2)
-	t := sheet.Text{Lettering: sheet.LetterDimension, At: sheet.Pt(mid.X, mid.Y-lift), Align: sheet.Middle, Words: words}
-	room := max(b.X-a.X, a.X-b.X)
-	if a.X == b.X {
-		room = max(b.Y-a.Y, a.Y-b.Y)
-		t.Turn, t.At = sheet.QuarterTurn, sheet.Pt(mid.X-lift, mid.Y)
-	}
-	box := font.Box(t)
-	if font.Width(t.Lettering, words)+2*tickHalf <= room && !d.isTaken(box) {
-		g.Add(t)
-		d.take(box)
-		return
-	}
-	d.ask(ask{id: "dimension-" + id, at: mid, symbol: around(mid, lift), leader: true, priority: 10,
-		block: font.Block{{Lettering: sheet.LetterSmall, Words: words}}})
-}
-
-func (d *drawing) isTaken(b sheet.Box) bool {
-	return slices.ContainsFunc(d.taken, b.Overlaps)
+	g.Group(sheet.ID("chain", id), "chain", "").Add(c.Draw().Items...)
 }

@@ -105,7 +105,7 @@ func (b Box) Corners() []Point {
 // Struck reports whether the segment from p to q has a point inside b, off its
 // edge. It is exact for coordinates up to MaxCoordinate.
 func (b Box) Struck(p, q Point) bool {
-	if max(p.X, q.X) <= b.Min.X || min(p.X, q.X) >= b.Max.X ||
+	if b.Width() <= 0 || b.Height() <= 0 || max(p.X, q.X) <= b.Min.X || min(p.X, q.X) >= b.Max.X ||
 		max(p.Y, q.Y) <= b.Min.Y || min(p.Y, q.Y) >= b.Max.Y {
 		return false
 	}

@@ -1,0 +1,157 @@
+package render_test
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"slices"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"topplate/plan"
+	"topplate/plan/source"
+	"topplate/render"
+	"topplate/render/report"
+	"topplate/render/svg"
+	"topplate/route"
+)
+
+// samples lists the jobs that every sheet is tested on.
+func samples(t testing.TB) []string {
+	t.Helper()
+	jobs, err := filepath.Glob("../samples/*/job.toml")
+	if err != nil || len(jobs) == 0 {
+		t.Fatalf("no samples: %v", err)
+	}
+	slices.Sort(jobs)
+	return append(jobs, "../cmd/topplate/starter/job.toml")
+}
+
+// name is the folder of a sample.
+func name(job string) string { return filepath.Base(filepath.Dir(job)) }
+
+func solve(t testing.TB, path string, read func(string) ([]byte, error)) *route.Result {
+	t.Helper()
+	job, list := plan.LoadJob(path, read)
+	if list.HasErrors() {
+		var b bytes.Buffer
+		list.Print(&b, nil)
+		t.Fatalf("%s does not load:\n%s", path, b.String())
+	}
+	res, err := route.Solve(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return res
+}
+
+// TestGolden compares the sheets, without their fonts, and the schedule of
+// every sample with what was looked at. UPDATE_GOLDEN=1 rewrites them.
+func TestGolden(t *testing.T) {
+	want := map[string]bool{}
+	for _, job := range samples(t) {
+		res := solve(t, job, source.ReadFile)
+		folder := filepath.Join("..", "testdata", name(job))
+		for _, s := range render.Sheets(res) {
+			var b bytes.Buffer
+			if err := svg.Write(&b, s, svg.Options{NoFonts: true}); err != nil {
+				t.Fatal(err)
+			}
+			compare(t, filepath.Join(folder, s.ID+".svg"), b.Bytes(), want)
+		}
+		var b bytes.Buffer
+		if err := report.Schedule(&b, res); err != nil {
+			t.Fatal(err)
+		}
+		compare(t, filepath.Join(folder, "schedule.txt"), b.Bytes(), want)
+	}
+	stale(t, want)
+}
+
+func compare(t *testing.T, path string, got []byte, want map[string]bool) {
+	t.Helper()
+	want[filepath.ToSlash(path)] = true
+	if os.Getenv("UPDATE_GOLDEN") != "" {
+		if err := os.MkdirAll(filepath.Dir(path), 0o777); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(path, got, 0o666); err != nil {
+			t.Fatal(err)
+		}
+		return
+	}
+	golden, err := os.ReadFile(path)
+	if err != nil {
+		t.Errorf("%v; make it with UPDATE_GOLDEN=1 and look at it", err)
+		return
+	}
+	if !bytes.Equal(golden, got) {
+		t.Errorf("%s differs (-golden +now):\n%.4000s", path, cmp.Diff(string(golden), string(got)))
+	}
+}
+
+// stale fails for golden files that no test makes any more.
+func stale(t *testing.T, want map[string]bool) {
+	t.Helper()
+	files, err := filepath.Glob("../testdata/*/*")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range files {
+		if !want[filepath.ToSlash(f)] && filepath.Base(filepath.Dir(f)) != "gallery" {
+			t.Errorf("%s is stale: no test makes it", f)
+		}
+	}
+}
+
+// TestGallery keeps the pictures of the README current: they are what draw
+// writes, with fonts.
+func TestGallery(t *testing.T) {
+	for _, job := range samples(t) {
+		if name(job) == "starter" {
+			continue
+		}
+		files, err := render.Folder(solve(t, job, source.ReadFile))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, f := range files {
+			if filepath.Ext(f.Name) == ".svg" {
+				compare(t, filepath.Join("..", "testdata", "gallery", name(job)+"-"+f.Name), f.Data, map[string]bool{})
+			}
+		}
+	}
+}
+
+// The same job gives the same bytes, however often it is drawn.
+func TestFolderIsDeterministic(t *testing.T) {
+	for _, job := range samples(t) {
+		a, err := render.Folder(solve(t, job, source.ReadFile))
+		if err != nil {
+			t.Fatal(err)
+		}
+		b, err := render.Folder(solve(t, job, source.ReadFile))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i := range a {
+			if a[i].Name != b[i].Name || !bytes.Equal(a[i].Data, b[i].Data) {
+				t.Errorf("%s: %s differs from one run to the next", name(job), a[i].Name)
+			}
+		}
+	}
+}
+
+func BenchmarkSheets(b *testing.B) {
+	for _, job := range samples(b) {
+		res := solve(b, job, source.ReadFile)
+		b.Run(name(job), func(b *testing.B) {
+			for b.Loop() {
+				if _, err := render.Folder(res); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}
