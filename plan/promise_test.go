@@ -1,0 +1,316 @@
+package plan
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"topplate/plan/diag"
+	"topplate/plan/geom"
+)
+
+// checkHouse holds a loaded house against what the package promises.
+func checkHouse(t *testing.T, h *House) {
+	t.Helper()
+	for i := range h.Walls {
+		w := &h.Walls[i]
+		if w.Length() <= 0 || w.Body.Width() <= 0 || w.Body.Height() <= 0 || w.Frame.Width() <= 0 || w.Frame.Height() <= 0 {
+			t.Errorf("wall %s has no length: %+v", w.ID, w)
+		}
+		if (w.A.X == w.B.X) == (w.A.Y == w.B.Y) {
+			t.Errorf("wall %s runs from %v to %v", w.ID, w.A, w.B)
+		}
+		whole := ordered(w.Along(w.Body.Min), w.Along(w.Body.Max))
+		for k, o := range w.Openings {
+			if o.Start < whole.lo || o.End > whole.hi || o.Start >= o.End || o.Sill < 0 || o.Sill >= o.Head || o.Head > h.Levels[0].PlateTop {
+				t.Errorf("opening %s of wall %s: %+v in %v", o.ID, w.ID, o, whole)
+			}
+			for _, p := range w.Openings[:k] {
+				if o.Start < p.End && p.Start < o.End {
+					t.Errorf("openings %s and %s overlap", o.ID, p.ID)
+				}
+			}
+		}
+	}
+	for i := range h.Rooms {
+		r := &h.Rooms[i]
+		if !r.Outline.IsSimple() || !r.Outline.IsCCW() || h.RoomAt(r.At) != i || r.Bounds != r.Outline.Bounds() {
+			t.Errorf("room %s: %+v", r.ID, r)
+		}
+	}
+	for _, hatch := range h.Hatches {
+		if hatch.Room < 0 || hatch.Room >= len(h.Rooms) {
+			t.Errorf("hatch %s is in room %d", hatch.ID, hatch.Room)
+		}
+	}
+	for _, s := range h.Soffits {
+		if !h.Walls[s.Wall].Exterior {
+			t.Errorf("soffit %s is at wall %d", s.ID, s.Wall)
+		}
+	}
+	if len(h.Hatches) == 0 || h.Roof.Surface == nil || !h.OutsideOf.IsSimple() || !h.PlateLine.IsCCW() {
+		t.Errorf("no way up, no roof, or no outline: %+v", h)
+	}
+}
+
+// checkJob holds a loaded job against what the package promises.
+func checkJob(t *testing.T, j *Job) {
+	t.Helper()
+	checkHouse(t, j.House)
+	h := j.House
+	if j.Closet.Room < 0 || j.Closet.Room >= len(h.Rooms) || !j.Closet.Ceiling && j.Closet.Spot.Room != j.Closet.Room {
+		t.Errorf("closet: %+v", j.Closet)
+	}
+	for _, d := range j.Drops {
+		switch d.Kind {
+		case WallPlate:
+			w := &h.Walls[d.Spot.Wall]
+			face := w.FacePoint(d.Spot.At, d.Spot.Side)
+			if !w.Body.Contains(face) || d.Spot.Height > h.Levels[0].Ceiling || d.Room != h.RoomAt(face) {
+				t.Errorf("drop %s: %+v", d.Tag, d)
+			}
+		case CeilingPoint:
+			if d.Room < 0 || h.RoomAt(d.Point) != d.Room {
+				t.Errorf("drop %s: %+v", d.Tag, d)
+			}
+		case SoffitSpot:
+			if !h.Walls[d.Eave].Exterior || h.OutsideOf.Contains(d.Point) {
+				t.Errorf("drop %s: %+v", d.Tag, d)
+			}
+		}
+		if d.Count < 1 || d.Cable.ID == "" {
+			t.Errorf("drop %s: %+v", d.Tag, d)
+		}
+	}
+}
+
+// seeds are houses and jobs to begin mutations from.
+func seeds(t testing.TB, kind string) []string {
+	t.Helper()
+	good, err := os.ReadFile("testdata/good/" + kind + ".toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	base := "testdata/base_" + kind + ".toml"
+	out := []string{string(good), complete(t, "", base)}
+	paths, err := filepath.Glob("testdata/bad/*.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, path := range paths {
+		if strings.HasPrefix(filepath.Base(path), "job_") != (kind == "job") {
+			continue
+		}
+		src, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		out = append(out, complete(t, string(src), base))
+	}
+	return out
+}
+
+// loadBoth loads a job and a house from text.
+func loadBoth(job, house string) (*Job, *diag.List) {
+	return LoadJob("job.toml", files(map[string]string{"job.toml": job, "house.toml": house}))
+}
+
+func FuzzLoadHouse(f *testing.F) {
+	for _, s := range seeds(f, "house") {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, src string) {
+		h, list := LoadHouse("house.toml", []byte(src))
+		if (h == nil) != list.HasErrors() {
+			t.Fatalf("house %v, errors %v", h != nil, list.HasErrors())
+		}
+		if h != nil {
+			checkHouse(t, h)
+		}
+	})
+}
+
+func FuzzLoadJob(f *testing.F) {
+	houses := seeds(f, "house")[:2]
+	for _, s := range seeds(f, "job") {
+		for _, h := range houses {
+			f.Add(s, h)
+		}
+	}
+	f.Fuzz(func(t *testing.T, src, house string) {
+		j, list := loadBoth(src, house)
+		if (j == nil) != list.HasErrors() {
+			t.Fatalf("job %v, errors %v", j != nil, list.HasErrors())
+		}
+		if j != nil {
+			checkJob(t, j)
+		}
+	})
+}
+
+// TestMutations changes good files a little, at random, and loads them.
+func TestMutations(t *testing.T) {
+	rng := rand.New(rand.NewPCG(1, 2))
+	houses, jobs := seeds(t, "house"), seeds(t, "job")
+	loaded := 0
+	for range 3000 {
+		house, job := houses[rng.IntN(2)], jobs[rng.IntN(2)]
+		if rng.IntN(2) == 0 {
+			house = mutate(rng, house)
+		} else {
+			job = mutate(rng, job)
+		}
+		if j, _ := loadBoth(job, house); j != nil {
+			checkJob(t, j)
+			loaded++
+		}
+	}
+	if loaded < 100 {
+		t.Errorf("only %d of the files loaded", loaded)
+	}
+}
+
+// mutate changes digits, swaps lines or drops a line.
+func mutate(rng *rand.Rand, src string) string {
+	lines := strings.Split(src, "\n")
+	for range 1 + rng.IntN(3) {
+		i, j := rng.IntN(len(lines)), rng.IntN(len(lines))
+		switch rng.IntN(4) {
+		case 0:
+			lines[i], lines[j] = lines[j], lines[i]
+		case 1:
+			lines = slices.Delete(lines, i, i+1)
+		default:
+			for k := range 20 {
+				i = (i + k) % len(lines)
+				if at := strings.IndexAny(lines[i], "0123456789"); at >= 0 {
+					digit := string(rune('0' + rng.IntN(10)))
+					lines[i] = lines[i][:at] + digit + lines[i][at+1:]
+					break
+				}
+			}
+		}
+	}
+	return strings.Join(lines, "\n")
+}
+
+// describe lists all that a house says, by names instead of by indices and
+// without places in the file, in an order of its own.
+func describe(h *House) []string {
+	var out []string
+	add := func(format string, args ...any) { out = append(out, fmt.Sprintf(format, args...)) }
+	for _, w := range h.Walls {
+		for _, o := range w.Openings {
+			o.Pos = diag.Pos{}
+			add("in %s: %+v", w.ID, o)
+		}
+		for _, d := range w.Devices {
+			d.Pos = diag.Pos{}
+			add("in %s: %+v", w.ID, d)
+		}
+		w.Pos, w.Openings, w.Devices = diag.Pos{}, nil, nil
+		add("%+v", w)
+	}
+	for _, r := range h.Rooms {
+		r.Pos = diag.Pos{}
+		add("%+v", r)
+	}
+	for _, x := range h.Hatches {
+		add("hatch %s in %s: %v", x.ID, h.Rooms[x.Room].ID, x.Area)
+	}
+	for _, x := range h.Obstacles {
+		x.Pos = diag.Pos{}
+		add("%+v", x)
+	}
+	for _, x := range h.Soffits {
+		add("soffit %s at %s: %v %v", x.ID, h.Walls[x.Wall].ID, x.Start, x.End)
+	}
+	for _, x := range h.Baffles {
+		add("baffle %s at %s: %v %v", x.ID, h.Walls[x.Wall].ID, x.Start, x.End)
+	}
+	for _, x := range h.Traverses {
+		x.Pos = diag.Pos{}
+		add("%+v", x)
+	}
+	for _, x := range h.Marks {
+		x.Pos = diag.Pos{}
+		add("%+v", x)
+	}
+	for _, x := range h.PowerRuns {
+		x.Pos = diag.Pos{}
+		add("%+v", x)
+	}
+	attic, roof := h.Attic, h.Roof
+	attic.Pos, roof.Pos, roof.Surface = diag.Pos{}, diag.Pos{}, nil
+	add("%+v %+v %v %v %v", attic, roof, h.OutsideOf, h.PlateLine, h.Boundaries)
+	add("roof at the middle: %v", h.Roof.Surface.Height(geom.Point{X: 15 * foot, Y: 10 * foot}))
+	slices.Sort(out)
+	return out
+}
+
+// shuffleTables puts the tables of a file in another order.
+func shuffleTables(rng *rand.Rand, src string) string {
+	blocks := strings.Split(strings.TrimSpace(src), "\n\n")
+	if !strings.HasPrefix(blocks[0], "[") && !strings.HasPrefix(blocks[0], "#") {
+		// Keys before the first table stay there.
+		rng.Shuffle(len(blocks)-1, func(i, j int) { blocks[i+1], blocks[j+1] = blocks[j+1], blocks[i+1] })
+	} else {
+		rng.Shuffle(len(blocks), func(i, j int) { blocks[i], blocks[j] = blocks[j], blocks[i] })
+	}
+	return strings.Join(blocks, "\n\n") + "\n"
+}
+
+func TestOrderOfTablesDoesNotMatter(t *testing.T) {
+	rng := rand.New(rand.NewPCG(3, 4))
+	houses := append(seeds(t, "house")[:2], sketches["island"].toml(0), sketches["joints"].toml(0))
+	for k, src := range houses {
+		first, list := LoadHouse("house.toml", []byte(src))
+		if first == nil {
+			t.Fatalf("house %d: %s", k, print(t, list))
+		}
+		want := describe(first)
+		for range 20 {
+			shuffled := shuffleTables(rng, src)
+			h, list := LoadHouse("house.toml", []byte(shuffled))
+			if h == nil {
+				t.Fatalf("house %d: %s\n%s", k, print(t, list), shuffled)
+			}
+			if diff := cmp.Diff(want, describe(h)); diff != "" {
+				t.Fatalf("house %d:\n%s\n%s", k, diff, shuffled)
+			}
+		}
+	}
+}
+
+func TestOrderOfDropsDoesNotMatter(t *testing.T) {
+	rng := rand.New(rand.NewPCG(5, 6))
+	job, house := seeds(t, "job")[0], seeds(t, "house")[0]
+	byTag := func(j *Job) map[string]Drop {
+		drops := map[string]Drop{}
+		for _, d := range j.Drops {
+			d.Pos = diag.Pos{}
+			drops[d.Tag] = d
+		}
+		return drops
+	}
+	first, list := loadBoth(job, house)
+	if first == nil {
+		t.Fatal(print(t, list))
+	}
+	for range 20 {
+		j, list := loadBoth(shuffleTables(rng, job), house)
+		if j == nil {
+			t.Fatal(print(t, list))
+		}
+		if diff := cmp.Diff(byTag(first), byTag(j)); diff != "" {
+			t.Fatal(diff)
+		}
+	}
+}
+
