@@ -22,12 +22,12 @@ var layers = map[string][]string{
 
 // confined lists modules that only one package may import, in tests too.
 var confined = map[string]string{
-	"github.com/BurntSushi/toml":       "plan/source",
-	"github.com/pelletier/go-toml/v2":  "plan/source",
-	"github.com/ajstarks/svgo":         "render/svg",
-	"github.com/spf13/cobra":           "cmd/topplate",
-	"golang.org/x/image":               "render/font",
-	"codeberg.org/go-pdf/fpdf":         "render/font",
+	"github.com/BurntSushi/toml":      "plan/source",
+	"github.com/pelletier/go-toml/v2": "plan/source",
+	"github.com/ajstarks/svgo":        "render/svg",
+	"github.com/spf13/cobra":          "cmd/topplate",
+	"golang.org/x/image":              "render/font",
+	"codeberg.org/go-pdf/fpdf":        "render/font",
 }
 
 func TestImportsGoOneWay(t *testing.T) {
