@@ -53,8 +53,8 @@ func (l *houseLoader) checkSize() bool {
 	return false
 }
 
-// checkOverlaps reports walls that cross and walls that lie on one another. It
-// takes time O(n²).
+// checkOverlaps reports walls that cross and walls that lie on one another,
+// one for each wall. It takes time O(n²).
 func (l *houseLoader) checkOverlaps() bool {
 	good := true
 	for i := range l.legs {
@@ -67,6 +67,7 @@ func (l *houseLoader) checkOverlaps() bool {
 			later, earlier := &l.house.Walls[i], &l.house.Walls[j]
 			l.list.Errorf(later.Pos, "wall", "found wall %s, which %s wall %s", later.ID, what, earlier.ID).
 				Note(earlier.Pos, "%s is taped here", earlier.ID)
+			break
 		}
 	}
 	return good

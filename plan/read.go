@@ -109,13 +109,16 @@ func rect(t *source.Table) (geom.Rect, bool) {
 	return r, true
 }
 
-// tables reads the tables [[key]], at most so many of them.
+// tables reads the tables [[key]]. Of more than most it reads none.
 func tables(t *source.Table, key string, need source.Need, most int) []*source.Table {
-	found, _ := t.Tables(key, need)
-	if len(found) > most {
-		t.Errorf(key, "found %d of them; at most %d are read", len(found), most)
-		return found[:most]
+	if t.Kind(key) == source.KindArray {
+		array, _ := t.Array(key, need)
+		if n := len(array.Keys()); n > most {
+			t.Errorf(key, "found %d of them; at most %d are read", n, most)
+			return nil
+		}
 	}
+	found, _ := t.Tables(key, need)
 	return found
 }
 

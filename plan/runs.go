@@ -46,7 +46,9 @@ const (
 // readRuns reads all [[wall]] and gives their legs numbers.
 func (l *houseLoader) readRuns(root *source.Table) {
 	runNames := names{kind: "run of walls"}
-	for _, t := range tables(root, "wall", source.Required, mostWalls) {
+	found := tables(root, "wall", source.Required, mostWalls)
+	l.badRun = len(found) == 0
+	for _, t := range found {
 		r := l.readRun(t)
 		runNames.add(t, "id", r.id)
 		r.first = len(l.wallNames.ids)
