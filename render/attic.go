@@ -124,8 +124,10 @@ func (d *drawing) drawDecking() {
 	for i, r := range d.res.Job.House.Attic.Decking {
 		b := d.view.Box(r)
 		g.Rect(sheet.PenPlate, b)
-		d.ask(ask{id: fmt.Sprintf("decking-%d", i+1), within: b, at: b.Centre(),
-			block: font.Block{{Lettering: sheet.LetterSmall, Words: "decking"}}})
+		d.ask(ask{
+			id: fmt.Sprintf("decking-%d", i+1), within: b, at: b.Centre(),
+			block: font.Block{{Lettering: sheet.LetterSmall, Words: "decking"}},
+		})
 	}
 }
 
@@ -145,8 +147,10 @@ func (d *drawing) drawObstacles() {
 		if o.Clearance > 0 {
 			og.Rect(sheet.PenClearance, d.view.Box(o.Area.Outset(o.Clearance)))
 		}
-		d.ask(ask{id: "obstacle-" + o.ID, at: b.Centre(), symbol: b, leader: true,
-			block: font.Block{{Lettering: sheet.LetterSmall, Words: join2(o.Kind, o.ID)}}})
+		d.ask(ask{
+			id: "obstacle-" + o.ID, at: b.Centre(), symbol: b, leader: true,
+			block: font.Block{{Lettering: sheet.LetterSmall, Words: join2(o.Kind, o.ID)}},
+		})
 	}
 }
 
@@ -165,8 +169,10 @@ func (d *drawing) drawPower() {
 		run := &d.res.Job.House.PowerRuns[i]
 		at := d.view.Points(run.Path)
 		g.Group(sheet.ID("power", run.ID), "power", "Power cable "+run.ID).Polyline(sheet.PenPower, at...)
-		d.ask(ask{id: "power-" + run.ID, along: at, leader: true,
-			block: font.Block{{Lettering: sheet.LetterSmall, Words: join2("power", run.ID)}}})
+		d.ask(ask{
+			id: "power-" + run.ID, along: at, leader: true,
+			block: font.Block{{Lettering: sheet.LetterSmall, Words: join2("power", run.ID)}},
+		})
 	}
 }
 
@@ -179,8 +185,10 @@ func (d *drawing) drawHatches() {
 		g.Rect(sheet.PenDevice, b)
 		g.Line(sheet.PenMedium, b.Min, b.Max)
 		g.Line(sheet.PenMedium, sheet.Pt(b.Min.X, b.Max.Y), sheet.Pt(b.Max.X, b.Min.Y))
-		d.ask(ask{id: "hatch-" + h.ID, at: b.Centre(), symbol: b, leader: true, priority: 10,
-			block: font.Block{{Lettering: sheet.LetterSmall, Words: "hatch"}}})
+		d.ask(ask{
+			id: "hatch-" + h.ID, at: b.Centre(), symbol: b, leader: true, priority: 10,
+			block: font.Block{{Lettering: sheet.LetterSmall, Words: "hatch"}},
+		})
 	}
 }
 
@@ -195,8 +203,10 @@ func (d *drawing) drawMarks() {
 		mg.Circle(sheet.PenMark, at, r)
 		mg.Line(sheet.PenThin, sheet.Pt(at.X-2*r, at.Y), sheet.Pt(at.X+2*r, at.Y))
 		mg.Line(sheet.PenThin, sheet.Pt(at.X, at.Y-2*r), sheet.Pt(at.X, at.Y+2*r))
-		d.ask(ask{id: "mark-" + m.ID, at: at, symbol: around(at, 2*r), leader: true,
-			block: font.Block{{Lettering: sheet.LetterSmall, Words: m.ID}}})
+		d.ask(ask{
+			id: "mark-" + m.ID, at: at, symbol: around(at, 2*r), leader: true,
+			block: font.Block{{Lettering: sheet.LetterSmall, Words: m.ID}},
+		})
 	}
 }
 
@@ -214,8 +224,10 @@ func (d *drawing) drawEaves() {
 		a, b := d.view.Point(w.FacePoint(from, side)), d.view.Point(w.FacePoint(to, side))
 		box := sheet.Bounds(sheet.Polar(a, out, dir), sheet.Polar(b, out+1500*sheet.Micrometre, dir))
 		g.Rect(pen, box)
-		d.ask(ask{id: kind + "-" + id, at: box.Centre(), symbol: box, leader: true,
-			block: font.Block{{Lettering: sheet.LetterSmall, Words: join2(kind, id)}}})
+		d.ask(ask{
+			id: kind + "-" + id, at: box.Centre(), symbol: box, leader: true,
+			block: font.Block{{Lettering: sheet.LetterSmall, Words: join2(kind, id)}},
+		})
 	}
 	for i := range h.Soffits {
 		s := &h.Soffits[i]

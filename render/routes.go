@@ -208,8 +208,10 @@ func (d *drawing) drawCloset() {
 	if name == "" {
 		name = "Closet"
 	}
-	d.ask(ask{id: "closet", at: at, symbol: box, priority: 30, leader: true,
-		block: font.Block{{Lettering: sheet.LetterTag, Words: name}}})
+	d.ask(ask{
+		id: "closet", at: at, symbol: box, priority: 30, leader: true,
+		block: font.Block{{Lettering: sheet.LetterTag, Words: name}},
+	})
 }
 
 // drawDevices draws the power devices in the walls: a circle with two strokes

@@ -26,12 +26,6 @@ type Bay struct {
 // 1-1/2 in (American Softwood Lumber Standard PS 20).
 const PlateThickness = 3 * measure.Inch / 2
 
-// member is something solid that stands across the wall's cavity.
-type member struct {
-	span
-	full bool // from sole plate to top plate, so that it bounds bays
-}
-
 // Bays lays out the studs of wall w and returns the bays between them, in
 // order along the wall. Studs stand at the ends of the frame, on centre from
 // its start, in pairs (king and jack) beside every opening, and on both sides

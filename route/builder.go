@@ -148,13 +148,9 @@ func (b *builder) hole(h HolePlace) int {
 	return n
 }
 
-// once and each make charges of a term that is paid a whole number of times.
+// once makes a charge of a term that is paid a whole number of times.
 func (b *builder) once(t price.ID, n int64) Charge {
 	return Charge{Term: t, Amount: n * b.prices.Each(t)}
-}
-
-func (b *builder) each(t price.ID, n int64) Charge {
-	return Charge{Term: t, Amount: n * b.prices.Each(t), PerCable: true}
 }
 
 // onceBy and eachBy make charges of a term that is paid by length.

@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"topplate/plan"
-	"topplate/plan/geom"
 	"topplate/plan/measure"
 	"topplate/plan/rule"
 )
@@ -157,27 +156,4 @@ func cautions(job *plan.Job, book rule.Book) []rule.ID {
 		out = append(out, rule.OutdoorEntry)
 	}
 	return out
-}
-
-// ZoneAt is the zone of a place in the attic, found from its clear height and
-// the nearest crossing of the lattice's lines.
-func (g *Graph) ZoneAt(p geom.Point) Zone {
-	r := g.Reach
-	u, v := r.axes.uv(p)
-	if len(r.U) == 0 || len(r.V) == 0 {
-		return NoZone
-	}
-	return r.zoneAt(nearest(r.U, u), nearest(r.V, v))
-}
-
-// nearest is the index of the value in rising xs that is nearest to x.
-func nearest(xs []measure.Length, x measure.Length) int {
-	i, _ := slices.BinarySearch(xs, x)
-	switch {
-	case i == len(xs):
-		return i - 1
-	case i > 0 && x-xs[i-1] < xs[i]-x:
-		return i - 1
-	}
-	return i
 }

@@ -21,10 +21,6 @@ const (
 	NoZone              // not in the attic
 )
 
-var zoneNames = [...]string{"stand", "crawl", "arm's reach", "rod only", "not in the attic"}
-
-func (z Zone) String() string { return zoneNames[z] }
-
 // Reach is the zone of every crossing of the lattice's lines.
 type Reach struct {
 	axes axes

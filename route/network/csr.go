@@ -111,9 +111,6 @@ func (n *Network) fill(halves []half) {
 // Nodes is the number of nodes.
 func (n *Network) Nodes() int { return len(n.Bend) }
 
-// Arcs is the number of arcs, each counted once.
-func (n *Network) Arcs() int { return len(n.arcs) }
-
 // Turn says whether a cable that arrived by half-arc in may leave by half-arc
 // out, and whether that is a bend. A cable never doubles back: neither along
 // the arc it came by nor along another in the opposite direction.
