@@ -21,6 +21,10 @@ const (
 	NoZone              // not in the attic
 )
 
+var zoneNames = [...]string{"standing", "crawling", "at arm's reach", "by rod", "not in the attic"}
+
+func (z Zone) String() string { return zoneNames[z] }
+
 // Reach is the zone of every crossing of the lattice's lines.
 type Reach struct {
 	axes axes

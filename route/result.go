@@ -48,7 +48,13 @@ type Leg struct {
 	Heading  network.Heading
 	From, To geom.Point3
 	Length   measure.Length
-	Hole     int // index in Result.Holes, -1 if it goes through none
+	Hole     int  // index in Result.Holes, -1 if it goes through none
+	Zone     Zone // in the attic: the worst along it
+}
+
+// InAttic reports whether the leg is worked on from the attic.
+func (l *Leg) InAttic() bool {
+	return l.Kind == AlongArc || l.Kind == BesideArc || l.Kind == AcrossArc || l.Kind == RodArc
 }
 
 // Lengths are the parts of a cable's cut length.

@@ -137,7 +137,7 @@ func (b *builder) shotClear(s *shot, q geom.Point) (stop Block, ok bool) {
 		return stop, false
 	case !s.rafterBay:
 		return stop, underRafter(b.house, q) >= gap && underRafter(b.house, s.start) >= gap
-	case !s.from.soffit && underSheathing(b.house, s.start) < gap:
+	case underSheathing(b.house, b.overPlate(s)) < gap:
 		return stop, false
 	}
 	stop.Found = "a rod that stays in one rafter bay meets a hip, a valley or a rafter before a hand can take it"
@@ -150,6 +150,15 @@ func (b *builder) shotClear(s *shot, q geom.Point) (stop Block, ok bool) {
 	}
 	stop.Found = "a rod finds no gap between a joist and the sheathing over it"
 	return stop, b.overJoists(s.start, q, gap)
+}
+
+// overPlate is where a shot from the eave is lowest: where it begins, or over
+// the plate if it begins in the soffit.
+func (b *builder) overPlate(s *shot) geom.Point {
+	if s.from.soffit {
+		return b.house.Walls[s.from.wall].PointAt(s.from.along)
+	}
+	return s.start
 }
 
 // deadEnd keeps what stops the drops for good, for the answer where no change

@@ -92,7 +92,11 @@ func (p *printer) legs(res *route.Result) {
 			if l.Hole >= 0 {
 				hole = res.Holes[l.Hole].ID
 			}
-			rows = append(rows, []string{"  " + l.Kind.String(), l.Heading.String(), u.Format(l.Length), hole})
+			zone := ""
+			if l.InAttic() {
+				zone = l.Zone.String()
+			}
+			rows = append(rows, []string{"  " + l.Kind.String(), l.Heading.String(), u.Format(l.Length), hole, zone})
 		}
 		p.table(rows)
 	}
