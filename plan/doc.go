@@ -31,57 +31,136 @@
 //
 // # The house file
 //
+// Most keys have a default. The smallest house needs [house] with name and
+// units, a [[level]] with id and ceiling, one [[wall]] that closes and is
+// exterior, a [[room]], [attic], [roof] and a [[hatch]].
+//
 //	[house]
 //	name = "Corner house"
+//	place = "A town"
 //	units = "imperial"                # or "metric": what defaults and texts use
+//	north = 15                        # bearing of house north, degrees
+//	built = 1965
+//	sketch_error = "1in"              # of one taped length
+//	closing = "6in"                   # most that a run may miss its start by
 //
 //	[[level]]
 //	id = "ground"
+//	floor = "0ft"
 //	ceiling = "8ft"
+//	plate_top = "8ft 5/8in"
 //
-//	[[wall]]                          # one run
+//	[[wall]]                          # one run of walls
 //	id = "outer"
-//	start = ["0ft", "0ft"]            # or { wall = "south", at = "14ft" }
+//	start = ["0ft", "0ft"]
 //	run = "E 30ft, N 20ft, W 30ft, S 20ft"
 //	names = ["south", "east", "north", "west"]
 //	closes = true
 //	face = "right"                    # of the finished wall, where the tape ran
-//	exterior = true
+//	exterior = true                   # one closed run is, and carries the roof
+//	cladding = "1in"                  # and sheathing, outside of the studs
+//
+//	[[wall]]
+//	id = "middle"
+//	start = { wall = "south", at = "14ft" }
+//	run = "N 20ft"                    # to the line of north
+//	frame = "2x4"                     # or a length
+//	spacing = "16in"
+//	board = "1/2in"
+//	bearing = true                    # default: as exterior
+//	insulated = false                 # default: as exterior
+//	top_plate = "single"              # or "double"
+//	fire_blocks = ["4ft"]
 //
 //	[[opening]]
 //	id = "front"
 //	wall = "south"
-//	kind = "door"
+//	kind = "door"                     # "window", "passage", "garage door"
 //	at = "5ft"                        # near edge, along the wall
+//	from = "start"                    # or "end"
 //	width = "38in"
-//	head = "82-1/2in"
+//	head = "82-1/2in"                 # a window needs sill, too
+//	hinge = "end"                     # the end of the opening
+//	swing = "left"                    # the side of the wall
+//
+//	[[device]]
+//	id = "R1"
+//	wall = "middle"
+//	at = "4ft"                        # its centre
+//	height = "12in"
+//	kind = "receptacle"               # "switch", "light", "panel"
+//	side = "left"                     # or room = "living"
+//	feed = "up"                       # "down", "both": where its cable runs
+//
+//	[[room]]
+//	id = "bed"
+//	name = "Bedroom"
+//	at = ["5ft", "10ft"]              # any point in it; walls give the outline
 //
 //	[[room]]
 //	id = "living"
 //	name = "Living room"
-//	at = ["20ft", "10ft"]             # any point in it; the walls give its outline
+//	at = ["20ft", "10ft"]
 //
 //	[attic]
-//	joists_run = "N"
+//	joists_run = "N"                  # or "E"
 //	joist = "sawn"                    # or "truss"
 //	spacing = "16in"
-//	first = "16in"                    # centre of one joist
-//	size = "2x6"
+//	first = "16in"                    # centre of one joist, on the axis across
+//	size = "2x6"                      # or depth = "5-1/2in"
+//	width = "1-1/2in"
+//	insulation = "10in"
+//	decking = [{ from = ["10ft", "8ft"], to = ["20ft", "12ft"] }]
 //
 //	[roof]
-//	kind = "hip"                      # or "gable", with gables = ["west", "east"]
-//	pitch = "5/12"
+//	kind = "gable"                    # or "hip", without gables
+//	gables = ["west", "east"]
+//	pitch = "5/12"                    # or "22.5deg"
 //	overhang = "16in"
-//	rafter = "2x6"
+//	rafter = "2x6"                    # or heel = "4in" and chord = "2x4"
+//	spacing = "16in"
+//	first_x = "16in"                  # of the rafters of faces that rise along Y
+//	first_y = "10ft 8in"              # and along X
 //
 //	[[hatch]]
 //	id = "hatch"
-//	room = "living"
-//	at = { room = "living", east = "3ft", north = "5ft" }
+//	room = "bed"
+//	at = { room = "bed", east = "3ft", north = "5ft" }  # its centre
 //	size = ["22in", "30in"]
 //
-// There may also be [[device]], [[obstacle]], [[soffit]], [[baffle]],
-// [[power]] and [[mark]].
+//	[[obstacle]]
+//	id = "flue"
+//	kind = "flue"                     # "duct", "chimney", "tank", "light", "unit"
+//	from = ["22ft", "9ft"]
+//	to = ["23ft", "10ft"]
+//	bottom = "0ft"
+//	top = "10ft"
+//	hot = true
+//	clearance = "2in"
+//
+//	[[soffit]]                        # opens without cutting
+//	id = "vent"
+//	wall = "south"
+//	at = "8ft"
+//	width = "8ft"
+//
+//	[[baffle]]                        # closes rafter bays at the eave
+//	id = "baffle"
+//	wall = "north"
+//	at = "2ft"
+//	from = "end"
+//	width = "4ft"
+//
+//	[[power]]
+//	id = "P1"
+//	path = [["2ft", "10ft"], ["28ft", "10ft"], ["28ft", "2ft"]]
+//	circuits = 2
+//
+//	[[mark]]
+//	id = "lamp"
+//	kind = "light box"                # "vent", "corner", "pipe", "nail"
+//	at = { room = "living", west = "7ft", south = "9ft" }
+//	seen = "both"                     # from "above", from "below"
 //
 // # The job file
 //
@@ -89,24 +168,80 @@
 //
 //	[job]
 //	name = "Network"
+//	number = "17"
+//	revision = "A"
+//	by = "A. Fitter"
+//	date = 2026-03-31
 //
 //	[closet]
 //	name = "Panel"
 //	room = "living"
-//	wall = "south"
+//	wall = "middle"
 //	at = "2ft"                        # from the room's left corner, facing the wall
 //	height = "5ft"
-//	ports = 12
+//	width = "14in"
+//	ports = 12                        # or ceiling = [x, y] instead of a wall
 //
 //	[[drop]]
 //	tag = "A1"
-//	kind = "wall plate"               # or "ceiling point", "soffit spot"
-//	room = "living"
-//	wall = "east"
-//	at = "6ft"
+//	kind = "wall plate"
+//	cable = "cat6"
 //	count = 2
+//	note = "under the desk"
+//	room = "bed"
+//	wall = "west"
+//	at = "6ft"
+//	from = "left"                     # or "right"
+//	height = "12in"
+//	shift = "8in"                     # it may be moved by
 //
-// There may also be [tools], [allow], [limits], [prices], [rates] and [slack].
+//	[[drop]]
+//	tag = "A2"
+//	kind = "wall plate"
+//	wall = "east"
+//	side = "left"                     # along the wall instead of from a corner
+//	at = "4ft"
+//	from = "start"                    # or "end"
+//
+//	[[drop]]
+//	tag = "A3"
+//	kind = "ceiling point"
+//	at = { room = "living", east = "6ft", north = "6ft" }
+//	when = "later"                    # or "now"
+//
+//	[[drop]]
+//	tag = "A4"
+//	kind = "soffit spot"
+//	cable = "cat6-outdoor"
+//	wall = "south"
+//	at = "10ft"
+//	out = "7in"                       # from the finished wall
+//
+//	[tools]
+//	rods = "18ft"
+//	arm = "26in"
+//	extension = "18in"
+//	bits = [{ size = "3/4in", reach = "54in", flexible = true }, { size = "1in", reach = "6in" }]
+//
+//	[allow]
+//	patching = false
+//
+//	[limits]                          # by the id of a limit in package rule
+//	plate-bore = 40
+//
+//	[prices]                          # by the id of a term in package price
+//	bend = 0.5
+//
+//	[rates]
+//	currency = "USD"
+//	hour = 95
+//
+//	[slack]
+//	closet = "12ft"
+//	outlet = "12in"
+//	trim = "6in"
+//	percent = 5
+//	round = "1ft"
 //
 // # What a loaded Job promises
 //

@@ -151,4 +151,15 @@ func TestGoodFiles(t *testing.T) {
 	if got := print(t, list); got != want {
 		t.Errorf("got %s, want %s", got, want)
 	}
+	// The legs along X, 360 in and 361 in, take up the inch in proportion to
+	// their length, by the compass rule: the first is 1 in * 360/721 longer,
+	// 12 682 385.6 nm.
+	h := job.House
+	if got, want := wall(t, h, "south").B.X, 360*inch+12_682_386; got != want {
+		t.Errorf("the south wall ends at %v, want %v", got, want)
+	}
+	traverse := Traverse{ID: "outer", Pos: h.Traverses[0].Pos, Closed: true, Perimeter: 100*foot + inch, MisX: -1 * inch}
+	if h.Traverses[0] != traverse {
+		t.Errorf("got %+v, want %+v", h.Traverses[0], traverse)
+	}
 }

@@ -151,12 +151,16 @@ func TestJobDefaults(t *testing.T) {
 		width measure.Length
 	}{
 		{
-			imperial, Tools{Rods: 15 * foot, ArmReach: 24 * inch, Bits: defaultBits},
-			Slack{Closet: 10 * foot, Outlet: 12 * inch, Trim: 6 * inch, Percent: 5, Round: 1 * foot}, 12 * inch, 14 * inch,
+			imperial,
+			Tools{Rods: 15 * foot, ArmReach: 24 * inch, Bits: defaultBits},
+			Slack{Closet: 10 * foot, Outlet: 12 * inch, Trim: 6 * inch, Percent: 5, Round: 1 * foot},
+			12 * inch, 14 * inch,
 		},
 		{
-			metric, Tools{Rods: 4500 * mm, ArmReach: 600 * mm, Bits: defaultBits},
-			Slack{Closet: 3000 * mm, Outlet: 300 * mm, Trim: 150 * mm, Percent: 5, Round: 500 * mm}, 300 * mm, 350 * mm,
+			metric,
+			Tools{Rods: 4500 * mm, ArmReach: 600 * mm, Bits: defaultBits},
+			Slack{Closet: 3000 * mm, Outlet: 300 * mm, Trim: 150 * mm, Percent: 5, Round: 500 * mm},
+			300 * mm, 350 * mm,
 		},
 	} {
 		j := jobOf(t, "", tt.house)

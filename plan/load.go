@@ -87,8 +87,7 @@ func (l *houseLoader) levels(root *source.Table) {
 	// What stands in for a level that can't be read keeps the checks of
 	// heights from following it.
 	l.level = Level{Ceiling: ceilings.Max, PlateTop: ceilings.Max + aboveCeiling.Max}
-	found, _ := root.Tables("level", source.Required)
-	for i, t := range found {
+	for i, t := range tables(root, "level", source.Required, mostOthers) {
 		level := Level{Pos: t.Pos()}
 		level.ID, _ = t.Name("id", source.Required)
 		level.Floor = lengthOr(t, "floor", floors, 0)

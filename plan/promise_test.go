@@ -313,4 +313,3 @@ func TestOrderOfDropsDoesNotMatter(t *testing.T) {
 		}
 	}
 }
-

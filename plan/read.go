@@ -109,13 +109,17 @@ func rect(t *source.Table) (geom.Rect, bool) {
 	return r, true
 }
 
-// tables reads the tables [[key]]. Of more than most it reads none.
+// tables reads the tables [[key]], at least one if they are needed. Of more
+// than most it reads none.
 func tables(t *source.Table, key string, need source.Need, most int) []*source.Table {
 	if t.Kind(key) == source.KindArray {
 		array, _ := t.Array(key, need)
-		if n := len(array.Keys()); n > most {
+		switch n := len(array.Keys()); {
+		case n > most:
 			t.Errorf(key, "found %d of them; at most %d are read", n, most)
 			return nil
+		case n == 0 && need == source.Required:
+			t.Errorf(key, "found none; want at least one [[%s]]", key)
 		}
 	}
 	found, _ := t.Tables(key, need)

@@ -13,6 +13,9 @@ type spotReader struct {
 	rooms *names
 }
 
+// spots reads places in the house.
+func (l *houseLoader) spots() spotReader { return spotReader{house: l.house, rooms: l.roomNames} }
+
 // read reads the place under key. ok is false also if it is measured from a
 // room whose outline is not known.
 func (s spotReader) read(t *source.Table, key string) (geom.Point, bool) {
@@ -33,6 +36,11 @@ func (s spotReader) read(t *source.Table, key string) (geom.Point, bool) {
 	}
 	if lowY {
 		p.Y = b.Min.Y + y
+	}
+	r := &s.house.Rooms[room]
+	if !r.contains(p) {
+		t.Errorf(key, "found a place at %s, which is not in room %s", s.house.pointText(p), r.ID).Note(r.Pos, "%s is here", r.ID)
+		return p, false
 	}
 	return p, true
 }

@@ -1,0 +1,35 @@
+package plan
+
+import (
+	"os"
+	"strings"
+	"testing"
+)
+
+// TestExamples loads the files that the package comment shows.
+func TestExamples(t *testing.T) {
+	src, err := os.ReadFile("doc.go")
+	if err != nil {
+		t.Fatal(err)
+	}
+	read := map[string]string{}
+	name := ""
+	for line := range strings.Lines(string(src)) {
+		switch {
+		case strings.HasPrefix(line, "// # The house file"):
+			name = "house.toml"
+		case strings.HasPrefix(line, "// # The job file"):
+			name = "job.toml"
+		case strings.HasPrefix(line, "//\t"), line == "//\n":
+			read[name] += strings.TrimPrefix(strings.TrimPrefix(line, "//"), "\t")
+		}
+	}
+	j, list := LoadJob("job.toml", files(read))
+	if j == nil || print(t, list) != "" {
+		t.Fatal(print(t, list))
+	}
+	checkJob(t, j)
+	if len(j.House.Walls) != 5 || len(j.Drops) != 4 {
+		t.Errorf("got %d walls and %d drops", len(j.House.Walls), len(j.Drops))
+	}
+}

@@ -1,0 +1,50 @@
+package plan
+
+import (
+	"topplate/plan/geom"
+	"topplate/plan/source"
+)
+
+// mostCircuits bounds the circuits of one power run.
+const mostCircuits = 40
+
+// powerRuns reads [[power]].
+func (l *houseLoader) powerRuns(root *source.Table) {
+	ids := l.newNames("power run")
+	for _, t := range tables(root, "power", source.Optional, mostOthers) {
+		p := PowerRun{Pos: t.Pos()}
+		p.ID, _ = t.Name("id", source.Required)
+		ids.add(t, "id", p.ID)
+		p.Circuits = intOr(t, "circuits", 1, mostCircuits, 1)
+		path, ok := t.Array("path", source.Required)
+		if !ok {
+			continue
+		}
+		for _, key := range path.Keys() {
+			if at, ok := pair(path, key, coordinates); ok {
+				p.Path = append(p.Path, at)
+				l.cautionOutside(path, key, at)
+			}
+		}
+		l.checkPath(t, path, p.Path)
+		l.house.PowerRuns = append(l.house.PowerRuns, p)
+	}
+}
+
+// checkPath reports a path that is too short, or stands still.
+func (l *houseLoader) checkPath(t, path *source.Table, points []geom.Point) {
+	if n := len(path.Keys()); n < 2 || n > mostOthers {
+		t.Errorf("path", "found %s; want 2 to %d", counted(n, "point"), mostOthers)
+	}
+	for i := 1; i < len(points); i++ {
+		if points[i] == points[i-1] {
+			t.Errorf("path", "found the point %s twice in a row; want a path whose legs have a length", l.house.pointText(points[i]))
+		}
+	}
+}
+
+func (l *houseLoader) cautionOutside(t *source.Table, key string, p geom.Point) {
+	if l.placed && !l.house.inside(p) {
+		t.Warnf(key, "the point %s is outside of the house", l.house.pointText(p))
+	}
+}
