@@ -29,6 +29,8 @@ type builder struct {
 	// the job, so that one price serves the whole network.
 	metre int64
 
+	keepOuts []keepOut
+
 	bays   [][]Bay
 	shafts map[bayKey]*shaft
 	ports  []port
@@ -71,6 +73,7 @@ func newBuilder(job *plan.Job, relax bool) *builder {
 		root: -1,
 	}
 	b.metre = meanCablePrice(job)
+	b.keepOuts = keepOutsOf(h)
 	for w := range h.Walls {
 		b.bays = append(b.bays, Bays(h, w))
 	}

@@ -68,11 +68,12 @@ func (b *builder) throughCeiling(d, face int, p geom.Point, room int) {
 	if d != noOwner {
 		drops = append(drops, d)
 	}
-	if o := b.obstacleOn(p, p, 0); o >= 0 {
-		b.deadEnd(drops, Block{
-			Rule: rule.HotClearance, Pos: b.house.Obstacles[o].Pos, At: b.nodes[face].At,
-			Found: fmt.Sprintf("%s %s and its clearance are over the place", b.house.Obstacles[o].Kind, b.house.Obstacles[o].ID),
-		})
+	if k := b.obstacleOn(p, p, 0); k != nil {
+		stop := Block{Rule: rule.BoxFit, Pos: k.pos, At: b.nodes[face].At, Found: k.name + " is over the place"}
+		if k.hot {
+			stop.Rule, stop.Found = rule.HotClearance, k.name+" or the clearance to it is over the place"
+		}
+		b.deadEnd(drops, stop)
 		return
 	}
 	l := b.base - b.nodes[face].At.Z

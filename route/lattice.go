@@ -40,10 +40,9 @@ func (b *builder) lines() (us, vs []measure.Length) {
 	for i := range b.house.Marks {
 		add(b.house.Marks[i].At)
 	}
-	for i := range b.house.Obstacles {
-		r := b.keepOut(i)
-		add(r.Min)
-		add(r.Max)
+	for _, k := range b.keepOuts {
+		add(k.area.Min)
+		add(k.area.Max)
 	}
 	for _, outline := range b.zoneOutlines() {
 		for _, p := range outline {
@@ -103,12 +102,6 @@ func (b *builder) inHouse(lines []measure.Length, u bool) []measure.Length {
 
 func mid(r geom.Rect) geom.Point {
 	return geom.Point{X: span{r.Min.X, r.Max.X}.mid(), Y: span{r.Min.Y, r.Max.Y}.mid()}
-}
-
-// keepOut is the plan of obstacle i with its clearance.
-func (b *builder) keepOut(i int) geom.Rect {
-	o := &b.house.Obstacles[i]
-	return o.Area.Outset(o.Clearance)
 }
 
 // lay adds the nodes and arcs of the lattice.
@@ -213,23 +206,4 @@ func (b *builder) attic(p, q geom.Point, z Zone) []Charge {
 
 func (b *builder) decked(p geom.Point) bool {
 	return slices.ContainsFunc(b.house.Attic.Decking, func(r geom.Rect) bool { return r.Contains(p) })
-}
-
-// obstructed reports whether the straight line from p to q at height z above
-// the ceiling enters an obstacle or its clearance.
-func (b *builder) obstructed(p, q geom.Point, z measure.Length) bool {
-	return b.obstacleOn(p, q, z) >= 0
-}
-
-func (b *builder) obstacleOn(p, q geom.Point, z measure.Length) int {
-	for i := range b.house.Obstacles {
-		o := &b.house.Obstacles[i]
-		if z < o.Bottom-o.Clearance || z >= o.Top+o.Clearance {
-			continue
-		}
-		if geom.SegmentEntersRect(p, q, b.keepOut(i)) {
-			return i
-		}
-	}
-	return -1
 }

@@ -126,9 +126,8 @@ func (b *builder) crossingsFrom(p geom.Point, h network.Heading) []geom.Point {
 func (b *builder) shotClear(s *shot, q geom.Point) (stop Block, ok bool) {
 	gap := b.book.Length(rule.RodGap)
 	stop = Block{Rule: rule.RodLength, Pos: b.house.Roof.Pos, At: b.nodes[s.node].At}
-	if o := b.obstacleOn(s.start, q, 0); o >= 0 {
-		stop.Pos = b.house.Obstacles[o].Pos
-		stop.Found = fmt.Sprintf("%s %s is in the way of a rod", b.house.Obstacles[o].Kind, b.house.Obstacles[o].ID)
+	if k := b.obstacleOn(s.start, q, 0); k != nil {
+		stop.Pos, stop.Found = k.pos, k.name+" is in the way of a rod"
 		return stop, false
 	}
 	stop.Found = "the roof is too low for a rod to pass"
