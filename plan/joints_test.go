@@ -1,7 +1,9 @@
 package plan
 
 import (
+	gocmp "cmp"
 	"fmt"
+	"math/rand/v2"
 	"slices"
 	"strings"
 	"testing"
@@ -118,48 +120,125 @@ func turnRun(sym geom.Symmetry, run string) string {
 // rooms lie where the image of the house has them.
 func TestSymmetry(t *testing.T) {
 	for name, s := range sketches {
-		first, list := LoadHouse("house.toml", []byte(s.toml(0)))
-		if first == nil {
-			t.Fatalf("%s: %s", name, print(t, list))
-		}
-		for sym := range geom.Symmetries {
-			h, list := LoadHouse("house.toml", []byte(s.toml(sym)))
-			if h == nil {
-				t.Fatalf("%s, image %d: %s", name, sym, print(t, list))
-			}
-			checkHouse(t, h)
-			for i := range h.Walls {
-				got, was := &h.Walls[i], &first.Walls[i]
-				if got.Body != sym.Rect(was.Body) || got.Frame != sym.Rect(was.Frame) {
-					t.Errorf("%s, image %d, wall %s: got %v %v, want the image of %v %v", name, sym, got.ID, got.Body, got.Frame, was.Body, was.Frame)
-				}
-				rooms := was.RoomAt
-				if sym.Mirrors() {
-					rooms[0], rooms[1] = rooms[1], rooms[0]
-				}
-				if got.RoomAt != rooms {
-					t.Errorf("%s, image %d, wall %s: got rooms %v, want %v", name, sym, got.ID, got.RoomAt, rooms)
-				}
-			}
-			for i := range h.Rooms {
-				for k, p := range append(h.Rooms[i].Holes, h.Rooms[i].Outline, h.OutsideOf) {
-					was := append(first.Rooms[i].Holes, first.Rooms[i].Outline, first.OutsideOf)[k]
-					if diff := cmp.Diff(sortedPoints(sym.Polygon(was)), sortedPoints(p)); diff != "" {
-						t.Errorf("%s, image %d, room %s: %s", name, sym, h.Rooms[i].ID, diff)
-					}
-				}
-			}
+		if !sameWhenTurned(t, s) {
+			t.Errorf("%s: not loaded, or not the same when turned", name)
 		}
 	}
 }
 
-func sortedPoints(p geom.Polygon) []geom.Point {
-	return slices.SortedFunc(slices.Values(p), func(a, b geom.Point) int {
-		if a.X != b.X {
-			return int(min(1, max(-1, a.X-b.X)))
+// TestRandomSketches turns and mirrors houses of a few short walls that end
+// near one another at random, and shuffles their tables.
+func TestRandomSketches(t *testing.T) {
+	rng := rand.New(rand.NewPCG(7, 8))
+	loaded := 0
+	for n := range 200 {
+		s := randomSketch(rng)
+		if sameWhenTurned(t, s) {
+			loaded++
+			h, _ := LoadHouse("house.toml", []byte(s.toml(0)))
+			shuffled, list := LoadHouse("house.toml", []byte(shuffleTables(rng, s.toml(0))))
+			if shuffled == nil {
+				t.Errorf("sketch %d, shuffled: %s", n, print(t, list))
+			} else if diff := cmp.Diff(describe(h), describe(shuffled)); diff != "" {
+				t.Errorf("sketch %d, shuffled: %s", n, diff)
+			}
 		}
-		return int(min(1, max(-1, a.Y-b.Y)))
-	})
+		if t.Failed() {
+			t.Fatal(s.toml(0))
+		}
+	}
+	if loaded < 50 {
+		t.Errorf("only %d of the sketches loaded", loaded)
+	}
+}
+
+// randomSketch is a house with short walls whose ends lie on a lattice of 5 ft,
+// or a few inches beside it.
+func randomSketch(rng *rand.Rand) sketch {
+	faces := []string{"left", "right", "center"}
+	s := sketch{
+		[]sketchRun{{"outer", "0ft 0ft", "E 20ft, N 20ft, W 20ft, S 20ft", faces[rng.IntN(3)], "closes = true\nexterior = true\n"}},
+		[]sketchRoom{{"room", "2ft 6in 1ft 6in"}},
+	}
+	for i := range 1 + rng.IntN(4) {
+		beside := func() string { return fmt.Sprintf("%dft %din", 5*(1+rng.IntN(3)), rng.IntN(4)) }
+		run := fmt.Sprintf("%c %dft %din", "ENWS"[rng.IntN(4)], 5*(1+rng.IntN(5)/3)-1, 8+rng.IntN(4))
+		if rng.IntN(3) == 0 {
+			run += fmt.Sprintf(", %c 5ft %din", "ENWS"[rng.IntN(4)], rng.IntN(6))
+		}
+		s.runs = append(s.runs, sketchRun{fmt.Sprintf("w%d", i), beside() + " " + beside(), run, faces[rng.IntN(3)], ""})
+	}
+	return s
+}
+
+// sameWhenTurned reports whether a sketch can be loaded, and whatever way it is
+// turned and mirrored. It fails the test if walls and rooms do not lie where
+// the image of the house has them.
+func sameWhenTurned(t *testing.T, s sketch) bool {
+	t.Helper()
+	first, _ := LoadHouse("house.toml", []byte(s.toml(0)))
+	for sym := range geom.Symmetries {
+		h, list := LoadHouse("house.toml", []byte(s.toml(sym)))
+		if (h == nil) != (first == nil) {
+			t.Errorf("image %d: %s", sym, print(t, list))
+		}
+		if h == nil || first == nil {
+			continue
+		}
+		checkHouse(t, h)
+		compareWalls(t, sym, first, h)
+		compareRooms(t, sym, first, h)
+	}
+	return first != nil
+}
+
+func compareWalls(t *testing.T, sym geom.Symmetry, first, h *House) {
+	t.Helper()
+	for i := range h.Walls {
+		got, was := &h.Walls[i], &first.Walls[i]
+		if got.Body != sym.Rect(was.Body) || got.Frame != sym.Rect(was.Frame) {
+			t.Errorf("image %d, wall %s: got %v %v, want the image of %v %v", sym, got.ID, got.Body, got.Frame, was.Body, was.Frame)
+		}
+		rooms := was.RoomAt
+		if sym.Mirrors() {
+			rooms[0], rooms[1] = rooms[1], rooms[0]
+		}
+		if got.RoomAt != rooms {
+			t.Errorf("image %d, wall %s: got rooms %v, want %v", sym, got.ID, got.RoomAt, rooms)
+		}
+	}
+}
+
+func compareRooms(t *testing.T, sym geom.Symmetry, first, h *House) {
+	t.Helper()
+	for i := range h.Rooms {
+		outlines := func(h *House) []geom.Polygon {
+			all := slices.Clone(h.Rooms[i].Holes)
+			for k, p := range all {
+				all[k] = sortedPoints(p)
+			}
+			return append(all, sortedPoints(h.Rooms[i].Outline), sortedPoints(h.OutsideOf), sortedPoints(h.PlateLine))
+		}
+		want := outlines(first)
+		for k, p := range want {
+			want[k] = sortedPoints(sym.Polygon(p))
+		}
+		order := func(a, b geom.Polygon) int { return comparePoints(a[0], b[0]) }
+		got := outlines(h)
+		slices.SortFunc(got, order)
+		slices.SortFunc(want, order)
+		if diff := cmp.Diff(want, got); diff != "" {
+			t.Errorf("image %d, room %s: %s", sym, h.Rooms[i].ID, diff)
+		}
+	}
+}
+
+func comparePoints(a, b geom.Point) int {
+	return gocmp.Or(gocmp.Compare(a.X, b.X), gocmp.Compare(a.Y, b.Y))
+}
+
+func sortedPoints(p geom.Polygon) geom.Polygon {
+	return slices.SortedFunc(slices.Values(p), comparePoints)
 }
 
 // TestJoints works out where walls end that meet in every way. All inner walls
