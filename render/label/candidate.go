@@ -14,6 +14,7 @@ type candidate struct {
 	box    sheet.Box
 	turned bool
 	cost   int
+	way    *way // the leader; nil if the text stands beside its thing
 }
 
 // Costs of a candidate. Only their order matters; common practice, no source.
@@ -55,7 +56,7 @@ func (s *scene) candidates(r *Request) []candidate {
 func (r *Request) sizes() []candidate {
 	upright := []candidate{{box: sheet.Bx(0, 0, r.Width, r.Height)}}
 	if r.Turn {
-		upright = append(upright, candidate{sheet.Bx(0, 0, r.Height, r.Width), true, costTurned})
+		upright = append(upright, candidate{box: sheet.Bx(0, 0, r.Height, r.Width), turned: true, cost: costTurned})
 	}
 	return upright
 }
@@ -187,12 +188,15 @@ func (s *scene) alongPolyline(r *Request) []candidate {
 // A side is one straight part of a polyline.
 type side struct{ a, b sheet.Point }
 
-// length is correctly rounded, and so the same on every machine, which
-// math.Hypot does not promise: squares of lengths on paper are exact.
-func (s side) length() float64 {
+// squared is the square of the length, exact for lengths on paper.
+func (s side) squared() float64 {
 	x, y := int64(s.b.X-s.a.X), int64(s.b.Y-s.a.Y)
-	return math.Sqrt(float64(x*x + y*y))
+	return float64(x*x + y*y)
 }
+
+// length is correctly rounded, and so the same on every machine, which
+// math.Hypot does not promise.
+func (s side) length() float64 { return math.Sqrt(s.squared()) }
 
 func longest(line []sheet.Point) []side {
 	var sides []side

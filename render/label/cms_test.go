@@ -38,7 +38,7 @@ func placedOf(placements []Placement) int {
 // The most labels that can be shown of these very pages were found, and proved,
 // by the integer programme "at most one place for a label, at most one of two
 // places that overlap", solved with HiGHS through scipy 1.10.1. With corners
-// only, the search has to come within one percent, and can never show more.
+// only, the search has to come within two percent, and can never show more.
 func TestAgainstIntegerProgramme(t *testing.T) {
 	for _, c := range []struct {
 		n    int
@@ -52,8 +52,8 @@ func TestAgainstIntegerProgramme(t *testing.T) {
 	} {
 		for seed, most := range c.most {
 			got := placedOf(Place(cms(c.n, uint64(seed))))
-			if got > most || 100*got < 99*most {
-				t.Errorf("%d labels, seed %d: %d shown, want %d or up to one percent less", c.n, seed, got, most)
+			if got > most || 100*got < 98*most {
+				t.Errorf("%d labels, seed %d: %d shown, want %d or up to two percent less", c.n, seed, got, most)
 			}
 		}
 	}

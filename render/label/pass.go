@@ -2,65 +2,58 @@ package label
 
 import "topplate/render/sheet"
 
-// clearOfTexts reports whether box keeps away from all placed texts.
-func (l *leading) clearOfTexts(box sheet.Box) bool {
-	wide := box.Inset(-l.clear)
-	l.found = l.texts.near(wide, l.found[:0])
-	for _, i := range l.found {
-		if wide.Overlaps(l.out[i].Box) {
+// passes reports whether the leader w goes through no hard box but that of its
+// own symbol, and no point of another request, to which it would else seem to
+// lead and which it would cut off.
+func (s *scene) passes(r *Request, w way) bool {
+	s.found = s.boxes.near(w.bounds(), s.found[:0])
+	for _, i := range s.found {
+		if b := s.Boxes[i]; b.Struck(w.from, w.to) && !b.Has(r.target()) {
+			return false
+		}
+	}
+	s.found = s.anchors.near(w.bounds().Inset(-s.clear), s.found[:0])
+	for _, i := range s.found {
+		square := sheet.BoxAround(s.Requests[i].Anchor, s.clear, s.clear)
+		if square.Struck(w.from, w.to) && !square.Has(r.target()) {
 			return false
 		}
 	}
 	return true
 }
 
-// clearOfWays reports whether no leader passes through box.
-func (l *leading) clearOfWays(box sheet.Box) bool {
-	l.found = l.ways.near(box, l.found[:0])
-	for _, i := range l.found {
-		if w := l.out[i].way(); box.Struck(w.from, w.to) {
-			return false
+// lineCost is the cost of the hard lines that the leader w crosses or runs
+// along, each once for each cell of the grid that both touch. A line that
+// passes where the leader ends is not crossed.
+func (s *scene) lineCost(w way) int {
+	cost := 0
+	s.found = s.lines.near(w.bounds().Inset(-s.clear), s.found[:0])
+	for _, i := range s.found {
+		line := &s.Lines[i]
+		switch {
+		case line.Soft:
+		case s.hugs(w, line):
+			cost += costHugging
+		case meet(w.from, w.to, line.A, line.B) && sheet.Turn(line.A, line.B, w.to) != 0:
+			cost += costCrossing
 		}
 	}
-	return true
+	return cost
 }
 
-// passes reports whether the leader w goes through no text, no hard box but
-// its own symbol, and no other leader.
-func (l *leading) passes(r *Request, w way) bool {
-	l.found = l.texts.near(w.bounds(), l.found[:0])
-	for _, i := range l.found {
-		if l.out[i].Box.Struck(w.from, w.to) {
-			return false
-		}
+// hugs reports whether w runs along a line: one end is close to it, and the
+// sine of the angle between them is below a quarter, that of 14°.
+func (s *scene) hugs(w way, line *Line) bool {
+	if !near(w.from, s.clear, line) && !near(w.to, s.clear, line) {
+		return false
 	}
-	l.found = l.ways.near(w.bounds(), l.found[:0])
-	for _, i := range l.found {
-		if other := l.out[i].way(); meet(w.from, w.to, other.from, other.to) {
-			return false
-		}
-	}
-	l.found = l.boxes.near(w.bounds(), l.found[:0])
-	for _, i := range l.found {
-		if b := l.Boxes[i]; b.Struck(w.from, w.to) && !b.Has(r.target()) {
-			return false
-		}
-	}
-	return true
+	cross := float64(sheet.Turn(w.from, w.to, w.from.Add(line.B.Sub(line.A))))
+	return 16*cross*cross < side{w.from, w.to}.squared()*side{line.A, line.B}.squared()
 }
 
-// crossings counts the lines that the leader w crosses, those that pass where
-// it ends left out, once for each cell of the grid that both touch.
-func (l *leading) crossings(w way) int {
-	n := 0
-	l.found = l.lines.near(w.bounds(), l.found[:0])
-	for _, i := range l.found {
-		line := &l.Lines[i]
-		if !line.Soft && meet(w.from, w.to, line.A, line.B) && sheet.Turn(line.A, line.B, w.to) != 0 {
-			n++
-		}
-	}
-	return n
+// near reports whether the line comes within about a distance of p.
+func near(p sheet.Point, distance sheet.Paper, line *Line) bool {
+	return sheet.Box{Min: p, Max: p}.Inset(-distance).Struck(line.A, line.B)
 }
 
 // meet reports whether the segments ab and cd have a point in common.

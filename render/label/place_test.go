@@ -1,6 +1,7 @@
 package label
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -141,32 +142,67 @@ func TestWithinArea(t *testing.T) {
 	}
 }
 
-// Twelve points so close that only a few labels find room beside them: the
-// others are led away.
-func TestLeaders(t *testing.T) {
-	p := &Problem{Frame: page}
-	for i := range sheet.Paper(12) {
-		r := tag(50*mm+i%4*mm, 40*mm+i/4*mm)
-		r.Leader = true
-		p.Requests = append(p.Requests, r)
-	}
-	got := Place(p)
-	led := 0
-	for i, pl := range got {
-		if !pl.Placed {
-			t.Errorf("label %d has no place", i)
-		} else if pl.Leader != nil {
-			led++
-			if pl.Leader[1] != p.Requests[i].Anchor {
-				t.Errorf("leader %d ends at %v, want %v", i, pl.Leader[1], p.Requests[i].Anchor)
-			}
+// Points so close that only a few labels find room beside them: the others are
+// led away, every one.
+func TestCrowdsAreLedAway(t *testing.T) {
+	frame := sheet.Bx(0, 0, 200*mm, 160*mm)
+	for _, c := range []struct {
+		n, across int
+		pitch     sheet.Paper
+		led       bool
+	}{
+		{1, 1, mm, false},
+		{4, 4, mm, false}, // one each to the left, above, right and below
+		{8, 8, mm, true},
+		{12, 4, mm, true},
+		{12, 12, 2 * mm, true},
+		{16, 4, 3 * mm, true},
+		{20, 4, 5 * mm, true},
+		{20, 4, 15 * mm, false},
+	} {
+		p := &Problem{Frame: frame}
+		for i := range c.n {
+			r := tag(90*mm+sheet.Paper(i%c.across)*c.pitch, 70*mm+sheet.Paper(i/c.across)*c.pitch)
+			r.Leader = true
+			p.Requests = append(p.Requests, r)
+		}
+		got := Place(p)
+		if placed := placedOf(got); placed != c.n {
+			t.Errorf("%d points, %d in a row, %d µm apart: %d labels have a place", c.n, c.across, c.pitch, placed)
+		}
+		if led := slices.ContainsFunc(got, func(p Placement) bool { return p.Leader != nil }); led != c.led {
+			t.Errorf("%d points, %d in a row, %d µm apart: led away %v, want %v", c.n, c.across, c.pitch, led, c.led)
+		}
+		if fault := check(p, got); fault != "" {
+			t.Error(fault)
 		}
 	}
-	if led == 0 {
-		t.Error("no label is on a leader, though not all have room beside their points")
-	}
-	if fault := check(p, got); fault != "" {
-		t.Error(fault)
+}
+
+// A leader along the wall that it starts from would not be seen, and each line
+// that it crosses is a fault.
+func TestLineCost(t *testing.T) {
+	anchor := sheet.Pt(50*mm, 40*mm)
+	s := newScene(&Problem{Frame: sheet.Bx(0, 0, 64*mm, 64*mm), Lines: []Line{
+		{A: sheet.Pt(50*mm, 10*mm), B: sheet.Pt(50*mm, 60*mm)},                // through the anchor
+		{A: sheet.Pt(20_500, 35_400), B: sheet.Pt(20_600, 35_800)},            // short, in one cell
+		{A: sheet.Pt(30_500, 0), B: sheet.Pt(30_500, 63*mm), Soft: true},      // hatching
+		{A: sheet.Pt(10*mm, 20*mm), B: sheet.Pt(20*mm, 20*mm), Owner: "else"}, // far away
+	}})
+	for _, c := range []struct {
+		name string
+		from sheet.Point
+		low  int
+		high int
+	}{
+		{"along the wall", sheet.Pt(51*mm, 20*mm), costHugging, 100 * costHugging},
+		{"across nothing", sheet.Pt(60*mm, 35*mm), 0, 0},
+		{"across hatching", sheet.Pt(22*mm, 40*mm), 0, 0},
+		{"across the short line", sheet.Pt(20_400, 35_600), costCrossing, costCrossing},
+	} {
+		if got := s.lineCost(way{c.from, anchor}); got < c.low || got > c.high {
+			t.Errorf("%s: cost %d, want %d to %d", c.name, got, c.low, c.high)
+		}
 	}
 }
 

@@ -71,9 +71,10 @@ func checkPair(p *Problem, a, b Placement) string {
 	switch {
 	case a.Box.Inset(-clearOf(p)).Overlaps(b.Box):
 		return fmt.Sprintf("boxes %v and %v are too close", a.Box, b.Box)
-	case a.Leader != nil && b.Box.Struck(a.Leader[0], a.Leader[1]):
+	case a.Leader != nil && b.Box.Inset(-clearOf(p)/2).Struck(a.Leader[0], a.Leader[1]):
 		return fmt.Sprintf("leader %v passes through the box %v", a.Leader, b.Box)
-	case a.Leader != nil && b.Leader != nil && meet(a.Leader[0], a.Leader[1], b.Leader[0], b.Leader[1]):
+	case a.Leader == nil || b.Leader == nil || a.Leader[1] == b.Leader[1]:
+	case meet(a.Leader[0], a.Leader[1], b.Leader[0], b.Leader[1]):
 		return fmt.Sprintf("leaders %v and %v meet", a.Leader, b.Leader)
 	}
 	return ""

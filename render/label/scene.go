@@ -5,17 +5,24 @@ import "topplate/render/sheet"
 // A scene is a problem with its obstacles in grids.
 type scene struct {
 	*Problem
-	clear   sheet.Paper
-	boxes   *grid // of Boxes
-	lines   *grid // of Lines
-	anchors *grid // of the anchors of Requests
-	found   []int32
+	clear     sheet.Paper
+	maxLeader sheet.Paper
+	boxes     *grid // of Boxes
+	lines     *grid // of Lines
+	anchors   *grid // of the anchors of Requests that label a point
+	found     []int32
 }
 
 func newScene(p *Problem) *scene {
-	s := &scene{Problem: p, clear: p.Clear, boxes: newGrid(p.Frame), lines: newGrid(p.Frame), anchors: newGrid(p.Frame)}
+	s := &scene{
+		Problem: p, clear: p.Clear, maxLeader: p.MaxLeader,
+		boxes: newGrid(p.Frame), lines: newGrid(p.Frame), anchors: newGrid(p.Frame),
+	}
 	if s.clear <= 0 {
 		s.clear = DefaultClear
+	}
+	if s.maxLeader <= 0 {
+		s.maxLeader = DefaultMaxLeader
 	}
 	for i, b := range p.Boxes {
 		s.boxes.add(int32(i), b)

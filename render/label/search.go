@@ -2,11 +2,16 @@ package label
 
 import "slices"
 
-// Effort of the search: steps for each text that the greedy start left out,
-// and at most in all. The search ends at once when no text is left out.
-const (
-	stepsPerHidden = 1500
-	maxSteps       = 150_000
+// An effort bounds a search: the steps for each text that is left out at its
+// start, and for all of them. The search ends at once when no text is left out.
+type effort struct{ each, all int }
+
+// The efforts. Where a leader is a way out, less is worth doing for a place
+// beside the thing; and with places on leaders a step takes longer.
+var (
+	thorough = effort{1500, 150_000}
+	quick    = effort{300, 30_000}
+	led      = effort{200, 1500}
 )
 
 // tenure is for how many steps a text that was put in cannot be pushed out.
@@ -16,7 +21,7 @@ const tenure = 12
 // before.
 const worse = 60
 
-// search tries to bring the texts in that the greedy start left out. Each step
+// search tries to bring the texts in that are left out. Each step
 // puts one of them in the place where it pushes out the least weight, and gives
 // what it pushed out a free place if there is one. A text that has just been
 // put in stays for a while, so that steps do not undo each other (tabu search;
@@ -24,18 +29,18 @@ const worse = 60
 //
 // Only texts near one that is left out ever move, so that a small change of the
 // sheet has small effects.
-func (l *layout) search() {
+func (l *layout) search(e effort) {
 	var rnd random
 	until := make([]int, len(l.at)) // step until which a text stays
 	best, least := slices.Clone(l.at), l.lost
-	steps := min(maxSteps, stepsPerHidden*len(l.out))
+	steps := min(e.all, e.each*len(l.out))
 	for step := 1; step <= steps && len(l.out) > 0; step++ {
 		i := l.out[rnd.below(len(l.out))]
 		c, weight := l.cheapest(i, step, until, &rnd)
 		if c == hidden || weight > l.weight[i] && rnd.below(worse) != 0 {
 			continue
 		}
-		pushed := slices.Clone(l.conflicts(i, l.choices[i][c].box))
+		pushed := slices.Clone(l.conflicts(i, &l.choices[i][c], len(l.at)))
 		for _, j := range pushed {
 			l.drop(j)
 		}
@@ -58,12 +63,14 @@ func (l *layout) cheapest(i, step int, until []int, rnd *random) (best, least in
 	best, ties := hidden, 0
 	for c := range l.choices[i] {
 		weight, stuck := 0, false
-		for _, j := range l.conflicts(i, l.choices[i][c].box) {
+		for _, j := range l.conflicts(i, &l.choices[i][c], len(l.at)) {
 			weight += l.weight[j]
 			stuck = stuck || until[j] > step
 		}
 		switch {
 		case stuck || best != hidden && weight > least:
+		case weight == 0:
+			return c, 0 // the first of these is the best place
 		case best == hidden || weight < least:
 			best, least, ties = c, weight, 1
 		default:
