@@ -5,6 +5,7 @@ import (
 
 	"topplate/plan/diag"
 	"topplate/plan/geom"
+	"topplate/plan/rule"
 	"topplate/plan/source"
 )
 
@@ -19,6 +20,7 @@ type jobLoader struct {
 	job   *Job
 	house *House
 	std   defaults
+	book  rule.Book // with the job's own limits
 
 	roomNames, wallNames names
 	spots                spotReader
@@ -41,6 +43,7 @@ func LoadJob(path string, read FileReader) (*Job, *diag.List) {
 	}
 	l := &jobLoader{list: list, job: &Job{File: path}}
 	l.loadHouse(root, path, read)
+	l.limits(root)
 	l.header(root)
 	l.closet(root)
 	l.drops(root)
@@ -48,7 +51,6 @@ func LoadJob(path string, read FileReader) (*Job, *diag.List) {
 	l.allow(root)
 	l.rates(root)
 	l.slack(root)
-	l.limits(root)
 	l.prices(root)
 	root.Done()
 	if list.HasErrors() {

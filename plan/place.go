@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"topplate/plan/measure"
+	"topplate/plan/rule"
 	"topplate/plan/source"
 )
 
@@ -133,18 +134,15 @@ func (l *jobLoader) spotFits(t *source.Table, s *Spot) bool {
 	return good && l.offDevices(t, s)
 }
 
-// deviceBox is the opening that a device takes up: a place nearer than half of
-// it, along and up, is in the device. It is a single-gang box, 2-1/4 by
-// 3-3/4 in (bracket cut-outs, from memory).
-var deviceBox = struct{ width, height measure.Length }{9 * inch / 4, 15 * inch / 4}
-
-// offDevices reports whether a place is not in a device.
+// offDevices reports whether a place is not in a device, which takes up a
+// single-gang box.
 func (l *jobLoader) offDevices(t *source.Table, s *Spot) bool {
 	w := &l.house.Walls[s.Wall]
+	width, height := l.book.Length(rule.BoxSingle), l.book.Length(rule.BoxHeight)
 	for i := range w.Devices {
 		d := &w.Devices[i]
 		along, up := max(d.At-s.At, s.At-d.At), max(d.Height-s.Height, s.Height-d.Height)
-		if d.Side == s.Side && 2*along < deviceBox.width && 2*up < deviceBox.height {
+		if d.Side == s.Side && 2*along < width && 2*up < height {
 			t.Errorf("at", "found a place at %s along wall %s and %s above the floor, which is in the %s %s", l.house.text(s.At), w.ID, l.house.text(s.Height), d.Kind, d.ID).
 				Note(d.Pos, "%s is at %s, %s above the floor", d.ID, l.house.text(d.At), l.house.text(d.Height))
 			return false

@@ -86,7 +86,7 @@ func pair(t *source.Table, key string, b bound) (geom.Point, bool) {
 		return geom.Point{}, false
 	}
 	if n := len(array.Keys()); n != 2 {
-		t.Errorf(key, "found %d values; want %s", n, want)
+		t.Errorf(key, "found %s; want %s", counted(n, "value"), want)
 		return geom.Point{}, false
 	}
 	x, okX := length(array, "0", source.Required, b)

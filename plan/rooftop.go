@@ -32,7 +32,8 @@ func (l *houseLoader) roof(root *source.Table) {
 	}
 }
 
-// pitches are the roofs that one can put a roof on, as rise over run.
+// pitches are the least and the greatest rise over run of a roof that is read
+// (common practice, no source).
 var pitches = struct{ lowest, steepest float64 }{1.0 / 12, 24.0 / 12}
 
 var pitchRatio = regexp.MustCompile(`^\s*([0-9]{1,4})\s*/\s*([0-9]{1,4})\s*$`)

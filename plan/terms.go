@@ -2,6 +2,7 @@ package plan
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"topplate/plan/diag"
@@ -14,7 +15,7 @@ import (
 // tools reads [tools].
 func (l *jobLoader) tools(root *source.Table) {
 	tools := &l.job.Tools
-	*tools = Tools{Pos: diag.Pos{File: l.job.File}, Rods: l.std.rods, ArmReach: l.std.arm, Bits: defaultBits}
+	*tools = Tools{Pos: diag.Pos{File: l.job.File}, Rods: l.std.rods, ArmReach: l.std.arm, Bits: slices.Clone(defaultBits)}
 	t, ok := root.Table("tools", source.Optional)
 	if !ok {
 		return
@@ -93,10 +94,12 @@ func (l *jobLoader) slack(root *source.Table) {
 // limits reads [limits] and holds each value against what a user may set.
 func (l *jobLoader) limits(root *source.Table) {
 	l.job.Limits = map[string]Override{}
+	l.book = rule.NewBook(nil)
 	t, ok := root.Table("limits", source.Optional)
 	if !ok {
 		return
 	}
+	own := map[string]int64{}
 	for _, id := range t.Keys() {
 		limit, known := rule.LookupLimit(rule.LimitID(id))
 		if !known {
@@ -106,8 +109,10 @@ func (l *jobLoader) limits(root *source.Table) {
 		}
 		if v, ok := readLimit(t, id, limit); ok {
 			l.job.Limits[id] = Override{Pos: t.ValuePos(id), Value: v}
+			own[id] = v
 		}
 	}
+	l.book = rule.NewBook(own)
 	l.applyClearances()
 }
 
@@ -128,14 +133,9 @@ func (l *jobLoader) applyClearances() {
 	if l.house == nil {
 		return
 	}
-	own := map[string]int64{}
-	for id, o := range l.job.Limits {
-		own[id] = o.Value
-	}
-	book := rule.NewBook(own)
 	for i := range l.house.Obstacles {
 		if o := &l.house.Obstacles[i]; o.ByRule {
-			o.Clearance = clearanceBy(book, o.Kind)
+			o.Clearance = clearanceBy(l.book, o.Kind)
 		}
 	}
 }

@@ -17,10 +17,6 @@ const (
 	South
 )
 
-var headingNames = [...]string{"east", "north", "west", "south"}
-
-func (h Heading) String() string { return headingNames[h] }
-
 // AlongY reports whether h runs along Y, house north or south.
 func (h Heading) AlongY() bool { return h%2 == 1 }
 
