@@ -34,8 +34,22 @@ func (d *drawing) drawJoists() {
 			if !a.AlongY {
 				r = geom.Rect{Min: geom.Point{X: s[0], Y: c - a.Width/2}, Max: geom.Point{X: s[1], Y: c + a.Width/2}}
 			}
-			g.Rect(sheet.PenJoist, d.view.Box(r))
+			d.drawJoist(g, d.view.Box(r))
 		}
+	}
+}
+
+// thinnest is the width on paper below which a joist is one line.
+const thinnest = 600 * sheet.Micrometre
+
+func (d *drawing) drawJoist(g *sheet.Group, b sheet.Box) {
+	switch c := b.Centre(); {
+	case min(b.Width(), b.Height()) >= thinnest:
+		g.Rect(sheet.PenJoist, b)
+	case b.Width() < b.Height():
+		g.Line(sheet.PenJoist, sheet.Pt(c.X, b.Min.Y), sheet.Pt(c.X, b.Max.Y))
+	default:
+		g.Line(sheet.PenJoist, sheet.Pt(b.Min.X, c.Y), sheet.Pt(b.Max.X, c.Y))
 	}
 }
 
@@ -118,14 +132,18 @@ func (d *drawing) drawZones(gaps []sheet.Box) {
 	}
 }
 
-// drawDecking draws the boards one can walk on.
+// drawDecking draws the boards one can walk on, as wide as boards are.
 func (d *drawing) drawDecking() {
 	g := d.sheet.Group("decking", "decking", "Decking")
+	const board = 12 * measure.Inch
 	for i, r := range d.res.Job.House.Attic.Decking {
 		b := d.view.Box(r)
-		g.Rect(sheet.PenPlate, b)
+		g.Rect(sheet.PenMedium, b)
+		for y := b.Min.Y + d.view.Length(board); y < b.Max.Y; y += d.view.Length(board) {
+			g.Line(sheet.PenThin, sheet.Pt(b.Min.X, y), sheet.Pt(b.Max.X, y))
+		}
 		d.ask(ask{
-			id: fmt.Sprintf("decking-%d", i+1), within: b, at: b.Centre(),
+			id: fmt.Sprintf("decking-%d", i+1), at: b.Centre(), symbol: b, leader: true,
 			block: font.Block{{Lettering: sheet.LetterSmall, Words: "decking"}},
 		})
 	}
@@ -216,10 +234,7 @@ func (d *drawing) drawEaves() {
 	h := d.res.Job.House
 	g := d.sheet.Group("eaves", "eaves", "Soffit openings and eave baffles")
 	strip := func(kind, id string, w *plan.Wall, from, to measure.Length, out sheet.Paper, pen sheet.Pen) {
-		side := plan.Right
-		if outsideLeft(h, w) {
-			side = plan.Left
-		}
+		side := w.Out
 		dir := turnOfHeading(w.Faces(side))
 		a, b := d.view.Point(w.FacePoint(from, side)), d.view.Point(w.FacePoint(to, side))
 		box := sheet.Bounds(sheet.Polar(a, out, dir), sheet.Polar(b, out+1500*sheet.Micrometre, dir))
@@ -231,10 +246,10 @@ func (d *drawing) drawEaves() {
 	}
 	for i := range h.Soffits {
 		s := &h.Soffits[i]
-		strip("soffit opening", s.ID, &h.Walls[s.Wall], s.Start, s.End, d.view.Length(h.Roof.Overhang)/2, sheet.PenPatch)
+		strip("soffit opening", s.ID, &h.Walls[s.Wall], s.Start, s.End, d.view.Length(h.Roof.Overhang)/2, sheet.PenMedium)
 	}
 	for i := range h.Baffles {
 		s := &h.Baffles[i]
-		strip("baffle", s.ID, &h.Walls[s.Wall], s.Start, s.End, 300, sheet.PenBlocking)
+		strip("baffle", s.ID, &h.Walls[s.Wall], s.Start, s.End, 300, sheet.PenSolid)
 	}
 }

@@ -1,11 +1,34 @@
 package render
 
-import "topplate/plan/measure"
+import (
+	"strconv"
 
-// barSteps is the step of a scale bar and the names of its ends.
-func barSteps(u measure.System) (measure.Length, []string) {
+	"topplate/plan/measure"
+	"topplate/render/sheet"
+)
+
+// longestBar is the greatest length of a scale bar on paper.
+const longestBar = 66 * sheet.MM
+
+// barParts is the number of parts of a scale bar.
+const barParts = 4
+
+// barSteps is the length of one part of a scale bar, the largest round one of
+// which four find room, and the names of the parts' ends.
+func barSteps(u measure.System, s sheet.Scale) (measure.Length, []string) {
+	unit, sign := measure.Foot, "′"
 	if u == measure.Metric {
-		return measure.Metre, []string{"0", "1", "2", "3", "4 m"}
+		unit, sign = measure.Metre, " m"
 	}
-	return 4 * measure.Foot, []string{"0", "4′", "8′", "12′", "16′"}
+	step := measure.Length(1)
+	for _, n := range []measure.Length{2, 4, 5, 10, 20, 50} {
+		if barParts*s.Paper(n*unit) <= longestBar {
+			step = n
+		}
+	}
+	names := []string{"0"}
+	for i := 1; i <= barParts; i++ {
+		names = append(names, strconv.Itoa(i*int(step))+sign)
+	}
+	return step * unit, names
 }

@@ -14,77 +14,109 @@ import (
 // Distances of dimension lines from the edge of the roof (ISO 129-1 leaves
 // them free; common practice).
 const (
-	firstChain  = 7 * sheet.MM
-	secondChain = 17 * sheet.MM
+	firstChain  = 5 * sheet.MM
+	secondChain = 14 * sheet.MM
+	// longestExtension is how far from its chain an extension line begins at
+	// most, so that those of deep corners don't cross.
+	longestExtension = 11 * sheet.MM
 )
 
-// dimensionWalls draws a chain along the outside of every outer wall, with its
-// openings, and the overall size to the south and west.
+// dimensionWalls draws a chain on each side of the house, through the corners
+// and openings of all outer walls that look that way, and the overall size to
+// the south and west.
 func (d *drawing) dimensionWalls() {
 	h := d.res.Job.House
 	eave := d.view.Length(h.Roof.Overhang)
 	g := d.sheet.Group("dimensions", "dimensions", "Dimensions")
+	b := h.OutsideOf.Bounds()
+	for look, name := range [...]string{plan.East: "east", plan.North: "north", plan.West: "west", plan.South: "south"} {
+		look := plan.Heading(look)
+		d.chain(g, name, d.outerPoints(look), look, d.edgeOf(look)+away(look)*(eave+firstChain))
+	}
+	d.chain(g, "south-overall", []geom.Point{b.Min, {X: b.Max.X, Y: b.Min.Y}}, plan.South, d.edgeOf(plan.South)+eave+secondChain)
+	d.chain(g, "west-overall", []geom.Point{b.Min, {X: b.Min.X, Y: b.Max.Y}}, plan.West, d.edgeOf(plan.West)-eave-secondChain)
+}
+
+// outerPoints are the ends and openings of the outer walls that look in one
+// direction, on their outer faces.
+func (d *drawing) outerPoints(look plan.Heading) []geom.Point {
+	h := d.res.Job.House
+	var out []geom.Point
 	for i := range h.Walls {
 		w := &h.Walls[i]
-		if !w.Exterior {
+		side := w.Out
+		if !w.Exterior || w.Faces(side) != look {
 			continue
 		}
-		stops := []measure.Length{0, w.Length()}
+		out = append(out, w.FacePoint(0, side), w.FacePoint(w.Length(), side))
 		for j := range w.Openings {
-			stops = append(stops, w.Openings[j].Start, w.Openings[j].End)
+			out = append(out, w.FacePoint(w.Openings[j].Start, side), w.FacePoint(w.Openings[j].End, side))
 		}
-		slices.Sort(stops)
-		side := plan.Right
-		if !h.OutsideOf.Contains(w.FacePoint(w.Length()/2, plan.Left)) || outsideLeft(h, w) {
-			side = plan.Left
-		}
-		var points []geom.Point
-		for _, s := range slices.Compact(stops) {
-			points = append(points, w.FacePoint(s, side))
-		}
-		d.chain(g, w.ID, points, turnOfHeading(w.Faces(side)), eave+firstChain)
 	}
-	b := h.OutsideOf.Bounds()
-	d.chain(g, "south-overall", []geom.Point{b.Min, {X: b.Max.X, Y: b.Min.Y}}, -sheet.QuarterTurn, eave+secondChain)
-	d.chain(g, "west-overall", []geom.Point{b.Min, {X: b.Min.X, Y: b.Max.Y}}, sheet.HalfTurn, eave+secondChain)
+	return out
 }
 
-// outsideLeft reports whether the left side of an outer wall looks outdoors.
-func outsideLeft(h *plan.House, w *plan.Wall) bool {
-	p := w.FacePoint(w.Length()/2, plan.Left)
-	step := measure.Length(measure.Inch)
-	switch w.Faces(plan.Left) {
+// edgeOf is where the house ends on the sheet in one direction.
+func (d *drawing) edgeOf(look plan.Heading) sheet.Paper {
+	b := d.view.Box(d.res.Job.House.OutsideOf.Bounds())
+	switch look {
 	case plan.East:
-		p.X += step
+		return b.Max.X
 	case plan.West:
-		p.X -= step
+		return b.Min.X
 	case plan.North:
-		p.Y += step
+		return b.Min.Y
 	default:
-		p.Y -= step
+		return b.Max.Y
 	}
-	return !h.OutsideOf.Contains(p)
 }
 
-// chain draws one dimension chain through points of the house that lie in
-// line, moved out in the given direction.
-func (d *drawing) chain(g *sheet.Group, id string, points []geom.Point, out sheet.Angle, off sheet.Paper) {
-	slices.SortFunc(points, func(a, b geom.Point) int { return cmp.Or(cmp.Compare(a.X, b.X), cmp.Compare(b.Y, a.Y)) })
-	at := d.view.Points(points)
-	end := sheet.Polar(at[0], off, out)
-	c := dimension.Chain{Vertical: out == 0 || out == sheet.HalfTurn, Line: end.Y}
-	if c.Vertical {
-		c.Line = end.X
+// away is 1 if coordinates on the sheet grow in that direction, else -1.
+func away(look plan.Heading) sheet.Paper {
+	if look == plan.East || look == plan.South {
+		return 1
 	}
-	for i, p := range at {
-		stop := dimension.Stop{At: p.X, From: p.Y}
+	return -1
+}
+
+// chain draws one dimension chain through points of the house, on a line
+// across the direction they are seen from. Of points on one extension line the
+// one nearest to the chain is where it begins.
+func (d *drawing) chain(g *sheet.Group, id string, points []geom.Point, look plan.Heading, line sheet.Paper) {
+	c := dimension.Chain{Vertical: !look.AlongY(), Line: line}
+	var stops []chainStop
+	for _, p := range points {
+		at := d.view.Point(p)
+		s := chainStop{dimension.Stop{At: at.X, From: at.Y}, p.X}
 		if c.Vertical {
-			stop = dimension.Stop{At: p.Y, From: p.X}
+			s = chainStop{dimension.Stop{At: at.Y, From: at.X}, p.Y}
 		}
-		c.Stops = append(c.Stops, stop)
+		stops = append(stops, s)
+	}
+	slices.SortFunc(stops, func(a, b chainStop) int {
+		return cmp.Or(cmp.Compare(a.At, b.At), cmpFrom(a, b, look))
+	})
+	for i := range stops {
+		stops[i].From = max(line-longestExtension, min(stops[i].From, line+longestExtension))
+	}
+	stops = slices.CompactFunc(stops, func(a, b chainStop) bool { return a.At == b.At })
+	for i, s := range stops {
+		c.Stops = append(c.Stops, s.Stop)
 		if i > 0 {
-			c.Words = append(c.Words, d.length(geom.Dist(points[i-1], points[i])))
+			l := s.real - stops[i-1].real
+			c.Words = append(c.Words, d.length(max(l, -l)))
 		}
 	}
 	g.Group(sheet.ID("chain", id), "chain", "").Add(c.Draw().Items...)
+}
+
+// A chainStop is a stop with its real coordinate along the chain.
+type chainStop struct {
+	dimension.Stop
+	real measure.Length
+}
+
+// cmpFrom puts the stop that is farther out first.
+func cmpFrom(a, b chainStop, look plan.Heading) int {
+	return cmp.Compare(away(look)*b.From, away(look)*a.From)
 }

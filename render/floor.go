@@ -9,16 +9,22 @@ import (
 	"topplate/route"
 )
 
-// roomFor is the paper around the house that dimensions and tags take.
-const roomFor = 24 * sheet.MM
+// Paper around the roof's edge that dimensions and tags take: more where the
+// overall sizes stand.
+const (
+	roomWide   = 19 * sheet.MM
+	roomNarrow = 18 * sheet.MM
+)
 
 // newDrawing lays out a page with the house in its drawing area, at the
 // largest standard scale that leaves room around it.
 func newDrawing(res *route.Result, id, title, desc string, number, of int) *drawing {
 	d := &drawing{page: newPage(res, id, title, desc, number, of)}
-	into := d.area.Inset(roomFor)
-	into.Max.Y -= 6 * sheet.MM
-	bounds := res.Job.House.OutsideOf.Bounds().Outset(res.Job.House.Roof.Overhang)
+	into := sheet.Box{
+		Min: sheet.Pt(d.area.Min.X+roomWide, d.area.Min.Y+roomNarrow),
+		Max: sheet.Pt(d.area.Max.X-roomNarrow, d.area.Max.Y-roomWide),
+	}
+	bounds := res.Job.House.PlateLine.Bounds().Outset(res.Job.House.Roof.Overhang)
 	d.view, _ = sheet.FitView(res.Job.House.Units, bounds, into)
 	return d
 }
@@ -32,7 +38,6 @@ func floorSheet(res *route.Result, number, of int) *sheet.Sheet {
 	d.drawRoof(false)
 	drawWalls(d.sheet.Group("house", "house", "House"), h, d.view)
 	d.scaleBar()
-	d.northArrow()
 	d.dimensionWalls()
 	d.drawDevices()
 	d.drawRoutes(false)
@@ -67,7 +72,7 @@ func (d *drawing) nameRooms() {
 			area -= hole.SquareMetres()
 		}
 		d.ask(ask{
-			id: "room-" + r.ID, at: d.view.Point(r.At), within: d.view.Box(r.Bounds), priority: 15,
+			id: "room-" + r.ID, at: d.view.Point(r.At), within: d.view.Box(largestRect(r.Outline)), priority: 15, leader: true,
 			block: font.Block{{Lettering: sheet.LetterRoom, Words: r.Name}, {Lettering: sheet.LetterSmall, Words: h.Units.FormatArea(area)}},
 		})
 	}
@@ -105,7 +110,6 @@ func atticSheet(res *route.Result, number, of int) *sheet.Sheet {
 	drawWallsBelow(d.sheet.Group("house", "house", "House"), h, d.view)
 	d.drawRoof(true)
 	d.scaleBar()
-	d.northArrow()
 	d.drawObstacles()
 	d.drawEaves()
 	d.drawPower()

@@ -98,12 +98,19 @@ func (p *page) cautions() {
 	p.paragraph(sheet.LetterSmall, report.Deference)
 }
 
-// scaleBar draws a bar of round length at the lower left of the drawing area,
-// with the scale's name, and the north arrow beside it.
+// scaleHeight is the room for the scale bar and the north arrow over the title
+// block.
+const scaleHeight = 24 * sheet.MM
+
+// scaleBar draws a bar of round length at the foot of the column, with the
+// scale's name, and an arrow to true north beside it.
 func (d *drawing) scaleBar() {
+	box := sheet.Box{Min: sheet.Pt(d.side.Min.X, d.side.Max.Y-scaleHeight), Max: d.side.Max}
+	d.side.Max.Y = box.Min.Y
 	g := d.sheet.Group("scale", "scale", "Scale "+d.view.Scale.Name)
-	step, names := barSteps(d.res.Job.House.Units)
-	x, y := d.area.Min.X+8*sheet.MM, d.area.Max.Y-10*sheet.MM
+	g.Line(sheet.PenRule, box.Min, sheet.Pt(box.Max.X, box.Min.Y))
+	step, names := barSteps(d.res.Job.House.Units, d.view.Scale)
+	x, y := box.Min.X+padding+2*sheet.MM, box.Min.Y+12*sheet.MM
 	const height = 1500 * sheet.Micrometre
 	w := d.view.Length(step)
 	for i := range len(names) - 1 {
@@ -116,22 +123,18 @@ func (d *drawing) scaleBar() {
 	for i, n := range names {
 		g.Text(sheet.LetterSmall, sheet.Pt(x+sheet.Paper(i)*w, y+height+3*sheet.MM), sheet.Middle, n)
 	}
-	end := x + sheet.Paper(len(names)-1)*w
-	g.Text(sheet.LetterNote, sheet.Pt(end+6*sheet.MM, y+height), sheet.Start, "Scale "+d.view.Scale.Name)
-	d.take(sheet.Box{Min: sheet.Pt(d.area.Min.X, y-2*sheet.MM), Max: sheet.Pt(end+70*sheet.MM, d.area.Max.Y)})
+	g.Text(sheet.LetterNote, sheet.Pt(x, y-4*sheet.MM), sheet.Start, "Scale "+d.view.Scale.Name)
+	d.northArrow(sheet.Pt(box.Max.X-13*sheet.MM, box.Min.Y+13*sheet.MM))
 }
 
-// northArrow draws an arrow to true north at the lower right of the drawing
-// area.
-func (d *drawing) northArrow() {
-	c := sheet.Pt(d.area.Max.X-12*sheet.MM, d.area.Max.Y-14*sheet.MM)
+// northArrow draws an arrow to true north.
+func (d *drawing) northArrow(c sheet.Point) {
 	turn := sheet.QuarterTurn + sheet.Angle(d.res.Job.House.North)*sheet.Degree
 	g := d.sheet.Group("north", "north", "North arrow")
-	tip := sheet.Polar(c, 7*sheet.MM, turn)
-	g.Circle(sheet.PenThin, c, 5*sheet.MM)
+	const r = 5 * sheet.MM
+	g.Circle(sheet.PenThin, c, r)
 	g.Polygon(sheet.PenSolid, []sheet.Point{
-		tip, sheet.Polar(c, 5*sheet.MM, turn+150*sheet.Degree), c, sheet.Polar(c, 5*sheet.MM, turn-150*sheet.Degree),
+		sheet.Polar(c, 7*sheet.MM, turn), sheet.Polar(c, r, turn+150*sheet.Degree), c, sheet.Polar(c, r, turn-150*sheet.Degree),
 	})
 	g.Add(sheet.Text{Lettering: sheet.LetterTag, At: sheet.Polar(c, 9*sheet.MM, turn), Align: sheet.Middle, Level: sheet.OnHalf, Words: "N"})
-	d.take(sheet.BoxAround(c, 24*sheet.MM, 24*sheet.MM))
 }

@@ -131,7 +131,7 @@ func drawOpening(g *sheet.Group, w *plan.Wall, o *plan.Opening, v sheet.View) {
 		drawPanes(og, w, o, v)
 	case plan.Passage:
 		r := v.Box(openingRect(w, o))
-		og.Rect(sheet.PenHidden, r)
+		og.Rect(sheet.PenAbove, r)
 	}
 }
 

@@ -97,7 +97,7 @@ func (b *builder) soffitSpot(d int) {
 	drop := &b.job.Drops[d]
 	w := &b.house.Walls[drop.Eave]
 	wished := w.Along(drop.Point)
-	if gableOver(b.house, w) {
+	if w.Gable {
 		b.soffitAt(d, drop.Point, wished, 0)
 		return
 	}
@@ -143,7 +143,7 @@ func (b *builder) soffitAt(d int, p geom.Point, along, move measure.Length) {
 	drop := &b.job.Drops[d]
 	w := &b.house.Walls[drop.Eave]
 	z := b.base + underRafter(b.house, w.PointAt(along))
-	if !gableOver(b.house, w) {
+	if !w.Gable {
 		z = b.soffitHeight(w, along)
 	}
 	face := b.node(SurfaceNode, geom.Point3{X: p.X, Y: p.Y, Z: z}, drop.Eave, noOwner)
@@ -182,7 +182,7 @@ func (b *builder) opens(wall int, along measure.Length) bool {
 func (b *builder) throughSoffit(d, face int, p geom.Point, along measure.Length) {
 	wall := b.job.Drops[d].Eave
 	w := &b.house.Walls[wall]
-	if gableOver(b.house, w) {
+	if w.Gable {
 		b.throughGable(d, face, p, along)
 		return
 	}

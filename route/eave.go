@@ -6,7 +6,6 @@ import (
 	"topplate/plan"
 	"topplate/plan/geom"
 	"topplate/plan/measure"
-	"topplate/route/network"
 )
 
 // underRafter is the height of the underside of the rafters or top chords
@@ -21,45 +20,22 @@ func underSheathing(h *plan.House, p geom.Point) measure.Length {
 	return h.Roof.Surface.UnderSheathing(p)
 }
 
-// gableOver reports whether wall w stands under a gable, so that no rafters
-// come down on it: just inside its middle the roof rises along the wall.
-func gableOver(h *plan.House, w *plan.Wall) bool {
-	slope, ok := h.Roof.Surface.Slope(w.PointAt(w.Length() / 2))
-	return ok && (slope.Up.Y != 0) == w.AlongY()
-}
-
 // soffitHeight is the height of the soffit under point p of an eave: level
 // with the underside of the rafter tails at the end of the overhang.
 func (b *builder) soffitHeight(w *plan.Wall, along measure.Length) measure.Length {
 	out := w.PointAt(along)
 	d := w.StudDepth/2 + b.house.Roof.Overhang
-	switch b.outward(w) {
-	case network.East:
+	switch w.Faces(w.Out) {
+	case plan.East:
 		out.X += d
-	case network.West:
+	case plan.West:
 		out.X -= d
-	case network.North:
+	case plan.North:
 		out.Y += d
 	default:
 		out.Y -= d
 	}
 	return b.base + underRafter(b.house, out)
-}
-
-// outward is the heading from wall w away from the house.
-func (b *builder) outward(w *plan.Wall) network.Heading {
-	mid := w.PointAt(w.Length() / 2)
-	step := measure.Length(measure.Foot)
-	if w.AlongY() {
-		if b.house.PlateLine.Contains(geom.Point{X: mid.X + step, Y: mid.Y}) {
-			return network.West
-		}
-		return network.East
-	}
-	if b.house.PlateLine.Contains(geom.Point{X: mid.X, Y: mid.Y + step}) {
-		return network.South
-	}
-	return network.North
 }
 
 // crossing is the angle of so many degrees, for an exact comparison.

@@ -166,7 +166,7 @@ func (b *builder) rafterBodies(w *plan.Wall) func(span) []span {
 	}
 	layout := joists{first: first, spacing: r.Spacing, width: r.Width, stand: everywhere}
 	return func(s span) []span {
-		if gableOver(b.house, w) {
+		if w.Gable {
 			return nil
 		}
 		return layout.bodies(s)
