@@ -45,6 +45,9 @@ func (h Hatch) Style() HatchStyle {
 // on parallel lines, from memory).
 const minSpacing = 700 * Micrometre
 
+// speck is the length up to which a hatch line would be a dot and is left out.
+const speck = 100 * Micrometre
+
 const (
 	rising  = 45 * Degree
 	falling = 135 * Degree
@@ -120,7 +123,7 @@ func (r ruling) lines(rings [][]Point, gaps []Box) [][]Point {
 			inside = r.without(inside, r.cut(at, [][]Point{g.Corners()}))
 		}
 		for i := 0; i+1 < len(inside); i += 2 {
-			if inside[i] != inside[i+1] {
+			if d := inside[i+1].Sub(inside[i]); max(d.X, -d.X, d.Y, -d.Y) > speck {
 				lines = append(lines, []Point{inside[i], inside[i+1]})
 			}
 		}

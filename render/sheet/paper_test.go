@@ -41,7 +41,6 @@ func TestBox(t *testing.T) {
 	}
 }
 
-
 func TestTurnIsClockwiseOnTheSheet(t *testing.T) {
 	if got := Turn(Pt(0, 0), Pt(10, 0), Pt(10, 5)); got != 50 {
 		t.Errorf("right turn is %d, want 50", got)
