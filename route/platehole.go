@@ -1,0 +1,130 @@
+package route
+
+import (
+	"fmt"
+
+	"topplate/plan"
+	"topplate/plan/geom"
+	"topplate/plan/measure"
+	"topplate/plan/rule"
+)
+
+// holeSize is the diameter a hole in the plate of wall w is laid out for: the
+// largest bit of the user's that the rules for plates allow.
+func (b *builder) holeSize(w *plan.Wall) measure.Length {
+	most := min(w.StudDepth*measure.Length(b.book.Value(rule.PlateBore))/100,
+		w.StudDepth-2*b.book.Length(rule.PlateEdge))
+	var best measure.Length
+	for _, bit := range b.job.Tools.Bits {
+		if bit.Diameter <= most {
+			best = max(best, bit.Diameter)
+		}
+	}
+	return best
+}
+
+// plateHoles finds where the plate over a bay may be bored: clear of the
+// studs, of joists and rafters on the plate, and of power in the bay.
+func (b *builder) plateHoles(key bayKey) (holes []shaftHole, stop Block) {
+	w, bay := &b.house.Walls[key.wall], &b.bays[key.wall][key.bay]
+	p := w.PointAt(span{bay.Start, bay.End}.mid())
+	stop = Block{Rule: rule.HoleToMemberRule, Pos: w.Pos, At: geom.Point3{X: p.X, Y: p.Y, Z: b.base}}
+	if bay.Window >= 0 {
+		o := &w.Openings[bay.Window]
+		stop.Rule, stop.Pos, stop.Found = rule.Window, o.Pos, fmt.Sprintf("%s closes the bay", o.ID)
+		return nil, stop
+	}
+	if width := b.book.Length(rule.BayWidth); bay.End-bay.Start < width {
+		stop.Found = fmt.Sprintf("the bay in wall %s is %s wide; %s is needed", w.ID, b.text(bay.End-bay.Start), b.text(width))
+		return nil, stop
+	}
+	half := b.holeSize(w)/2 + b.book.Length(rule.HoleToMember)
+	whole := span{bay.Start, bay.End}.inset(half)
+	cuts, over := b.onPlate(w, span{bay.Start, bay.End}, half)
+	if over {
+		stop.Pos, stop.Found = b.house.Attic.Pos, fmt.Sprintf("a joist lies along the plate of wall %s", w.ID)
+		return nil, stop
+	}
+	stop.Found = fmt.Sprintf("studs, joist ends and rafters leave no room for a hole in the plate of wall %s over this bay", w.ID)
+	free := spans{whole}.nonEmpty().without(cuts...)
+	clear := free.without(b.feeds(w, bay, b.holeSize(w)/2)...)
+	for _, s := range clear {
+		holes = append(holes, b.shaftHole(w, s, nil))
+	}
+	if len(holes) == 0 && b.relax {
+		for _, s := range free {
+			holes = append(holes, b.shaftHole(w, s, b.feedBlocks(w, bay)))
+		}
+	}
+	return holes, stop
+}
+
+func (b *builder) shaftHole(w *plan.Wall, s span, blocks []Block) shaftHole {
+	along := s.mid()
+	return shaftHole{free: s, along: along, at: w.PointAt(along), blocks: blocks}
+}
+
+// onPlate returns the joists and rafters that stand on the plate of w over
+// the bay, widened by half; over is true if one lies along the whole plate.
+func (b *builder) onPlate(w *plan.Wall, bay span, half measure.Length) (cuts []span, over bool) {
+	u, _ := b.ax.uv(w.PointAt(bay.lo))
+	if w.AlongY() == b.ax.alongY {
+		for _, j := range b.js.bodies(span{u, u}) {
+			if j.lo-half < u && u < j.hi+half {
+				return nil, true
+			}
+		}
+	} else {
+		cuts = append(cuts, b.alongWall(w, bay, b.js.bodies, half)...)
+	}
+	if w.Exterior {
+		cuts = append(cuts, b.alongWall(w, bay, b.rafterBodies(w), half)...)
+	}
+	return cuts, false
+}
+
+// alongWall turns members laid out on an axis of the house into spans along
+// the wall.
+func (b *builder) alongWall(w *plan.Wall, s span, bodies func(span) []span, half measure.Length) []span {
+	lo, hi := w.PointAt(s.lo), w.PointAt(s.hi)
+	on := func(p geom.Point) measure.Length {
+		if w.AlongY() {
+			return p.Y
+		}
+		return p.X
+	}
+	var out []span
+	for _, m := range bodies(ordered(on(lo), on(hi))) {
+		a, c := w.Along(pointOn(w, m.lo)), w.Along(pointOn(w, m.hi))
+		m := ordered(a, c)
+		out = append(out, span{m.lo - half, m.hi + half})
+	}
+	return out
+}
+
+// pointOn is the point of the wall's line at coordinate x of the axis the wall
+// runs along.
+func pointOn(w *plan.Wall, x measure.Length) geom.Point {
+	p := w.PointAt(0)
+	if w.AlongY() {
+		return geom.Point{X: p.X, Y: x}
+	}
+	return geom.Point{X: x, Y: p.Y}
+}
+
+// rafterBodies lays out the rafters that cross the wall's plate; under a gable
+// none do.
+func (b *builder) rafterBodies(w *plan.Wall) func(span) []span {
+	r := &b.house.Roof
+	first := r.FirstX
+	if w.AlongY() {
+		first = r.FirstY
+	}
+	layout := joists{first: first, spacing: r.Spacing, width: r.Width, stand: everywhere}
+	return func(s span) []span {
+		if w.Gable {
+			return nil
+		}
+		return layout.bodies(s)
+	}
+}
