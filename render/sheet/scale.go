@@ -24,11 +24,13 @@ var imperialScales = []Scale{
 }
 
 // metricScales are recommended reductions of ISO 5455:1979, table in 5.1,
-// largest first.
+// largest first, and 1:75, which it does not list but which a house on A3 often
+// wants (common practice, no source).
 var metricScales = []Scale{
 	{"1:10", 10},
 	{"1:20", 20},
 	{"1:50", 50},
+	{"1:75", 75},
 	{"1:100", 100},
 	{"1:200", 200},
 	{"1:500", 500},
