@@ -46,9 +46,8 @@ func hidden(r rune) bool {
 // fonts do not have replaced by Substitute, so that a back end never takes
 // another font for it, with other widths.
 func Clean(f sheet.Face, s string) string {
-	m := metricsOf(f)
 	return strings.Map(func(r rune) rune {
-		if m.glyph(r).missing {
+		if !Has(f, r) {
 			return Substitute
 		}
 		return r

@@ -28,5 +28,6 @@ func (c Colour) Hex() string {
 	if c == NoColour {
 		return "none"
 	}
-	return fmt.Sprintf("#%06x", uint32(c)&0xFFFFFF)
+	r, g, b := c.RGB()
+	return fmt.Sprintf("#%02x%02x%02x", r, g, b)
 }

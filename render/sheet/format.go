@@ -15,9 +15,6 @@ var (
 	A3      = Format{"A3", 297_000, 420_000}
 )
 
-// Formats lists the sizes of paper, the smaller of each series first.
-func Formats() []Format { return []Format{Letter, Tabloid, A4, A3} }
-
 // Landscape returns f lying on its long side.
 func (f Format) Landscape() Format {
 	f.Width, f.Height = max(f.Width, f.Height), min(f.Width, f.Height)
