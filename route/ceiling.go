@@ -186,10 +186,14 @@ func (b *builder) throughSoffit(d, face int, p geom.Point, along measure.Length)
 		b.throughGable(d, face, p, along)
 		return
 	}
-	rise := b.base - b.nodes[face].At.Z
+	rise, heading := b.base-b.nodes[face].At.Z, up
+	if rise < 0 {
+		// Over a raised heel the soffit is higher than the plate.
+		rise, heading = -rise, heading.Reverse()
+	}
 	eave := b.low(p)
 	b.add(Arc{
-		Kind: SoffitArc, From: face, To: eave, Heading: up, Length: rise, Charges: b.cable(rise),
+		Kind: SoffitArc, From: face, To: eave, Heading: heading, Length: rise, Charges: b.cable(rise),
 		Hole: b.hole(HolePlace{
 			Kind: SoffitArc, At: b.nodes[face].At, Wall: wall, Along: along, Room: -1,
 			Free: b.house.Roof.Spacing - b.house.Roof.Width, Reach: rise,

@@ -132,8 +132,9 @@ func (g *generator) eaves() {
 func (g *generator) powerRun() []geom.Point {
 	_, p := g.roomAt(g.in(6))
 	_, q := g.roomAt(g.in(6))
-	if g.one(3) {
+	corner := geom.Point{X: q.X, Y: p.Y}
+	if d, ok := g.Model.Outline.Depth(corner); g.one(3) || !ok || d < g.in(6) || corner == p || corner == q {
 		return []geom.Point{p, q}
 	}
-	return []geom.Point{p, {X: q.X, Y: p.Y}, q}
+	return []geom.Point{p, corner, q}
 }

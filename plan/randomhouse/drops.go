@@ -83,7 +83,7 @@ func (g *generator) soffitSpot(d *Drop) {
 	d.Kind, d.Cable, d.Count = "soffit spot", "cat6-outdoor", 1
 	for range 20 {
 		d.Wall = g.IntN(len(m.Outline))
-		d.At = g.within(g.in(24), m.Walls[d.Wall].Length()-g.in(24))
+		d.At = g.within(0, m.Walls[d.Wall].Length())
 		d.Out = g.within(g.in(4), m.Roof.Overhang-g.in(4))
 		free := true
 		for i := range m.Drops {

@@ -2,7 +2,6 @@ package randomhouse
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"topplate/plan/geom"
@@ -189,7 +188,7 @@ func (w *writer) inAttic(f *file) {
 	}
 	for i, run := range m.Power {
 		var points []string
-		for _, p := range slices.Compact(slices.Clone(run)) {
+		for _, p := range run {
 			points = append(points, w.pair(w.sym.Apply(p)))
 		}
 		f.add("[[power]]", str("id", fmt.Sprintf("run%d", i+1)), "path = ["+strings.Join(points, ", ")+"]")
