@@ -1,0 +1,185 @@
+package route
+
+import (
+	"bytes"
+	"encoding/json"
+	"os"
+	"testing"
+
+	"gonum.org/v1/gonum/graph"
+	"gonum.org/v1/gonum/graph/iterator"
+	"gonum.org/v1/gonum/graph/path"
+	"gonum.org/v1/gonum/graph/simple"
+
+	"topplate/plan"
+	"topplate/plan/geom"
+	"topplate/plan/randomhouse"
+)
+
+// randomHouses is how many houses each property is asked of.
+const randomHouses = 200
+
+func randomJob(t testing.TB, seed uint64, o randomhouse.Options) *plan.Job {
+	t.Helper()
+	job, list := plan.LoadJob("job.toml", randomhouse.Generate(seed, o).Read)
+	if list.HasErrors() {
+		list.Print(os.Stderr, nil)
+		t.Fatalf("seed %d, %+v: the sketch does not load", seed, o)
+	}
+	return job
+}
+
+// A decoded is the graph as a solver outside reads it.
+type decoded struct {
+	Nodes     []struct{ ID int }
+	Arcs      []decodedArc
+	Turns     [][3]int64
+	Forbidden [][2]int `json:"forbidden_turns"`
+	Root      int
+	Terminals []struct {
+		Tag          string
+		Node, Cables int
+	}
+}
+
+type decodedArc struct {
+	From, To int
+	Fixed    int64
+	PerCable int64 `json:"per_cable"`
+}
+
+// A lineGraph is the exported graph for one number of cables, for gonum. State
+// 2a is arc a travelled from From to To, 2a+1 the other way; one state more is
+// the start.
+type lineGraph struct {
+	*decoded
+	cables int64
+	leave  [][]int64 // by node: the states that begin there
+	turn   map[[2]int]int64
+}
+
+const forbidden = -1
+
+func newLineGraph(d *decoded, cables int) *lineGraph {
+	g := &lineGraph{decoded: d, cables: int64(cables), leave: make([][]int64, len(d.Nodes)), turn: map[[2]int]int64{}}
+	for i, a := range d.Arcs {
+		g.leave[a.From] = append(g.leave[a.From], int64(2*i))
+		g.leave[a.To] = append(g.leave[a.To], int64(2*i+1))
+	}
+	for _, t := range d.Turns {
+		g.turn[[2]int{int(t[0]), int(t[1])}] = t[2]
+	}
+	for _, f := range d.Forbidden {
+		g.turn[f] = forbidden
+	}
+	return g
+}
+
+func (g *lineGraph) start() int64 { return int64(2 * len(g.Arcs)) }
+
+// head is the node that a state ends at.
+func (g *lineGraph) head(s int64) int {
+	switch a := s / 2; {
+	case s == g.start():
+		return g.Root
+	case s%2 == 0:
+		return g.Arcs[a].To
+	default:
+		return g.Arcs[a].From
+	}
+}
+
+func (g *lineGraph) price(u, v int64) (price int64, ok bool) {
+	a := &g.Arcs[v/2]
+	price = a.Fixed + g.cables*a.PerCable
+	if u == g.start() {
+		return price, true
+	}
+	if u/2 == v/2 {
+		return 0, false
+	}
+	pair := [2]int{int(u / 2), int(v / 2)}
+	turn, ok := g.turn[pair]
+	if !ok {
+		turn = g.turn[[2]int{pair[1], pair[0]}]
+	}
+	return price + g.cables*turn, turn != forbidden
+}
+
+// From, Edge and Weight are gonum's interfaces.
+func (g *lineGraph) From(u int64) graph.Nodes {
+	var out []graph.Node
+	for _, v := range g.leave[g.head(u)] {
+		if _, ok := g.price(u, v); ok {
+			out = append(out, simple.Node(v))
+		}
+	}
+	return iterator.NewOrderedNodes(out)
+}
+
+func (g *lineGraph) Edge(u, v int64) graph.Edge {
+	return simple.Edge{F: simple.Node(u), T: simple.Node(v)}
+}
+
+func (g *lineGraph) Weight(u, v int64) (w float64, ok bool) {
+	price, ok := g.price(u, v)
+	return float64(price), ok
+}
+
+// cheapest is the price of the cheapest way from the root to each node that
+// is asked for, by gonum's Dijkstra. Prices are below 2^53, so floats are
+// exact.
+func (g *lineGraph) cheapest(nodes []int) map[int]int64 {
+	tree := path.DijkstraFrom(simple.Node(g.start()), g)
+	out := map[int]int64{}
+	for _, n := range nodes {
+		for _, s := range g.leave[n] {
+			// Arriving is leaving the other way round.
+			w := tree.WeightTo(s ^ 1)
+			if best, ok := out[n]; w < 1<<53 && (!ok || int64(w) < best) {
+				out[n] = int64(w)
+			}
+		}
+	}
+	return out
+}
+
+// What is routed costs what gonum finds on the exported graph, and what is
+// blocked has no way there.
+func TestRandomCostsAgainstGonum(t *testing.T) {
+	routed := 0
+	for seed := range uint64(randomHouses) {
+		res := solved(t, randomJob(t, seed, randomhouse.Options{Symmetry: geom.Symmetry(seed % 8)}))
+		var buf bytes.Buffer
+		if err := res.Graph.WriteJSON(&buf); err != nil {
+			t.Fatal(err)
+		}
+		var d decoded
+		if err := json.Unmarshal(buf.Bytes(), &d); err != nil {
+			t.Fatal(err)
+		}
+		byCables := map[int][]int{}
+		for _, term := range d.Terminals {
+			byCables[term.Cables] = append(byCables[term.Cables], term.Node)
+		}
+		for cables, nodes := range byCables {
+			best := newLineGraph(&d, cables).cheapest(nodes)
+			for i := range d.Terminals {
+				term, r := &d.Terminals[i], &res.Routes[i]
+				if term.Cables != cables {
+					continue
+				}
+				want, ok := best[term.Node]
+				if ok != (r.Blocked == nil) || ok && r.Alone != want {
+					t.Errorf("seed %d: %s costs %d, gonum says %d; blocked %v, reached %v", seed, term.Tag, r.Alone, want, r.Blocked != nil, ok)
+				}
+				if ok {
+					routed++
+				}
+			}
+		}
+	}
+	if routed < 3*randomHouses {
+		t.Errorf("only %d drops have routes in %d houses", routed, randomHouses)
+	}
+}
