@@ -7,7 +7,7 @@ const polishPasses = 10
 // free, or, for a text on a leader, to one that others make free by moving
 // away, if that is better for all of them together.
 func (l *layout) polish() {
-	for range polishPasses {
+	for pass := range polishPasses {
 		better := false
 		for i, now := range l.at {
 			if now <= 0 {
@@ -15,7 +15,7 @@ func (l *layout) polish() {
 			}
 			l.drop(i)
 			l.settle(i)
-			better = l.at[i] < now || l.chosen(i).way != nil && l.trade(i) || better
+			better = l.at[i] < now || pass < tradePasses && l.trade(i) || better
 		}
 		if !better {
 			return
@@ -23,16 +23,21 @@ func (l *layout) polish() {
 	}
 }
 
-// Bounds of a trade: the better places that are tried, and the texts that may
-// have to move for one.
+// Bounds of trades: the rounds with trades in them, the better places that are
+// tried in one, and the texts that may have to move for one.
 const (
-	tradePlaces = 60
-	tradeMoves  = 3
+	tradePasses = 3
+	tradePlaces = 40
+	tradeMoves  = 2
 )
 
-// trade moves i to the first of its better places for which those in the way
-// can move so that the costs of all fall. It reports whether there was one.
+// trade moves i, if it is on a leader, to the first of its better places for
+// which those in the way can move so that the costs of all fall. It reports
+// whether there was one.
 func (l *layout) trade(i int) bool {
+	if l.chosen(i).way == nil {
+		return false
+	}
 	for c := range min(l.at[i], tradePlaces) {
 		rivals := l.conflicts(i, &l.choices[i][c], tradeMoves+1)
 		if len(rivals) > tradeMoves {
