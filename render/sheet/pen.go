@@ -138,7 +138,7 @@ var styles = [pens]Style{
 	PenCableHidden: {"cable-hidden", "cable to run, inside a wall or out of sight", w070, Dashed, Blue, NoColour},
 	PenCableLater:  {"cable-later", "cable for later", w050, DashedDotted, Blue, NoColour},
 	PenCableThere:  {"cable-there", "cable that is there", w050, LongDashedShortDashed, DarkGrey, NoColour},
-	PenRod:         {"rod", "shot with rods", w050, DashedSpaced, Blue, NoColour},
+	PenRod:         {"rod", "shot with rods", w050, DashedDoubleDotted, Blue, NoColour},
 	PenChase:       {"chase", "chase or conduit", w050, LongDashedDotted, Black, NoColour},
 
 	PenHole:      {"hole", "hole to drill", w050, Continuous, Black, White},
