@@ -1,0 +1,194 @@
+package tree
+
+import "math/bits"
+
+// A label says: the cables of all members in set are together, about to leave
+// by state, and cost more by key than the dual has them pay this far.
+type label struct {
+	state int32
+	a, b  int32 // made by merging a and b; or by moving on from a, b is -1; a start has neither
+	chain int32 // next settled label of the same state
+	done  bool
+	set   uint64
+	key   int64
+}
+
+// A search is the exact search for the cheapest plan of the members of a
+// dual: the dynamic programme of Erickson, Monma and Veinott, taken in the
+// order of cost as in Hougardy, Silvanus and Vygen, "Dijkstra meets Steiner",
+// Math. Programming Computation 9, 2017, with the potentials of the dual as
+// the bound of what is still to be paid.
+type search struct {
+	*dual
+	limit  int64 // labels with this key or more are of no use
+	labels []label
+	table  []int32 // open addressing over state and set; label + 1
+	mask   uint64
+	settle []int32 // by state: first settled label, -1 if none
+	heap   queue
+	all    uint64
+}
+
+func newSearch(d *dual, limit int64) *search {
+	s := &search{dual: d, limit: limit, settle: make([]int32, len(d.fixed)), all: 1<<d.k - 1}
+	if d.k == maxMembers {
+		s.all = ^uint64(0)
+	}
+	for g := range s.settle {
+		s.settle[g] = -1
+	}
+	s.grow(1 << 12)
+	return s
+}
+
+// maxMembers is how many members a set can hold.
+const maxMembers = 64
+
+// run searches until the plan is complete, no label is left below the limit,
+// or the work runs out. It returns the label of the plan, -1 if there is
+// none, and the least key a plan below the limit can have.
+func (s *search) run(w *meter) (goal int32, least int64) {
+	for i := range s.k {
+		floor := s.at(i)
+		for _, g := range s.start[s.member[i]] {
+			s.offer(g, 1<<i, s.pot[int(g)*s.k+i]-floor, -1, -1)
+		}
+	}
+	for s.heap.size > 0 {
+		key, id := s.heap.pop()
+		l := &s.labels[id]
+		if l.done || key > l.key {
+			continue
+		}
+		if l.state == s.exit && l.set == s.all {
+			return id, key
+		}
+		l.done = true
+		if !w.spend(s.merge(id) + s.move(id)) {
+			return -1, key
+		}
+	}
+	return -1, s.limit
+}
+
+// merge joins a label with all settled ones of its state whose members are
+// others.
+func (s *search) merge(id int32) (steps int) {
+	l := s.labels[id]
+	for o := s.settle[l.state]; o >= 0; o = s.labels[o].chain {
+		steps++
+		if m := &s.labels[o]; m.set&l.set == 0 {
+			s.offer(l.state, l.set|m.set, l.key+m.key, o, id)
+		}
+	}
+	s.labels[id].chain = s.settle[l.state]
+	s.settle[l.state] = id
+	return steps
+}
+
+// move takes a label over its state to all that may follow.
+func (s *search) move(id int32) (steps int) {
+	l := s.labels[id]
+	if l.state == s.exit {
+		return 1
+	}
+	q := int64(0)
+	for set := l.set; set != 0; set &= set - 1 {
+		q += s.cables[bits.TrailingZeros64(set)]
+	}
+	key := l.key + s.fixed[l.state] + q*s.unit[l.state] - s.sum(l.state, l.set)
+	bend := q * s.dual.bend[l.state]
+	turns := s.turns(l.state)
+	for _, t := range turns {
+		s.offer(t.to, l.set, key+int64(t.bend)*bend+s.sum(t.to, l.set), id, -1)
+	}
+	return len(turns)
+}
+
+// sum is the potential of a set.
+func (s *search) sum(g int32, set uint64) int64 {
+	pot := s.pot[int(g)*s.k:][:s.k]
+	var sum int64
+	for ; set != 0; set &= set - 1 {
+		sum += pot[bits.TrailingZeros64(set)]
+	}
+	return sum
+}
+
+// offer makes or improves a label.
+func (s *search) offer(g int32, set uint64, key int64, a, b int32) {
+	if key >= s.limit {
+		return
+	}
+	at := s.slot(g, set)
+	id := s.table[at] - 1
+	if id < 0 {
+		id = int32(len(s.labels))
+		s.labels = append(s.labels, label{state: g, set: set, key: far, chain: -1})
+		s.table[at] = id + 1
+		if 2*len(s.labels) > len(s.table) {
+			s.grow(2 * len(s.table))
+		}
+	}
+	if l := &s.labels[id]; key < l.key {
+		l.key, l.a, l.b = key, a, b
+		s.heap.push(key, id)
+	}
+}
+
+// slot is the place in the table of a state and a set, or the free place
+// where it belongs. The factors are odd numbers with well mixed bits.
+func (s *search) slot(g int32, set uint64) uint64 {
+	h := (uint64(g)*0x9e3779b97f4a7c15 ^ set) * 0xbf58476d1ce4e5b9
+	for i := h >> 32 & s.mask; ; i = (i + 1) & s.mask {
+		id := s.table[i] - 1
+		if id < 0 || s.labels[id].state == g && s.labels[id].set == set {
+			return i
+		}
+	}
+}
+
+func (s *search) grow(size int) {
+	s.table, s.mask = make([]int32, size), uint64(size-1)
+	for i := range s.labels {
+		l := &s.labels[i]
+		s.table[s.slot(l.state, l.set)] = int32(i) + 1
+	}
+}
+
+// routes follows a label back and lists the states of every member's path,
+// terminal first.
+func (s *search) routes(goal int32) [][]int32 {
+	paths := make([][]int32, s.k)
+	type visit struct{ id int32 }
+	stack := []int32{goal}
+	for len(stack) > 0 {
+		id := stack[len(stack)-1]
+		stack = stack[:len(stack)-1]
+		l := &s.labels[id]
+		switch {
+		case l.b >= 0:
+			stack = append(stack, l.a, l.b)
+		default:
+			if l.state != s.exit {
+				for set := l.set; set != 0; set &= set - 1 {
+					i := bits.TrailingZeros64(set)
+					paths[i] = append(paths[i], l.state)
+				}
+			}
+			if l.a >= 0 {
+				stack = append(stack, l.a)
+			}
+		}
+	}
+	for _, p := range paths {
+		reverse(p)
+	}
+	return paths
+}
+
+func reverse(s []int32) {
+	for i, j := 0, len(s)-1; i < j; i, j = i+1, j-1 {
+		s[i], s[j] = s[j], s[i]
+	}
+}

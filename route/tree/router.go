@@ -1,0 +1,216 @@
+package tree
+
+// A router builds plans: it lays the path of one member after the other, each
+// cheapest with what the others have opened, and improves them by taking one
+// up and laying it anew until that helps no more.
+type router struct {
+	*space
+	base   []int64
+	member []int32
+	cables []int64
+	uses   []int32 // paths on a state
+	paths  [][]int32
+	meter  *meter
+
+	dist  []int64
+	pred  []int32
+	seen  []int32
+	queue queue
+}
+
+func newRouter(s *space, base []int64, member []int32, w *meter) *router {
+	r := &router{space: s, base: base, member: member, meter: w, uses: make([]int32, len(base)), paths: make([][]int32, len(member))}
+	for _, t := range member {
+		r.cables = append(r.cables, s.terms[t].Cables)
+	}
+	r.dist, r.pred = make([]int64, len(base)), make([]int32, len(base))
+	for g := range r.dist {
+		r.dist[g] = far
+	}
+	return r
+}
+
+// best tries so many orders of laying and keeps the cheapest plan in the end.
+func (r *router) best(orders int) int64 {
+	least := int64(far)
+	var kept [][]int32
+	for o := range orders {
+		r.clear()
+		for _, i := range r.order(o) {
+			r.lay(i)
+		}
+		r.improve()
+		if c := r.cost(); c < least {
+			least, kept = c, append([][]int32(nil), r.paths...)
+		}
+		if r.meter.left <= 0 {
+			break
+		}
+	}
+	r.clear()
+	for i, p := range kept {
+		r.put(i, p)
+	}
+	return least
+}
+
+// order is the o-th order of laying: nearest first, farthest first, then
+// mixtures of both that are always the same.
+func (r *router) order(o int) []int {
+	order := make([]int, len(r.member))
+	for i := range order {
+		order[i] = i
+	}
+	near := func(i int) int64 {
+		least := int64(far)
+		for _, g := range r.start[r.member[i]] {
+			least = min(least, r.base[g])
+		}
+		return least
+	}
+	sortBy(order, near)
+	if o == 0 {
+		return order
+	}
+	for i := range len(order) / 2 {
+		order[i], order[len(order)-1-i] = order[len(order)-1-i], order[i]
+	}
+	mix := uint64(o)
+	for i := len(order) - 1; i > 0 && o > 1; i-- {
+		mix = mix*6364136223846793005 + 1442695040888963407
+		j := int(mix >> 33 % uint64(i+1))
+		order[i], order[j] = order[j], order[i]
+	}
+	return order
+}
+
+// improve takes up and lays anew one path after the other until a whole round
+// changes nothing.
+func (r *router) improve() {
+	for better := true; better && r.meter.left > 0; {
+		better = false
+		for i := range r.paths {
+			old := r.paths[i]
+			was := r.take(i)
+			if r.lay(i) < was {
+				better = true
+				continue
+			}
+			r.take(i)
+			r.put(i, old)
+		}
+	}
+}
+
+// lay gives member i the path that adds least to the plan, and returns what
+// it adds.
+func (r *router) lay(i int) int64 {
+	q := r.cables[i]
+	r.queue.reset()
+	for _, g := range r.start[r.member[i]] {
+		r.offer(g, -1, 0, q)
+	}
+	for r.queue.size > 0 {
+		key, g := r.queue.pop()
+		x := key - q*r.base[g]
+		if x > r.dist[g] {
+			continue
+		}
+		if g == r.exit {
+			break
+		}
+		x += q * r.unit[g]
+		if r.uses[g] == 0 {
+			x += r.fixed[g]
+		}
+		turns := r.turns(g)
+		for _, t := range turns {
+			r.offer(t.to, g, x+int64(t.bend)*q*r.bend[g], q)
+		}
+		r.meter.spend(len(turns))
+	}
+	var path []int32
+	for g := r.pred[r.exit]; g >= 0; g = r.pred[g] {
+		path = append(path, g)
+	}
+	reverse(path)
+	added := r.dist[r.exit]
+	for _, g := range r.seen {
+		r.dist[g] = far
+	}
+	r.seen = r.seen[:0]
+	r.put(i, path)
+	return added
+}
+
+func (r *router) offer(g, pred int32, x, q int64) {
+	if x < r.dist[g] {
+		if r.dist[g] == far {
+			r.seen = append(r.seen, g)
+		}
+		r.dist[g], r.pred[g] = x, pred
+		r.queue.push(x+q*r.base[g], g)
+	}
+}
+
+func (r *router) put(i int, path []int32) {
+	r.paths[i] = path
+	for _, g := range path {
+		r.uses[g]++
+	}
+}
+
+// take removes the path of member i and returns what that saves.
+func (r *router) take(i int) int64 {
+	saved := r.own(i)
+	for _, g := range r.paths[i] {
+		if r.uses[g]--; r.uses[g] == 0 {
+			saved += r.fixed[g]
+		}
+	}
+	r.paths[i] = nil
+	return saved
+}
+
+// own is what the cables of member i pay, fixed prices left out.
+func (r *router) own(i int) int64 {
+	var sum int64
+	for j, g := range r.paths[i] {
+		sum += r.unit[g]
+		if j+1 < len(r.paths[i]) {
+			sum += r.bend[g] * int64(r.bendTo(g, r.paths[i][j+1]))
+		}
+	}
+	return sum * r.cables[i]
+}
+
+func (r *router) bendTo(g, to int32) int32 {
+	for _, t := range r.turns(g) {
+		if t.to == to {
+			return t.bend
+		}
+	}
+	return 0
+}
+
+func (r *router) clear() {
+	for i := range r.paths {
+		if r.paths[i] != nil {
+			r.take(i)
+		}
+	}
+}
+
+// cost is what the plan costs in the space.
+func (r *router) cost() int64 {
+	var sum int64
+	for i := range r.paths {
+		sum += r.own(i)
+	}
+	for g, u := range r.uses {
+		if u > 0 {
+			sum += r.fixed[g]
+		}
+	}
+	return sum
+}

@@ -1,0 +1,40 @@
+package tree
+
+// solveSpace plans all terminals of a space that can be reached. bound is a
+// lower bound of all plans in the space.
+func solveSpace(s *space, w *meter) (p Plan, bound int64) {
+	p.Paths = make([]Path, len(s.terms))
+	var member []int32
+	for t := range s.terms {
+		if len(s.start[t]) > 0 {
+			member = append(member, int32(t))
+		}
+	}
+	if len(member) == 0 {
+		return p, 0
+	}
+	base := s.distances()
+	d := newDual(s, base, member)
+	d.ascend(rounds, w)
+	r := newRouter(s, base, member, w)
+	cost := r.best(orders)
+	bound = d.bound()
+	paths := r.paths
+	if cost > bound && len(member) <= maxMembers {
+		x := newSearch(d, cost-bound)
+		goal, least := x.run(w)
+		if goal >= 0 {
+			paths = x.routes(goal)
+		}
+		bound += least
+	}
+	for i, t := range member {
+		p.Paths[t] = s.lay(paths[i])
+	}
+	return p, bound
+}
+
+const (
+	rounds = 16 // of dual ascent
+	orders = 4  // of laying paths
+)

@@ -1,0 +1,300 @@
+package tree
+
+import "topplate/route/network"
+
+// A space is the direction-extended graph of a problem, towards the root.
+//
+// Its states are chains of half-arcs: to be in state g is to be about to
+// travel g. A state that can only be followed by one other, which itself can
+// only follow it, is joined with it into one chain. States from which the
+// root can't be reached, and states that no terminal can reach, are left out.
+// The last state, exit, is the root.
+type space struct {
+	net   *network.Network
+	terms []Terminal
+	exit  int32
+
+	fixed []int64 // of a state: paid once
+	unit  []int64 // paid per cable
+	bend  []int64 // paid per cable if the turn after it is a bend
+	next  []turn  // turns after g are next[first[g]:first[g+1]]
+	first []int32
+	prev  []turn // turns before g, to is the state before
+	back  []int32
+
+	start [][]int32 // by terminal: states a cable may start in; none if the root can't be reached
+
+	chain      []int32 // half-arcs of g are chain[chainFirst[g]:chainFirst[g+1]]
+	chainFirst []int32
+}
+
+// A turn leads to another state, with or without a bend.
+type turn struct {
+	to   int32
+	bend int32 // 1 if it is a bend
+}
+
+func (s *space) turns(g int32) []turn  { return s.next[s.first[g]:s.first[g+1]] }
+func (s *space) before(g int32) []turn { return s.prev[s.back[g]:s.back[g+1]] }
+
+// A shape is what a space is made from: the rules of turning at every node.
+type shape struct {
+	net     *network.Network
+	root    int32
+	leaf    []bool // terminals
+	relaxed bool
+	noBend  []bool // nodes where a relaxed space has no price of bends
+}
+
+// newSpace makes the space of a problem. A relaxed space allows, for nothing,
+// to turn back from one arc into another of the same heading, and leaves out
+// the price of bends at nodes where arcs with a heading and arcs without one
+// meet; changed tells whether that makes a difference anywhere.
+func newSpace(n *network.Network, root int32, terms []Terminal, relaxed bool) (s *space, changed bool) {
+	sh := &shape{net: n, root: root, leaf: make([]bool, n.Nodes()), relaxed: relaxed, noBend: make([]bool, n.Nodes())}
+	for _, t := range terms {
+		sh.leaf[t.Node] = true
+	}
+	if relaxed {
+		changed = sh.relax()
+	}
+	alive := sh.alive(terms)
+	s = &space{net: n, terms: terms}
+	s.fill(sh, alive)
+	return s, changed
+}
+
+// relax finds the nodes with mixed arcs, and reports whether anything at all
+// is relaxed.
+func (sh *shape) relax() (changed bool) {
+	n := sh.net
+	for v := range sh.noBend {
+		if sh.leaf[v] || int32(v) == sh.root {
+			continue
+		}
+		var all, through [network.Free]int // arcs by heading; those not to a terminal
+		free, headed := false, false
+		for h := n.First[v]; h < n.First[v+1]; h++ {
+			w, leaf := n.Way[h], sh.leaf[n.Target[h]]
+			if w == network.Free {
+				free = free || !leaf
+				continue
+			}
+			headed = true
+			all[w]++
+			if !leaf {
+				through[w]++
+			}
+		}
+		for w := range all {
+			changed = changed || all[w] > 1 && through[w] > 0
+		}
+		if free && headed && n.Bend[v] > 0 {
+			sh.noBend[v], changed = true, true
+		}
+	}
+	return changed
+}
+
+// turn is network.Turn under the rules of the shape.
+func (sh *shape) turn(in, out int32) (bend int32, ok bool) {
+	n := sh.net
+	if sh.leaf[n.Target[out]] {
+		return 0, false
+	}
+	bends, ok := n.Turn(in, out)
+	if !ok {
+		return 0, sh.relaxed && n.Twin[in] != out
+	}
+	if bends && !sh.noBend[n.Target[in]] {
+		bend = 1
+	}
+	return bend, true
+}
+
+// alive marks the half-arcs that a path from a terminal to the root can use.
+func (sh *shape) alive(terms []Terminal) []bool {
+	n := sh.net
+	down, up := make([]bool, len(n.Target)), make([]bool, len(n.Target))
+	var queue []int32
+	for _, t := range terms {
+		for h := n.First[t.Node]; h < n.First[t.Node+1]; h++ {
+			if !sh.leaf[n.Target[h]] {
+				down[h] = true
+				queue = append(queue, h)
+			}
+		}
+	}
+	for len(queue) > 0 {
+		h := queue[len(queue)-1]
+		queue = queue[:len(queue)-1]
+		if v := n.Target[h]; v != sh.root {
+			for out := n.First[v]; out < n.First[v+1]; out++ {
+				if _, ok := sh.turn(h, out); ok && !down[out] {
+					down[out] = true
+					queue = append(queue, out)
+				}
+			}
+		}
+	}
+	for out := n.First[sh.root]; out < n.First[sh.root+1]; out++ {
+		if h := n.Twin[out]; down[h] {
+			up[h] = true
+			queue = append(queue, h)
+		}
+	}
+	for len(queue) > 0 {
+		h := queue[len(queue)-1]
+		queue = queue[:len(queue)-1]
+		for out := n.First[n.Source[h]]; out < n.First[n.Source[h]+1]; out++ {
+			in := n.Twin[out]
+			if _, ok := sh.turn(in, h); ok && down[in] && !up[in] {
+				up[in] = true
+				queue = append(queue, in)
+			}
+		}
+	}
+	return up
+}
+
+// fill numbers the states in the order of half-arcs and lays the turns.
+func (s *space) fill(sh *shape, alive []bool) {
+	n := sh.net
+	after := sh.only(alive)
+	head := make([]bool, len(alive))
+	for h := range alive {
+		head[h] = alive[h]
+	}
+	for h, g := range after {
+		if alive[h] && g >= 0 {
+			head[g] = false
+		}
+	}
+	state := make([]int32, len(alive))
+	s.chainFirst = append(s.chainFirst, 0)
+	for h := range alive {
+		state[h] = -1
+		if !head[h] {
+			continue
+		}
+		state[h] = int32(len(s.fixed))
+		s.addChain(sh, after, int32(h))
+	}
+	s.exit = int32(len(s.fixed))
+	s.first = append(s.first, 0)
+	for g := range s.fixed {
+		last := s.chain[s.chainFirst[g+1]-1]
+		v := n.Target[last]
+		if v == sh.root {
+			s.next = append(s.next, turn{to: s.exit})
+		} else {
+			for out := n.First[v]; out < n.First[v+1]; out++ {
+				if bend, ok := sh.turn(last, out); ok && alive[out] {
+					s.next = append(s.next, turn{state[out], bend})
+				}
+			}
+		}
+		s.bend = append(s.bend, n.Bend[v])
+		s.first = append(s.first, int32(len(s.next)))
+	}
+	s.fixed, s.unit, s.bend = append(s.fixed, 0), append(s.unit, 0), append(s.bend, 0)
+	s.first = append(s.first, int32(len(s.next)))
+	s.turnBack()
+	s.start = make([][]int32, len(s.terms))
+	for i, t := range s.terms {
+		for h := n.First[t.Node]; h < n.First[t.Node+1]; h++ {
+			if alive[h] {
+				s.start[i] = append(s.start[i], state[h])
+			}
+		}
+	}
+}
+
+// only tells for every half-arc which one must follow it, if that one must
+// also come after it; -1 if there is a choice.
+func (sh *shape) only(alive []bool) []int32 {
+	n := sh.net
+	after, count, before := make([]int32, len(alive)), make([]int32, len(alive)), make([]int32, len(alive))
+	for h := range alive {
+		after[h] = -1
+		if v := n.Target[h]; alive[h] && v != sh.root {
+			for out := n.First[v]; out < n.First[v+1]; out++ {
+				if _, ok := sh.turn(int32(h), out); ok && alive[out] {
+					after[h] = out
+					count[h]++
+					before[out]++
+				}
+			}
+		}
+	}
+	for h := range alive {
+		if g := after[h]; g >= 0 && (count[h] > 1 || before[g] > 1) {
+			after[h] = -1
+		}
+	}
+	return after
+}
+
+// addChain adds the state that starts with half-arc h.
+func (s *space) addChain(sh *shape, after []int32, h int32) {
+	n := sh.net
+	var fixed, unit int64
+	for {
+		s.chain = append(s.chain, h)
+		fixed, unit = fixed+n.Fixed[h], unit+n.PerUnit[h]
+		g := after[h]
+		if g < 0 {
+			break
+		}
+		if bend, _ := sh.turn(h, g); bend > 0 {
+			unit += n.Bend[n.Target[h]]
+		}
+		h = g
+	}
+	s.fixed, s.unit = append(s.fixed, fixed), append(s.unit, unit)
+	s.chainFirst = append(s.chainFirst, int32(len(s.chain)))
+}
+
+// turnBack lists the turns by where they lead.
+func (s *space) turnBack() {
+	s.back = make([]int32, len(s.fixed)+1)
+	for _, t := range s.next {
+		s.back[t.to+1]++
+	}
+	for g := range s.fixed {
+		s.back[g+1] += s.back[g]
+	}
+	at := append([]int32(nil), s.back...)
+	s.prev = make([]turn, len(s.next))
+	for g := range s.exit {
+		for _, t := range s.turns(g) {
+			s.prev[at[t.to]] = turn{g, t.bend}
+			at[t.to]++
+		}
+	}
+}
+
+// distances is the price per cable from every state to the root, fixed prices
+// left out: what no cable can be below.
+func (s *space) distances() []int64 {
+	dist := make([]int64, len(s.fixed))
+	for g := range dist {
+		dist[g] = far
+	}
+	dist[s.exit] = 0
+	var q queue
+	q.push(0, s.exit)
+	for q.size > 0 {
+		key, g := q.pop()
+		if key > dist[g] {
+			continue
+		}
+		for _, t := range s.before(g) {
+			if d := key + s.unit[t.to] + int64(t.bend)*s.bend[t.to]; d < dist[t.to] {
+				dist[t.to] = d
+				q.push(d, t.to)
+			}
+		}
+	}
+	return dist
+}

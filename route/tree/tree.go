@@ -1,0 +1,149 @@
+package tree
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"math/bits"
+
+	"topplate/route/network"
+)
+
+// A Terminal is a place where cables end, and how many. Its node is a leaf
+// for everybody else: no other path passes it.
+type Terminal struct {
+	Node   int32
+	Cables int64
+}
+
+// Options of Solve.
+type Options struct {
+	// Work is the most steps that the search may take, counted in looks at a
+	// transition between two arcs, so that the result does not depend on the
+	// machine. 0 stands for DefaultWork.
+	Work int64
+	// Stop, if not nil, is asked now and then whether to end early with the
+	// best plan so far. A plan that was stopped depends on the machine.
+	Stop func() bool
+}
+
+// DefaultWork is some ten seconds on a small machine.
+const DefaultWork = 1_000_000_000
+
+// A Path runs from the root to a terminal.
+type Path struct {
+	Nodes []int32 // root first
+	Arcs  []int32 // one fewer
+	Bends int
+}
+
+// A Plan is a set of paths, one for each terminal.
+type Plan struct {
+	Paths []Path // by terminal; no nodes where a terminal can't be reached
+	// Cost is what the plan costs: the fixed price of every arc in use once,
+	// the prices per cable and of bends for every cable.
+	Cost int64
+	// LowerBound is what no plan for the terminals that can be reached can be
+	// below.
+	LowerBound int64
+	Proved     bool // LowerBound is Cost
+}
+
+// Errors of Solve.
+var (
+	ErrTerminal = errors.New("tree: bad terminal")
+	ErrTooDear  = errors.New("tree: prices are too large to be added up")
+)
+
+// Solve finds the cheapest plan that joins all terminals to the root. The
+// terminals' nodes are distinct and none is the root; each has one cable at
+// least. Terminals that can't be reached get an empty path, and the rest is
+// planned without them.
+//
+// For some dozen terminals the plan is as a rule proved cheapest; see the
+// package comment for what that rests on. For more terminals, or if the work
+// runs out, the plan is the best found.
+func Solve(n *network.Network, root int32, terms []Terminal, opt Options) (Plan, error) {
+	if err := check(n, root, terms); err != nil {
+		return Plan{}, err
+	}
+	w := &meter{left: opt.Work, stop: opt.Stop}
+	if opt.Work <= 0 {
+		w.left = DefaultWork
+	}
+	relaxed, changed := newSpace(n, root, terms, true)
+	plan, bound := solveSpace(relaxed, w)
+	plan.price(n, terms)
+	if !changed || plan.valid(n) && plan.Cost <= bound {
+		plan.LowerBound = min(bound, plan.Cost)
+		plan.Proved = plan.LowerBound == plan.Cost
+		return plan, nil
+	}
+	strict, _ := newSpace(n, root, terms, false)
+	other, _ := solveSpace(strict, w)
+	other.price(n, terms)
+	if plan.valid(n) && plan.Cost < other.Cost {
+		other = plan
+	}
+	other.LowerBound = min(bound, other.Cost)
+	other.Proved = other.LowerBound == other.Cost
+	return other, nil
+}
+
+func check(n *network.Network, root int32, terms []Terminal) error {
+	if root < 0 || int(root) >= n.Nodes() {
+		return fmt.Errorf("tree: root %d of %d nodes", root, n.Nodes())
+	}
+	seen := make([]bool, n.Nodes())
+	var cables int64
+	for i, t := range terms {
+		switch {
+		case t.Node < 0 || int(t.Node) >= n.Nodes():
+			return fmt.Errorf("%w %d: node %d of %d", ErrTerminal, i, t.Node, n.Nodes())
+		case t.Node == root:
+			return fmt.Errorf("%w %d: node %d is the root", ErrTerminal, i, t.Node)
+		case seen[t.Node]:
+			return fmt.Errorf("%w %d: node %d has another", ErrTerminal, i, t.Node)
+		case t.Cables < 1 || t.Cables > math.MaxInt32:
+			return fmt.Errorf("%w %d: %d cables", ErrTerminal, i, t.Cables)
+		}
+		seen[t.Node] = true
+		cables += t.Cables
+	}
+	return checkSum(n, cables)
+}
+
+// checkSum makes sure that no sum of prices overflows: not even if all cables
+// travelled and bent everywhere.
+func checkSum(n *network.Network, cables int64) error {
+	var sum uint64
+	for h, p := range n.PerUnit {
+		hi, lo := bits.Mul64(uint64(cables), uint64(p)+uint64(n.Bend[n.Target[h]]))
+		if hi > 0 || lo > 1<<60 {
+			return ErrTooDear
+		}
+		if sum += lo + uint64(n.Fixed[h]); sum > 1<<60 {
+			return ErrTooDear
+		}
+	}
+	return nil
+}
+
+// A meter counts work.
+type meter struct {
+	left  int64
+	stop  func() bool
+	asked int64
+}
+
+// spend reports whether there is work left after so many steps.
+func (m *meter) spend(steps int) bool {
+	m.left -= int64(steps)
+	if m.asked += int64(steps); m.asked > 1<<20 {
+		m.asked = 0
+		if m.stop != nil && m.stop() {
+			m.left = -1
+		}
+	}
+	return m.left > 0
+}
