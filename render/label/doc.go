@@ -8,14 +8,17 @@
 //
 // What is guaranteed of the placements, whatever the input: boxes lie in the
 // frame; no two come closer than Clear; none comes closer than that to a hard
-// box; none is struck by a hard line that is not its own; no leader passes
-// through the box of a placed text, a hard box or another leader. A text for
+// box, or than half of it to a hard line that is not its own; no leader comes
+// closer than that to a placed text or to a point of another request, passes
+// through a hard box or meets another leader, except where both end. A text for
 // which there is no such place is reported as not placed: the caller lists it
 // elsewhere. The same Problem gives the same placements on every machine.
 //
 // Placing labels at points so that most of them are free is NP-hard
 // (Christensen, Marks and Shieber, ACM Transactions on Graphics 14(3), 1995).
 // Place starts greedily, then searches by moves that put a text in and push
-// others out, keeping the best it has seen, then moves each text to the best
-// free place, and last sends those that found none out on leaders.
+// others out, keeping the best it has seen. Texts that find no room beside what
+// they label, and those around them, are then given places on leaders to choose
+// from, and the same search goes on. Last, each text moves to the best place
+// that is free or that others can make free.
 package label

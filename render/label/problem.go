@@ -26,7 +26,7 @@ var preferred = []Side{Above, Right, Left, Below, AboveRight, BelowRight, AboveL
 // Along, if that has two points or more; the area Within, if that has a size;
 // else the point Anchor.
 type Request struct {
-	ID            string // the caller's name for it; not looked at
+	ID            string // the caller's name for it; see Line.Owner
 	Width, Height sheet.Paper
 
 	// Anchor is the point that is labelled, and where a leader goes. For an

@@ -59,6 +59,16 @@ func checkAlone(p *Problem, r *Request, got Placement) string {
 			return fmt.Sprintf("leader %v passes through %v", l, other)
 		}
 	}
+	for i := range p.Requests {
+		other := &p.Requests[i]
+		if len(other.Along) > 0 || other.Within != (sheet.Box{}) || got.Leader == nil {
+			continue
+		}
+		square := sheet.BoxAround(other.Anchor, clearOf(p), clearOf(p))
+		if square.Struck(got.Leader[0], got.Leader[1]) && !square.Has(r.target()) {
+			return fmt.Sprintf("leader %v passes by the point %v", got.Leader, other.Anchor)
+		}
+	}
 	for _, l := range p.Lines {
 		if !l.Soft && b.Inset(-clearOf(p)/2).Struck(l.A, l.B) {
 			return fmt.Sprintf("box %v is struck by %v", b, l)
