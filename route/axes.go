@@ -97,13 +97,19 @@ func (j joists) onJoist(u measure.Length) bool {
 	return u < c.lo || u > c.hi
 }
 
-// crossed is the number of joists whose centre lies between u1 and u2, u2 not
-// counted if a joist's centre is there.
-func (j joists) crossed(u1, u2 measure.Length) int {
+// halvesCrossed is twice the number of joists between u1 and u2, not below it.
+// A joist whose centre is at an end counts half, so that a way over it comes to
+// the same in both directions.
+func (j joists) halvesCrossed(u1, u2 measure.Length) int {
 	n := 0
-	for k := j.bay(u1) + 1; k <= j.bay(u2); k++ {
-		if j.stand.contains(j.centre(k)) {
+	for k := j.bay(u1); k <= j.bay(u2); k++ {
+		c := j.centre(k)
+		switch {
+		case c < u1 || !j.stand.contains(c):
+		case c == u1 || c == u2:
 			n++
+		default:
+			n += 2
 		}
 	}
 	return n

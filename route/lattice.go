@@ -159,7 +159,8 @@ func (b *builder) layAcross(i, j int) {
 	p, q := b.ax.point(u1, r.V[j]), b.ax.point(u2, r.V[j])
 	arc := Arc{Heading: b.ax.headingU(), Length: u2 - u1, Zone: z, Hole: -1, Blocks: b.powerBlocks(p, q, b.base)}
 	arc.Charges = append(b.cable(arc.Length), b.attic(p, q, z)...)
-	same := b.js.bay(u1) == b.js.bay(u2) && !b.js.onJoist(u1) && !b.js.onJoist(u2)
+	joists := b.js.halvesCrossed(u1, u2)
+	same := joists == 0 && !b.js.onJoist(u1) && !b.js.onJoist(u2)
 	if same && !b.obstructed(p, q, 0) {
 		low := arc
 		low.Kind, low.From, low.To = BesideArc, b.low(p), b.low(q)
@@ -168,8 +169,10 @@ func (b *builder) layAcross(i, j int) {
 	}
 	if !b.obstructed(p, q, b.js.depth) {
 		arc.Kind, arc.From, arc.To = AcrossArc, b.high(p), b.high(q)
-		if n := b.js.crossed(u1, u2); n > 0 {
-			arc.Charges = append(arc.Charges, b.once(price.CrossJoist, int64(n)))
+		if joists > 0 {
+			c := b.once(price.CrossJoist, int64(joists))
+			c.Amount = (c.Amount + 1) / 2
+			arc.Charges = append(arc.Charges, c)
 		}
 		b.add(arc)
 	}
@@ -198,12 +201,15 @@ func (b *builder) attic(p, q geom.Point, z Zone) []Charge {
 	l := geom.Dist(p, q)
 	travel := [...]price.ID{Stand: price.Walk, Crawl: price.CrawlTravel, Arm: price.ArmTravel}[z]
 	out := []Charge{b.onceBy(travel, l)}
-	if b.house.Attic.Insulation > 0 && !b.decked(p) {
+	if b.house.Attic.Insulation > 0 && !b.decked(p, q) {
 		out = append(out, b.onceBy(price.Insulation, l))
 	}
 	return out
 }
 
-func (b *builder) decked(p geom.Point) bool {
-	return slices.ContainsFunc(b.house.Attic.Decking, func(r geom.Rect) bool { return r.Contains(p) })
+// decked reports whether one stretch of decking lies under all points.
+func (b *builder) decked(points ...geom.Point) bool {
+	return slices.ContainsFunc(b.house.Attic.Decking, func(r geom.Rect) bool {
+		return !slices.ContainsFunc(points, func(p geom.Point) bool { return !r.Contains(p) })
+	})
 }

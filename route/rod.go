@@ -140,7 +140,7 @@ func (b *builder) shotClear(s *shot, q geom.Point) (stop Block, ok bool) {
 		return stop, false
 	}
 	stop.Found = "a rod that stays in one rafter bay meets a hip, a valley or a rafter before a hand can take it"
-	if h, ok := b.upSlope(q); !ok || h != s.heading || !b.betweenRafters(s) {
+	if h, ok := b.upSlope(before(q, s.heading)); !ok || h != s.heading || !b.betweenRafters(s) {
 		return stop, false
 	}
 	if s.along {
@@ -149,6 +149,22 @@ func (b *builder) shotClear(s *shot, q geom.Point) (stop Block, ok bool) {
 	}
 	stop.Found = "a rod finds no gap between a joist and the sheathing over it"
 	return stop, b.overJoists(s.start, q, gap)
+}
+
+// before is a point a nanometre short of p for something that comes in that
+// direction, which tells the roof face it comes up to a ridge or a hip in.
+func before(p geom.Point, h network.Heading) geom.Point {
+	switch h {
+	case network.East:
+		p.X--
+	case network.West:
+		p.X++
+	case network.North:
+		p.Y--
+	default:
+		p.Y++
+	}
+	return p
 }
 
 // overPlate is where a shot from the eave is lowest: where it begins, or over
