@@ -81,13 +81,16 @@ func (b *builder) boxAt(d int, key bayKey, at, move measure.Length) {
 	p := w.PointAt(at)
 	z := b.house.Levels[0].Floor + drop.Spot.Height
 	box := b.node(BoxNode, geom.Point3{X: p.X, Y: p.Y, Z: z}, key.wall, d)
-	a := Arc{Kind: EnterArc, From: b.terms[d], To: box, Heading: network.Free, Hole: -1, Charges: []Charge{
+	a := Arc{Kind: EnterArc, From: b.terms[d], To: box, Heading: up, Hole: -1, Charges: []Charge{
 		b.once(price.CutBox, 1), b.once(price.MountBox, 1), b.onceBy(price.Shift, move),
 	}}
 	if move > drop.Shift {
 		a.Blocks = append(a.Blocks, b.whyNotThere(drop, w, at, move))
 	}
 	b.add(a)
+	if move > drop.Shift {
+		d = noOwner // what stops another place is no answer for the wished one
+	}
 	b.intoShaft(d, box, key, at, drop.Spot.Height)
 	if b.job.Allow.Patching || b.relax {
 		b.sideways(key, drop.Spot.Height)
@@ -224,7 +227,7 @@ func (b *builder) closet() {
 	floor := b.house.Levels[0].Floor
 	if c.Ceiling {
 		b.root = b.node(RootNode, geom.Point3{X: c.Point.X, Y: c.Point.Y, Z: floor + c.Spot.Height}, -1, noOwner)
-		b.ceilingHole(noOwner, b.root, c.Point, c.Room, []Charge{b.once(price.CutCeiling, 1)}, nil, up)
+		b.closetCeiling()
 		return
 	}
 	w := &b.house.Walls[c.Spot.Wall]
@@ -243,5 +246,38 @@ func (b *builder) closet() {
 		l := dist(at, c.Spot.At)
 		b.add(Arc{Kind: EnterArc, From: b.root, To: box, Heading: network.Free, Length: l, Hole: -1, Charges: b.cable(l)})
 		b.intoShaft(noOwner, box, bayKey{c.Spot.Wall, k}, at, c.Spot.Height)
+	}
+}
+
+// closetCeiling adds the holes in the closet's ceiling: in each joist bay that
+// the opening's width reaches, the point nearest to the wished one.
+func (b *builder) closetCeiling() {
+	c := &b.job.Closet
+	lvl := b.house.Levels[0]
+	b.root = b.node(RootNode, geom.Point3{X: c.Point.X, Y: c.Point.Y, Z: lvl.Floor + c.Spot.Height}, -1, noOwner)
+	u, _ := b.ax.uv(c.Point)
+	most := max(c.Width/2, b.js.width)
+	found := false
+	b.betweenJoists(c.Point, func(p geom.Point, move measure.Length) {
+		if move > most && !b.relax || b.house.RoomAt(p) != c.Room {
+			return
+		}
+		var blocks []Block
+		if move > most {
+			blocks = append(blocks, Block{
+				Rule: rule.BoxFit, Pos: c.Pos, At: b.nodes[b.root].At,
+				Found:  fmt.Sprintf("a joist is over the closet's opening, %s across the joists", b.text(u)),
+				Change: fmt.Sprintf("move the closet's opening by %s across the joists", b.text(move)),
+				Price:  b.prices.Each(price.ChangeMovePlate),
+			})
+		}
+		found = true
+		l := lvl.Floor + lvl.Ceiling - b.nodes[b.root].At.Z + move
+		b.ceilingHole(noOwner, b.root, p, c.Room, l, []Charge{b.once(price.CutCeiling, 1)}, blocks)
+	})
+	if !found {
+		for d := range b.job.Drops {
+			b.deadEnd([]int{d}, Block{Rule: rule.BoxFit, Pos: c.Pos, At: b.nodes[b.root].At, Found: "joists leave no room for a hole in the closet's ceiling"})
+		}
 	}
 }

@@ -2,13 +2,14 @@ package route
 
 import (
 	"fmt"
+	"slices"
 
+	"topplate/plan"
 	"topplate/plan/diag"
 	"topplate/plan/geom"
 	"topplate/plan/measure"
 	"topplate/plan/price"
 	"topplate/plan/rule"
-	"topplate/route/network"
 )
 
 // A port is a place where cable enters the attic: the lattice has lines
@@ -22,43 +23,43 @@ type port struct {
 // each joist bay the point nearest to the wished one, across the joists.
 func (b *builder) ceilingPoint(d int) {
 	drop := &b.job.Drops[d]
-	u, v := b.ax.uv(drop.Point)
+	b.betweenJoists(drop.Point, func(p geom.Point, move measure.Length) {
+		if move > drop.Shift && !b.relax || b.house.RoomAt(p) != drop.Room {
+			return
+		}
+		charges := []Charge{b.once(price.CutCeiling, 1), b.once(price.MountBox, 1), b.onceBy(price.Shift, move)}
+		if move <= drop.Shift {
+			b.ceilingHole(d, b.terms[d], p, drop.Room, 0, charges, nil)
+			return
+		}
+		b.ceilingHole(noOwner, b.terms[d], p, drop.Room, 0, charges, []Block{{
+			Rule: rule.BoxFit, Pos: b.house.Attic.Pos, At: geom.Point3{X: drop.Point.X, Y: drop.Point.Y, Z: b.base},
+			Found:  fmt.Sprintf("a joist is over the place of %s, or something in the attic", drop.Tag),
+			Change: fmt.Sprintf("move %s by %s across the joists (a shift of that much)", drop.Tag, b.text(move)),
+			Price:  b.prices.Each(price.ChangeMovePlate),
+		}})
+	})
+}
+
+// betweenJoists calls f with the point of each joist bay nearest to p where a
+// ceiling box has room, and how far that is across the joists.
+func (b *builder) betweenJoists(p geom.Point, f func(q geom.Point, move measure.Length)) {
+	u, v := b.ax.uv(p)
 	half := b.book.Length(rule.CeilingBox) / 2
 	for n := b.js.bay(u - furthestMove); n <= b.js.bay(u+furthestMove); n++ {
 		s := b.js.clear(n).inset(half)
-		if s.lo > s.hi {
-			continue
+		if at := s.clamp(u); s.lo <= s.hi && dist(at, u) <= furthestMove {
+			f(b.ax.point(at, v), dist(at, u))
 		}
-		at := s.clamp(u)
-		p, move := b.ax.point(at, v), dist(at, u)
-		if move > drop.Shift && (!b.relax || move > furthestMove) || b.house.RoomAt(p) != drop.Room {
-			continue
-		}
-		charges := []Charge{b.once(price.CutCeiling, 1), b.once(price.MountBox, 1), b.onceBy(price.Shift, move)}
-		var blocks []Block
-		if move > drop.Shift {
-			blocks = append(blocks, Block{
-				Rule: rule.BoxFit, Pos: b.house.Attic.Pos, At: geom.Point3{X: drop.Point.X, Y: drop.Point.Y, Z: b.base},
-				Found:  fmt.Sprintf("a joist is over the place of %s", drop.Tag),
-				Change: fmt.Sprintf("move %s by %s across the joists (a shift of that much)", drop.Tag, b.text(move)),
-				Price:  b.prices.Each(price.ChangeMovePlate),
-			})
-		}
-		b.ceilingHole(d, b.terms[d], p, drop.Room, charges, blocks, network.Free)
 	}
 }
 
 // ceilingHole joins node n of drop d, or of the closet, below a ceiling to the
-// attic over p.
-func (b *builder) ceilingHole(d, n int, p geom.Point, room int, charges []Charge, blocks []Block, h network.Heading) {
+// attic over p, with so much cable below the ceiling.
+func (b *builder) ceilingHole(d, n int, p geom.Point, room int, l measure.Length, charges []Charge, blocks []Block) {
 	lvl := b.house.Levels[0]
-	ceiling := lvl.Floor + lvl.Ceiling
-	face := b.node(SurfaceNode, geom.Point3{X: p.X, Y: p.Y, Z: ceiling}, -1, noOwner)
-	l := ceiling - b.nodes[n].At.Z
-	if h == network.Free {
-		l = 0
-	}
-	b.add(Arc{Kind: EnterArc, From: n, To: face, Heading: h, Length: l, Hole: -1, Charges: append(b.cable(l), charges...), Blocks: blocks})
+	face := b.node(SurfaceNode, geom.Point3{X: p.X, Y: p.Y, Z: lvl.Floor + lvl.Ceiling}, -1, noOwner)
+	b.add(Arc{Kind: EnterArc, From: n, To: face, Heading: up, Length: l, Hole: -1, Charges: append(b.cable(l), charges...), Blocks: blocks})
 	b.ports = append(b.ports, port{at: p, join: func() { b.throughCeiling(d, face, p, room) }})
 }
 
@@ -98,7 +99,7 @@ func (b *builder) soffitSpot(d int) {
 	w := &b.house.Walls[drop.Eave]
 	wished := w.Along(drop.Point)
 	if w.Gable {
-		b.soffitAt(d, drop.Point, wished, 0)
+		b.soffitAt(d, drop.Point, wished, 0, false)
 		return
 	}
 	gap := b.book.Length(rule.HoleToMember) + b.largestBit()/2
@@ -107,11 +108,13 @@ func (b *builder) soffitSpot(d int) {
 	if w.AlongY() != b.ax.alongY {
 		cuts = append(cuts, b.alongWall(w, reach, b.js.bodies, gap)...)
 	}
-	for _, s := range (spans{reach}).without(cuts...) {
+	lanes := (spans{reach}).without(cuts...)
+	clear := slices.ContainsFunc(lanes, func(s span) bool { return s.contains(wished) })
+	for _, s := range lanes {
 		at := s.clamp(wished)
 		move := dist(at, wished)
 		if move <= drop.Shift || b.relax && move <= furthestMove {
-			b.soffitAt(d, moved(drop.Point, w.AlongY(), pointOnLine(w.PointAt(at), w.AlongY())), at, move)
+			b.soffitAt(d, moved(drop.Point, w.AlongY(), pointOnLine(w.PointAt(at), w.AlongY())), at, move, clear)
 		}
 	}
 }
@@ -138,8 +141,9 @@ func (b *builder) largestBit() measure.Length {
 	return best
 }
 
-// soffitAt adds one candidate place for the soffit hole of drop d.
-func (b *builder) soffitAt(d int, p geom.Point, along, move measure.Length) {
+// soffitAt adds one candidate place for the soffit hole of drop d; clear says
+// that no rafter is over the wished one.
+func (b *builder) soffitAt(d int, p geom.Point, along, move measure.Length, clear bool) {
 	drop := &b.job.Drops[d]
 	w := &b.house.Walls[drop.Eave]
 	z := b.base + underRafter(b.house, w.PointAt(along))
@@ -147,23 +151,38 @@ func (b *builder) soffitAt(d int, p geom.Point, along, move measure.Length) {
 		z = b.soffitHeight(w, along)
 	}
 	face := b.node(SurfaceNode, geom.Point3{X: p.X, Y: p.Y, Z: z}, drop.Eave, noOwner)
-	a := Arc{Kind: EnterArc, From: b.terms[d], To: face, Heading: network.Free, Hole: -1, Charges: []Charge{
+	a := Arc{Kind: EnterArc, From: b.terms[d], To: face, Heading: up, Hole: -1, Charges: []Charge{
 		b.once(price.MountBox, 1), b.onceBy(price.Shift, move),
 	}}
 	if !b.opens(drop.Eave, along) {
 		a.Charges = append(a.Charges, b.once(price.OpenSoffit, 1))
 	}
+	drops := []int{d}
 	if move > drop.Shift {
-		a.Blocks = append(a.Blocks, Block{
-			Rule: rule.HoleToMemberRule, Pos: b.house.Roof.Pos, At: b.nodes[face].At,
-			Found:  fmt.Sprintf("a rafter tail is over the place of %s, or nothing can pass in its rafter bay", drop.Tag),
-			Change: fmt.Sprintf("move %s by %s along the eave (a shift of that much)", drop.Tag, b.text(move)),
-			Price:  b.prices.Each(price.ChangeMovePlate),
-		})
+		drops = nil
+		bl := b.whyNotInSoffit(drop, clear)
+		bl.At = b.nodes[face].At
+		bl.Change = fmt.Sprintf("move %s by %s along the eave (a shift of that much)", drop.Tag, b.text(move))
+		bl.Price = b.prices.Each(price.ChangeMovePlate)
+		a.Blocks = append(a.Blocks, bl)
 	}
 	b.add(a)
-	b.ports = append(b.ports, port{at: p, join: func() { b.throughSoffit(d, face, p, along) }})
-	b.ports = append(b.ports, port{at: b.house.Walls[drop.Eave].PointAt(along)})
+	from := rodFrom{wall: drop.Eave, along: along, soffit: true, drops: drops}
+	b.ports = append(b.ports, port{at: p, join: func() { b.throughSoffit(face, p, from) }})
+	b.ports = append(b.ports, port{at: w.PointAt(along)})
+}
+
+// whyNotInSoffit says what is in the way at the wished place of a soffit spot.
+func (b *builder) whyNotInSoffit(drop *plan.Drop, clear bool) Block {
+	wished := b.house.Walls[drop.Eave].Along(drop.Point)
+	pos, id, baffled := b.baffleAt(rodFrom{wall: drop.Eave, along: wished})
+	switch {
+	case !clear:
+		return Block{Rule: rule.HoleToMemberRule, Pos: b.house.Roof.Pos, Found: fmt.Sprintf("a rafter tail is over the place of %s", drop.Tag)}
+	case baffled:
+		return Block{Rule: rule.EaveBaffle, Pos: pos, Found: fmt.Sprintf("baffle %s closes the rafter bay of %s", id, drop.Tag)}
+	}
+	return Block{Rule: rule.RodLength, Pos: b.house.Roof.Pos, Found: fmt.Sprintf("no rod passes in the rafter bay of %s", drop.Tag)}
 }
 
 // opens reports whether the soffit at that place opens without cutting.
@@ -179,11 +198,11 @@ func (b *builder) opens(wall int, along measure.Length) bool {
 
 // throughSoffit adds the arc through the soffit into the eave and from there
 // the rod shots past the plate, or the way through the wall under a gable.
-func (b *builder) throughSoffit(d, face int, p geom.Point, along measure.Length) {
-	wall := b.job.Drops[d].Eave
+func (b *builder) throughSoffit(face int, p geom.Point, from rodFrom) {
+	wall, along := from.wall, from.along
 	w := &b.house.Walls[wall]
 	if w.Gable {
-		b.throughGable(d, face, p, along)
+		b.throughGable(face, p, from)
 		return
 	}
 	rise, heading := b.base-b.nodes[face].At.Z, up
@@ -199,13 +218,13 @@ func (b *builder) throughSoffit(d, face int, p geom.Point, along measure.Length)
 			Free: b.house.Roof.Spacing - b.house.Roof.Width, Reach: rise,
 		}),
 	})
-	b.shoot(p, eave, rodFrom{wall: wall, along: along, soffit: true, drops: []int{d}})
+	b.shoot(p, eave, from)
 }
 
 // throughGable adds the hole through the wall under a gable at the height of
 // the rake, and the way down to the attic's floor inside it.
-func (b *builder) throughGable(d, face int, p geom.Point, along measure.Length) {
-	wall := b.job.Drops[d].Eave
+func (b *builder) throughGable(face int, p geom.Point, from rodFrom) {
+	wall, along := from.wall, from.along
 	w := &b.house.Walls[wall]
 	plate := w.PointAt(along)
 	z := b.nodes[face].At.Z
@@ -222,7 +241,7 @@ func (b *builder) throughGable(d, face int, p geom.Point, along measure.Length) 
 	foot := b.low(plate)
 	b.add(Arc{Kind: StepArc, From: foot, To: inside, Heading: up, Length: z - b.base, Zone: b.zoneOf(plate), Hole: -1, Charges: b.cable(z - b.base)})
 	if b.zoneOf(plate) > Arm {
-		b.shoot(plate, foot, rodFrom{wall: wall, along: along, drops: []int{d}})
+		b.shoot(plate, foot, rodFrom{wall: wall, along: along, drops: from.drops})
 	}
 }
 
@@ -235,7 +254,7 @@ func (b *builder) raceway(d int, pos diag.Pos) {
 	p, q := b.nodes[b.terms[d]].At, b.nodes[b.root].At
 	l := dist(p.X, q.X) + dist(p.Y, q.Y) + dist(p.Z, q.Z)
 	b.add(Arc{
-		Kind: RacewayArc, From: b.terms[d], To: b.root, Heading: network.Free, Length: l, Hole: -1, Charges: b.cable(l),
+		Kind: RacewayArc, From: b.terms[d], To: b.root, Heading: up, Length: l, Hole: -1, Charges: b.cable(l),
 		Blocks: []Block{{
 			Rule: rule.NoHiddenWay, Pos: pos, At: p,
 			Found:  "no hidden way to the closet",

@@ -25,7 +25,7 @@ func (r *Result) findings(book rule.Book) []Finding {
 		c.hatch(&r.Job.House.Hatches[i])
 	}
 	slices.SortStableFunc(c.out, func(a, b Finding) int {
-		return cmp.Or(cmp.Compare(a.Severity, b.Severity), cmp.Compare(a.Rule, b.Rule), compareTags(a.Where, b.Where))
+		return cmp.Or(cmp.Compare(a.Severity, b.Severity), compareTags(a.Where, b.Where), cmp.Compare(a.Rule, b.Rule))
 	})
 	return c.out
 }
@@ -62,23 +62,42 @@ func (c *collector) moved(r *Route) {
 		return
 	}
 	d := &c.r.Job.Drops[r.Drop]
-	id, why := rule.BoxFit, "a stud or joist is where it was wished"
-	switch d.Kind {
-	case plan.SoffitSpot:
-		id, why = rule.EaveBaffle, "its own rafter bay can't be used"
-	case plan.WallPlate:
-		w := &c.r.Job.House.Walls[d.Spot.Wall]
-		if k, ok := bayAt(c.r.Graph.Bays[d.Spot.Wall], d.Spot.At); ok {
-			devices(w, &c.r.Graph.Bays[d.Spot.Wall][k], func(dev *plan.Device) {
-				id, why = rule.PowerBay, fmt.Sprintf("%s %s is in the bay", dev.Kind, dev.ID)
-			})
-		}
-	case plan.CeilingPoint:
-	}
+	id, why := c.whyMoved(d)
 	c.out = append(c.out, Finding{
 		Rule: id, Severity: rule.Note, Pos: d.Pos, Where: d.Tag,
 		Found: fmt.Sprintf("placed %s from where it was wished: %s", c.text(r.Moved), why),
 	})
+}
+
+// whyMoved is the reason why a place was moved, as far as one can be named.
+func (c *collector) whyMoved(d *plan.Drop) (id rule.ID, why string) {
+	h := c.r.Job.House
+	switch d.Kind {
+	case plan.SoffitSpot:
+		along := h.Walls[d.Eave].Along(d.Point)
+		for i := range h.Baffles {
+			if b := &h.Baffles[i]; b.Wall == d.Eave && b.Start < along && along < b.End {
+				return rule.EaveBaffle, fmt.Sprintf("baffle %s closes the rafter bay there", b.ID)
+			}
+		}
+		return rule.HoleToMemberRule, "a rafter tail is there"
+	case plan.CeilingPoint:
+		return rule.BoxFit, "a joist is there"
+	}
+	w := &h.Walls[d.Spot.Wall]
+	k, ok := bayAt(c.r.Graph.Bays[d.Spot.Wall], d.Spot.At)
+	if !ok {
+		return rule.BoxFit, "a stud is there"
+	}
+	bay := &c.r.Graph.Bays[d.Spot.Wall][k]
+	id, why = rule.BoxFit, "the box does not fit beside the stud, or a hole over the next bay costs less"
+	if bay.Window >= 0 {
+		id, why = rule.Window, fmt.Sprintf("%s closes the bay there", w.Openings[bay.Window].ID)
+	}
+	devices(w, bay, func(dev *plan.Device) {
+		id, why = rule.PowerBay, fmt.Sprintf("%s %s is in the bay", dev.Kind, dev.ID)
+	})
+	return id, why
 }
 
 // long reports a cable over the length of a link.
