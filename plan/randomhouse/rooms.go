@@ -31,8 +31,14 @@ func (g *generator) outline(area float64) geom.Polygon {
 	case 1:
 		third := g.within(w/5/q*q, w/4/q*q)
 		p = geom.Polygon{
-			{X: 0, Y: 0}, {X: w, Y: 0}, {X: w, Y: y}, {X: w - third, Y: y},
-			{X: w - third, Y: h}, {X: third, Y: h}, {X: third, Y: y}, {X: 0, Y: y},
+			{X: 0, Y: 0},
+			{X: w, Y: 0},
+			{X: w, Y: y},
+			{X: w - third, Y: y},
+			{X: w - third, Y: h},
+			{X: third, Y: h},
+			{X: third, Y: y},
+			{X: 0, Y: y},
 		}
 	}
 	p = geom.Symmetry(g.IntN(int(geom.Symmetries))).Polygon(p)
