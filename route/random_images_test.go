@@ -1,0 +1,77 @@
+package route
+
+import (
+	"fmt"
+	"testing"
+
+	"topplate/plan/geom"
+	"topplate/plan/randomhouse"
+)
+
+// costs lists what a result comes to, drop by drop.
+func costs(res *Result) []string {
+	var out []string
+	for i := range res.Routes {
+		r := &res.Routes[i]
+		line := fmt.Sprintf("%s: %d", res.Job.Drops[r.Drop].Tag, r.Alone)
+		if r.Blocked != nil {
+			line = fmt.Sprintf("%s: blocked, %d changes and %d", res.Job.Drops[r.Drop].Tag, r.Blocked.Changes, r.Blocked.Route)
+		}
+		out = append(out, line)
+	}
+	return out
+}
+
+// A house costs what its mirror image costs, and what it costs turned. The
+// total is not compared: which of two ways of one price a drop takes decides
+// what it shares.
+func TestRandomCostsUnderSymmetries(t *testing.T) {
+	for seed := range uint64(randomHouses) {
+		first := randomResult(t, seed)
+		sym := 1 + geom.Symmetry(seed)%(geom.Symmetries-1)
+		res := solved(t, randomJob(t, seed, randomhouse.Options{Symmetry: sym}))
+		want, got := costs(first), costs(res)
+		for i := range want {
+			if want[i] != got[i] {
+				t.Errorf("seed %d: %s; under symmetry %d %s", seed, want[i], sym, got[i])
+			}
+		}
+		if first.Cost.LowerBound != res.Cost.LowerBound {
+			t.Errorf("seed %d: lower bound %d, under symmetry %d %d", seed, first.Cost.LowerBound, sym, res.Cost.LowerBound)
+		}
+	}
+}
+
+// outcome lists what a user sees of the routes: costs, cut lengths, holes and
+// their places.
+func outcome(res *Result) []string {
+	out := append(costs(res), fmt.Sprint(res.Cost))
+	for i := range res.Routes {
+		r := &res.Routes[i]
+		out = append(out, fmt.Sprint(r.Lengths, r.Points, r.Place, r.Moved))
+	}
+	for _, h := range res.Holes {
+		out = append(out, fmt.Sprint(h.ID, res.Graph.Holes[h.Place].At, h.Cables, h.Bit, h.Count, h.Shield))
+	}
+	for _, b := range res.Bundles {
+		out = append(out, fmt.Sprint(b.Kind, b.Points, b.Cables))
+	}
+	return out
+}
+
+// The order of tables in the files changes nothing.
+func TestRandomOrderOfTables(t *testing.T) {
+	for seed := range uint64(randomHouses) {
+		want := outcome(randomResult(t, seed))
+		got := outcome(solved(t, randomJob(t, seed, randomhouse.Options{Shuffle: seed + 1})))
+		for i := range want {
+			if i >= len(got) || want[i] != got[i] {
+				t.Errorf("seed %d: %s; shuffled %s", seed, want[i], got[i])
+				break
+			}
+		}
+		if len(want) != len(got) {
+			t.Errorf("seed %d: %d outcomes, shuffled %d", seed, len(want), len(got))
+		}
+	}
+}
