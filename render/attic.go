@@ -11,6 +11,7 @@ import (
 	"topplate/plan/rule"
 	"topplate/render/font"
 	"topplate/render/sheet"
+	"topplate/route"
 )
 
 // drawJoists draws every joist between the outer faces of the plates.
@@ -19,16 +20,7 @@ func (d *drawing) drawJoists() {
 	a := &h.Attic
 	g := d.sheet.Group("joists", "joists", fmt.Sprintf("Joists, %s on centre", h.Units.Format(a.Spacing)))
 	d.ground = g
-	b := h.PlateLine.Bounds()
-	lo, hi := b.Min.X, b.Max.X
-	if !a.AlongY {
-		lo, hi = b.Min.Y, b.Max.Y
-	}
-	first := a.First - (a.First-lo)/a.Spacing*a.Spacing
-	if first < lo {
-		first += a.Spacing
-	}
-	for c := first; c <= hi; c += a.Spacing {
+	for _, c := range route.JoistCentres(h) {
 		for _, s := range stretches(h.PlateLine, c, a.AlongY) {
 			r := geom.Rect{Min: geom.Point{X: c - a.Width/2, Y: s[0]}, Max: geom.Point{X: c + a.Width/2, Y: s[1]}}
 			if !a.AlongY {

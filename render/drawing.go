@@ -56,7 +56,7 @@ func (d *drawing) placeLabels() []sheet.Box {
 		w, h := a.block.Size()
 		p.Requests = append(p.Requests, label.Request{
 			ID: a.id, Width: w, Height: h, Anchor: a.at, Symbol: a.symbol, Along: a.along, Within: a.within,
-			Priority: a.priority, Leader: a.leader, Turn: a.along != nil,
+			Priority: a.priority, Leader: a.leader, Turn: upright(a.along),
 		})
 	}
 	g := d.sheet.Group("labels", "labels", "Labels")
@@ -77,6 +77,17 @@ func (d *drawing) placeLabels() []sheet.Box {
 		}
 	}
 	return boxes
+}
+
+// upright reports whether the longest stretch of a line runs up the sheet, so
+// that its label may.
+func upright(line []sheet.Point) bool {
+	var across, up sheet.Paper
+	for i := 1; i < len(line); i++ {
+		d := line[i].Sub(line[i-1])
+		across, up = max(across, d.X, -d.X), max(up, d.Y, -d.Y)
+	}
+	return up > across
 }
 
 // listUnplaced writes the labels that found no place on the drawing.

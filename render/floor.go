@@ -120,7 +120,7 @@ func atticSheet(res *route.Result, number, of int) *sheet.Sheet {
 	d.drawHoles()
 	d.drawDrops(false)
 	d.nameRooms()
-	d.joistChain()
+	d.noteJoists()
 	gaps := d.placeLabels()
 	d.drawZones(gaps)
 	d.holeTable()
@@ -130,17 +130,19 @@ func atticSheet(res *route.Result, number, of int) *sheet.Sheet {
 	return d.sheet
 }
 
-// joistChain dimensions the first joists from the outer face of the plates.
-func (d *drawing) joistChain() {
-	a := &d.res.Job.House.Attic
-	b := d.res.Job.House.PlateLine.Bounds()
+// noteJoists says how far apart the joists are, and where the first one is.
+func (d *drawing) noteJoists() {
+	h := d.res.Job.House
+	b := h.PlateLine.Bounds()
 	lo := b.Min.X
-	if !a.AlongY {
+	if !h.Attic.AlongY {
 		lo = b.Min.Y
 	}
-	first := a.First - (a.First-lo)/a.Spacing*a.Spacing
-	words := fmt.Sprintf("joists %s o.c., first %s from the plate's outer face", d.length(a.Spacing), d.length(first-lo))
-	at := sheet.Pt(d.view.Point(b.Min).X, d.view.Point(b.Min).Y)
+	words := fmt.Sprintf("joists %s o.c.", d.length(h.Attic.Spacing))
+	if centres := route.JoistCentres(h); len(centres) > 0 {
+		words = fmt.Sprintf("%s, centre of the first %s from the plate's outer face", words, d.length(centres[0]-lo))
+	}
+	at := d.view.Point(b.Min)
 	d.ask(ask{id: "joists", at: at, symbol: around(at, sheet.MM), priority: 10, leader: true, block: font.Block{{Lettering: sheet.LetterNote, Words: words}}})
 }
 

@@ -1,6 +1,8 @@
 package render
 
 import (
+	"strings"
+
 	"topplate/plan/rule"
 	"topplate/render/font"
 	"topplate/render/report"
@@ -15,16 +17,32 @@ func (d *drawing) legend(symbols ...legendSymbol) {
 	for _, pen := range d.sheet.Pens() {
 		if s := pen.Style(); s.Meaning != "" {
 			d.legendRow(s.Meaning, func(g *sheet.Group, b sheet.Box) {
-				if s.Fill != sheet.NoColour {
-					g.Rect(pen, b.Inset(sheet.MM/2))
-					return
-				}
-				g.Line(pen, sheet.Pt(b.Min.X, b.Centre().Y), sheet.Pt(b.Max.X, b.Centre().Y))
+				drawSample(g, pen, b)
 			}, sample)
 		}
 	}
 	for _, s := range symbols {
 		d.legendRow(s.meaning, s.draw, sample)
+	}
+}
+
+// drawSample shows a pen as it is used: round for holes and marks, an area if
+// it fills, else a line.
+func drawSample(g *sheet.Group, pen sheet.Pen, b sheet.Box) {
+	c := b.Centre()
+	switch {
+	case pen == sheet.PenHole || pen == sheet.PenMark:
+		g.Circle(pen, c, holeRadius)
+		reach := holeRadius / 2
+		if pen == sheet.PenMark {
+			reach = 2 * holeRadius
+		}
+		g.Line(sheet.PenThin, sheet.Pt(c.X-reach, c.Y), sheet.Pt(c.X+reach, c.Y))
+		g.Line(sheet.PenThin, sheet.Pt(c.X, max(b.Min.Y, c.Y-reach)), sheet.Pt(c.X, min(b.Max.Y, c.Y+reach)))
+	case pen.Style().Fill != sheet.NoColour:
+		g.Rect(pen, b.Inset(sheet.MM/2))
+	default:
+		g.Line(pen, sheet.Pt(b.Min.X, c.Y), sheet.Pt(b.Max.X, c.Y))
 	}
 }
 
@@ -36,7 +54,7 @@ type legendSymbol struct {
 
 // legendRow draws a sample in the column with its meaning beside it.
 func (d *drawing) legendRow(meaning string, draw func(g *sheet.Group, b sheet.Box), width sheet.Paper) {
-	h := 4400 * sheet.Micrometre
+	h := 4 * sheet.MM
 	if d.next+h > d.side.Max.Y-padding {
 		return
 	}
@@ -52,7 +70,7 @@ func (d *drawing) legendRow(meaning string, draw func(g *sheet.Group, b sheet.Bo
 
 // hatchSymbols explains the zones.
 func hatchSymbols() []legendSymbol {
-	var out []legendSymbol
+	out := []legendSymbol{{"room to stand", func(g *sheet.Group, b sheet.Box) { g.Rect(sheet.PenThin, b.Inset(sheet.MM/2)) }}}
 	for _, h := range []sheet.Hatch{sheet.HatchCrawl, sheet.HatchReach, sheet.HatchRod} {
 		out = append(out, legendSymbol{h.Style().Meaning, func(g *sheet.Group, b sheet.Box) {
 			b = b.Inset(sheet.MM / 2)
@@ -87,15 +105,55 @@ func (d *drawing) dropSymbols() []legendSymbol {
 	}
 }
 
-// cautions writes the job's cautions.
+// cautions writes the job's cautions: in full if there is room, else the first
+// sentence of each, else their titles. None is left out.
 func (p *page) cautions() {
 	p.heading("Cautions")
+	var rules []rule.Rule
 	for _, id := range p.res.Cautions {
 		if rl, ok := rule.Lookup(id); ok {
-			p.paragraph(sheet.LetterSmall, rl.Title+". "+rl.Text)
+			rules = append(rules, rl)
 		}
 	}
-	p.paragraph(sheet.LetterSmall, report.Deference)
+	full := func(rl rule.Rule) string { return rl.Title + ". " + rl.Text }
+	brief := func(rl rule.Rule) string { return rl.Title + ". " + firstSentence(rl.Text) }
+	if p.paragraphs(rules, full) || p.paragraphs(rules, brief) {
+		return
+	}
+	words := report.Deference + " Full text in schedule.txt:"
+	for _, rl := range rules {
+		words += " " + rl.Title + "."
+	}
+	p.paragraph(sheet.LetterSmall, words)
+}
+
+// paragraphs writes a paragraph for each rule and who has the last word, if
+// there is room for all.
+func (p *page) paragraphs(rules []rule.Rule, words func(rule.Rule) string) bool {
+	texts := []string{report.Deference}
+	for _, rl := range rules {
+		texts = append(texts, words(rl))
+	}
+	var need sheet.Paper
+	for _, t := range texts {
+		need += p.paragraphHeight(sheet.LetterSmall, t)
+	}
+	if p.next+need > p.side.Max.Y-padding {
+		return false
+	}
+	for _, t := range texts {
+		p.paragraph(sheet.LetterSmall, t)
+	}
+	return true
+}
+
+// firstSentence is a text up to its first full stop before a space.
+func firstSentence(text string) string {
+	first, _, ok := strings.Cut(text, ". ")
+	if !ok {
+		return text
+	}
+	return first + "."
 }
 
 // scaleHeight is the room for the scale bar and the north arrow over the title

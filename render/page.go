@@ -119,18 +119,18 @@ func (p *page) line(l sheet.Lettering, indent sheet.Paper, words string) {
 	p.text.Text(l, at, sheet.Start, font.Fit(l, words, p.side.Width()-2*padding-indent))
 }
 
-// paragraph writes words in the column, broken into lines; it reports whether
-// all of them found room.
-func (p *page) paragraph(l sheet.Lettering, words string) bool {
-	lines := font.Wrap(l, words, p.side.Width()-2*padding)
-	if p.next+sheet.Paper(len(lines))*font.LineHeight(l) > p.side.Max.Y-padding {
-		return false
-	}
-	for _, s := range lines {
+// paragraph writes words in the column, broken into lines.
+func (p *page) paragraph(l sheet.Lettering, words string) {
+	for _, s := range font.Wrap(l, words, p.side.Width()-2*padding) {
 		p.line(l, 0, s)
 	}
 	p.next += sheet.MM / 2
-	return true
+}
+
+// paragraphHeight is the height that a paragraph takes.
+func (p *page) paragraphHeight(l sheet.Lettering, words string) sheet.Paper {
+	lines := font.Wrap(l, words, p.side.Width()-2*padding)
+	return sheet.Paper(len(lines))*font.LineHeight(l) + sheet.MM/2
 }
 
 // table writes rows in columns that are as wide as their widest cell; it

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"topplate/plan/rule"
 	"topplate/plan/source"
 	"topplate/render"
 	"topplate/render/font"
@@ -40,6 +41,12 @@ func checkSheet(t *testing.T, res *route.Result, s *sheet.Sheet) {
 		boxes, words = append(boxes, box), append(words, text.Words)
 	}
 	all := strings.Join(words, "\n")
+	flowing := strings.Join(words, " ")
+	for _, id := range res.Cautions {
+		if rl, _ := rule.Lookup(id); !strings.Contains(flowing, rl.Title) {
+			t.Errorf("%s leaves out the caution %q", s.ID, rl.Title)
+		}
+	}
 	for i := range res.Routes {
 		if tag := res.Job.Drops[res.Routes[i].Drop].Tag; !strings.Contains(all, tag) {
 			t.Errorf("%s does not show drop %s", s.ID, tag)

@@ -126,3 +126,17 @@ func (j joists) bodies(s span) []span {
 	}
 	return out
 }
+
+// JoistCentres lists the centre lines of the ceiling joists that are taken to
+// be there, rising, on the axis across the joists: none stands over the plates
+// of the end walls.
+func JoistCentres(h *plan.House) []measure.Length {
+	j := joistsOf(h, axes{h.Attic.AlongY})
+	var out []measure.Length
+	for n := j.bay(j.stand.lo); j.centre(n) <= j.stand.hi; n++ {
+		if j.stand.contains(j.centre(n)) {
+			out = append(out, j.centre(n))
+		}
+	}
+	return out
+}

@@ -86,7 +86,7 @@ func (b *builder) shootTowards(s shot) {
 		if !s.along {
 			a.To, a.Length = b.high(q), a.Length+b.js.depth
 		}
-		a.Charges = append(b.cable(a.Length), b.once(price.Rod, 1))
+		a.Charges = append(b.cable(a.Length), b.once(price.Rod, 1), b.onceBy(price.RodPush, a.Length))
 		a.Blocks = b.shotBlocks(&s, q, l)
 		b.add(a)
 	}

@@ -18,6 +18,7 @@ const (
 	BoreGable     ID = "bore-gable-wall"
 	LiftBoard     ID = "lift-board"
 	Rod           ID = "rod-shot"
+	RodPush       ID = "rod-push"
 	OpenSoffit    ID = "open-soffit"
 	CutBox        ID = "cut-box-opening"
 	CutCeiling    ID = "cut-ceiling-hole"
@@ -54,7 +55,8 @@ var Terms = []Term{
 	{BoreStud, "One hole in a stud behind the board", MinutesEach, 6_000, false, "Bored through an opening that is patched."},
 	{BoreGable, "One hole through the wall under a gable", MinutesEach, 20_000, false, "Bored, sleeved and sealed against the weather."},
 	{LiftBoard, "Lifting one board of decking", MinutesEach, 6_000, false, "And putting it back."},
-	{Rod, "One rod shot", MinutesEach, 10_000, false, "Joining the rods, finding the end, pulling back."},
+	{Rod, "One rod shot", MinutesEach, 8_000, false, "Finding the end, hooking on, pulling back."},
+	{RodPush, "Pushing the rods", MinutesPerMetre, 2_000, false, "Joining one more, and the worse aim of a long shot."},
 	{OpenSoffit, "Opening the soffit where it does not open by itself", MinutesEach, 20_000, false, "Taking a panel down or cutting, and closing."},
 	{CutBox, "Cutting one box opening", MinutesEach, 10_000, false, "Mark, check for what is behind, cut, clean up."},
 	{CutCeiling, "Cutting one ceiling hole", MinutesEach, 10_000, false, "The same overhead."},

@@ -111,13 +111,16 @@ func (p *printer) holes(res *route.Result) {
 	for i := range res.Holes {
 		h := &res.Holes[i]
 		place := &res.Graph.Holes[h.Place]
-		from := "below"
+		from, largest := "below", "–"
+		if place.MemberWidth > 0 {
+			largest = u.Format(h.Largest)
+		}
 		if place.FromAbove {
 			from = "the attic"
 		}
 		rows = append(rows, []string{
 			h.ID, place.Kind.String(), HoleWhere(res, place), fmt.Sprint(h.Cables), u.Format(h.Bundle),
-			u.Format(h.Bit), fmt.Sprint(h.Count), u.Format(h.Largest), from,
+			u.Format(h.Bit), fmt.Sprint(h.Count), largest, from,
 		})
 	}
 	p.table(rows)

@@ -61,7 +61,7 @@ var hatches = [hatchCount]HatchStyle{
 	HatchInsulation: {"insulation", "insulation", PenZone, []Angle{60 * Degree, 120 * Degree}, 3000},
 	HatchObstacle:   {"obstacle", "obstacle", PenHatch, []Angle{falling}, 1500},
 	HatchCrawl:      {"crawl", "room to crawl", PenZone, []Angle{rising}, 5000},
-	HatchReach:      {"reach", "within arm's reach only", PenZone, []Angle{rising}, 2500},
+	HatchReach:      {"reach", "within arm's reach only", PenZone, []Angle{falling}, 3000},
 	HatchRod:        {"rod", "within reach of rods only", PenZone, []Angle{rising, falling}, 2500},
 	HatchOut:        {"out", "out of reach", PenZone, []Angle{level, upright}, 1500},
 }
