@@ -1,6 +1,7 @@
 package render
 
 import (
+	"slices"
 	"strings"
 
 	"topplate/plan/rule"
@@ -106,34 +107,34 @@ func (d *drawing) dropSymbols() []legendSymbol {
 }
 
 // cautions writes the job's cautions: in full if there is room, else the first
-// sentence of each, else their titles. None is left out.
+// sentence of as many as there is room for and the titles of the others. None
+// is left out.
 func (p *page) cautions() {
 	p.heading("Cautions")
-	var rules []rule.Rule
+	var full, brief, titles []string
 	for _, id := range p.res.Cautions {
 		if rl, ok := rule.Lookup(id); ok {
-			rules = append(rules, rl)
+			full = append(full, rl.Title+". "+rl.Text)
+			brief = append(brief, rl.Title+". "+firstSentence(rl.Text))
+			titles = append(titles, rl.Title+".")
 		}
 	}
-	full := func(rl rule.Rule) string { return rl.Title + ". " + rl.Text }
-	brief := func(rl rule.Rule) string { return rl.Title + ". " + firstSentence(rl.Text) }
-	if p.paragraphs(rules, full) || p.paragraphs(rules, brief) {
+	if p.paragraphs(full) || p.paragraphs(brief) {
 		return
 	}
-	words := report.Deference + " Full text in schedule.txt:"
-	for _, rl := range rules {
-		words += " " + rl.Title + "."
+	for n := len(brief) - 1; n > 0; n-- {
+		rest := "In full in schedule.txt: " + strings.Join(titles[n:], " ")
+		if p.paragraphs(append(slices.Clone(brief[:n]), rest)) {
+			return
+		}
 	}
-	p.paragraph(sheet.LetterSmall, words)
+	p.paragraph(sheet.LetterSmall, report.Deference+" In full in schedule.txt: "+strings.Join(titles, " "))
 }
 
-// paragraphs writes a paragraph for each rule and who has the last word, if
-// there is room for all.
-func (p *page) paragraphs(rules []rule.Rule, words func(rule.Rule) string) bool {
-	texts := []string{report.Deference}
-	for _, rl := range rules {
-		texts = append(texts, words(rl))
-	}
+// paragraphs writes texts and who has the last word, if there is room for all
+// of them.
+func (p *page) paragraphs(texts []string) bool {
+	texts = append(slices.Clone(texts), report.Deference)
 	var need sheet.Paper
 	for _, t := range texts {
 		need += p.paragraphHeight(sheet.LetterSmall, t)
