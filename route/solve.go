@@ -10,19 +10,21 @@ import (
 	"topplate/plan/price"
 	"topplate/plan/rule"
 	"topplate/route/network"
+	"topplate/route/tree"
 )
 
-// Solve finds, for every drop of a job, the cheapest allowed route to the
-// closet, and everything that follows from the routes. Each route is the
-// exact optimum for its drop; where routes share arcs, what is paid once is
-// counted once.
+// Solve finds the cheapest allowed routes of a job's drops to the closet, all
+// together, and everything that follows from the routes. What is paid once is
+// counted once where routes share it; Cost says whether the plan is proved
+// cheapest.
 func Solve(job *plan.Job) (*Result, error) {
 	g, err := Build(job)
 	if err != nil {
 		return nil, err
 	}
 	r := &Result{Job: job, Graph: g}
-	if err := r.routeAll(); err != nil {
+	bound, err := r.routeAll()
+	if err != nil {
 		return nil, err
 	}
 	book := rule.NewBook(values(job.Limits))
@@ -32,43 +34,68 @@ func Solve(job *plan.Job) (*Result, error) {
 	}
 	r.Bundles = bundlesOf(g, r.Routes)
 	r.Cost = costOf(g, r.Routes)
+	r.Cost.LowerBound, r.Cost.Proved = bound, bound == r.Cost.Total
 	r.Tails = cutTotals(r)
 	r.Findings = r.findings(book)
 	r.Cautions = cautions(job, book)
 	return r, nil
 }
 
-// routeAll searches once for each number of cables that occurs: prices are
-// the same both ways, so one search from the closet serves all drops with it.
-func (r *Result) routeAll() error {
-	job := r.Job
-	order := tagOrder(job)
-	search := network.NewSearch(r.Graph.Net)
-	paths := make([]network.Path, len(job.Drops))
-	found := make([]bool, len(job.Drops))
-	for _, q := range counts(job) {
-		search.From(int32(r.Graph.Root), int64(q))
-		for d := range job.Drops {
-			if job.Drops[d].Count == q {
-				paths[d], found[d] = search.To(int32(r.Graph.Terminals[d]))
-			}
-		}
+// routeAll finds the cheapest plan for all drops that have a way to the
+// closet, and says of the others what blocks them. It returns the bound that
+// no plan is below.
+func (r *Result) routeAll() (bound int64, err error) {
+	g := r.Graph
+	terms := make([]tree.Terminal, len(r.Job.Drops))
+	for d := range r.Job.Drops {
+		terms[d] = tree.Terminal{Node: int32(g.Terminals[d]), Cables: int64(r.Job.Drops[d].Count)}
 	}
+	best, err := tree.Solve(g.Net, int32(g.Root), terms, tree.Options{Work: work})
+	if err != nil {
+		return 0, fmt.Errorf("route: %w", err)
+	}
+	alone := g.aloneAll()
 	var relaxed *Graph
-	for _, d := range order {
-		if found[d] {
-			r.Routes = append(r.Routes, r.Graph.route(d, paths[d]))
+	for _, d := range tagOrder(r.Job) {
+		if len(best.Paths[d].Nodes) > 0 {
+			route := g.route(d, best.Paths[d])
+			route.Alone = alone[d]
+			r.Routes = append(r.Routes, route)
 			continue
 		}
 		if relaxed == nil {
-			var err error
-			if relaxed, err = build(job, true); err != nil {
-				return err
+			if relaxed, err = build(r.Job, true); err != nil {
+				return 0, err
 			}
 		}
 		r.Routes = append(r.Routes, Route{Drop: d, Blocked: relaxed.whyBlocked(d)})
 	}
-	return nil
+	return best.LowerBound, nil
+}
+
+// work bounds the search for the cheapest plan, in steps of package tree, so
+// that the answer does not depend on the machine: a few seconds on a small
+// one.
+const work = 300_000_000
+
+// aloneAll is the price of the cheapest path of every drop by itself. Prices
+// are the same both ways, so one search from the closet serves all drops with
+// one number of cables.
+func (g *Graph) aloneAll() []int64 {
+	out := make([]int64, len(g.Job.Drops))
+	search := network.NewSearch(g.Net)
+	for _, q := range counts(g.Job) {
+		search.From(int32(g.Root), int64(q))
+		for d := range g.Job.Drops {
+			if g.Job.Drops[d].Count != q {
+				continue
+			}
+			if p, ok := search.To(int32(g.Terminals[d])); ok {
+				out[d] = p.Cost
+			}
+		}
+	}
+	return out
 }
 
 // counts lists the numbers of cables per drop that occur, rising.
@@ -92,8 +119,8 @@ func tagOrder(job *plan.Job) []int {
 }
 
 // route turns a path on the network into the route of drop d.
-func (g *Graph) route(d int, p network.Path) Route {
-	r := Route{Drop: d, Bends: p.Bends, Alone: p.Cost}
+func (g *Graph) route(d int, p tree.Path) Route {
+	r := Route{Drop: d, Bends: p.Bends}
 	for _, n := range p.Nodes {
 		r.Nodes = append(r.Nodes, int(n))
 	}
@@ -218,8 +245,6 @@ func costOf(g *Graph, routes []Route) Cost {
 			c.Total += s
 		}
 	}
-	c.LowerBound = boundOf(g, routes)
-	c.Proved = c.LowerBound == c.Total
 	return c
 }
 
@@ -246,40 +271,4 @@ func (g *Graph) way(a, from int) network.Heading {
 		return g.Arcs[a].Heading
 	}
 	return g.Arcs[a].Heading.Reverse()
-}
-
-// boundOf is a bound that no plan for the same drops can be below: the dearest
-// single route, or what all cables pay one by one if everything that can be
-// shared were free, whichever is more.
-func boundOf(g *Graph, routes []Route) int64 {
-	var dearest int64
-	for _, r := range routes {
-		dearest = max(dearest, r.Alone)
-	}
-	return max(dearest, unsharedBound(g, routes))
-}
-
-// unsharedBound adds up the cheapest path of every drop on the network whose
-// shared prices are all zero.
-func unsharedBound(g *Graph, routes []Route) int64 {
-	arcs := plainArcs(g.Arcs)
-	for i := range arcs {
-		arcs[i].Fixed = 0
-	}
-	net, err := network.New(len(g.Nodes), arcs, g.Bend)
-	if err != nil {
-		panic(fmt.Sprintf("route: a network that was valid is not without its fixed prices: %v", err))
-	}
-	search := network.NewSearch(net)
-	search.From(int32(g.Root), 1)
-	var sum int64
-	for _, r := range routes {
-		if r.Blocked != nil {
-			continue
-		}
-		if p, ok := search.To(int32(g.Terminals[r.Drop])); ok {
-			sum += p.Cost * int64(g.Job.Drops[r.Drop].Count)
-		}
-	}
-	return sum
 }

@@ -72,7 +72,9 @@ func inch(n, d int64) measure.Length { return measure.Inch * measure.Length(n) /
 // With 10 ft and 1 ft of loops, twice 6 in of trim and 1 in for the sketch:
 // 283-1/4 in; 5 % more is 297.4 in, rounded up to whole feet 25 ft.
 func TestLengthsByHand(t *testing.T) {
-	res := solved(t, starter(t))
+	job := starter(t)
+	job.Drops = job.Drops[1:2] // by itself, so that it shares no hole
+	res := solved(t, job)
 	r := routeOf(t, res, "D2")
 	want := []measure.Length{inch(7, 2), inch(269, 8), inch(3, 1), inch(11, 2), inch(83, 1), inch(11, 2), inch(7, 2), inch(5, 8)}
 	var got []measure.Length
@@ -155,6 +157,22 @@ func TestWhatBlocks(t *testing.T) {
 			}
 			t.Errorf("blocked by %+v, want %s", r.Blocked.Blocks, c.rule)
 		})
+	}
+}
+
+// The plan for all drops is proved cheapest on the starter, its terms add up
+// to its total, and it shares: it costs less than the drops one by one.
+func TestPlanIsProvedCheapest(t *testing.T) {
+	res := solved(t, starter(t))
+	var terms, alone int64
+	for _, s := range res.Cost.Terms {
+		terms += s.Amount
+	}
+	for i := range res.Routes {
+		alone += res.Routes[i].Alone
+	}
+	if !res.Cost.Proved || terms != res.Cost.Total || res.Cost.Total >= alone {
+		t.Errorf("cost %+v, terms %d, alone %d", res.Cost, terms, alone)
 	}
 }
 

@@ -139,6 +139,18 @@ func HoleWhere(res *route.Result, place *route.HolePlace) string {
 	return ""
 }
 
+// proof says how good the plan is.
+func proof(res *route.Result) string {
+	c := res.Cost
+	if c.Proved {
+		return "proved cheapest: no plan for these drops in this house, at these prices and rules, costs less"
+	}
+	if c.LowerBound <= 0 {
+		return "no bound is known"
+	}
+	return fmt.Sprintf("within %.1f %% of the cheapest: no plan costs less than %s", 100*float64(c.Total-c.LowerBound)/float64(c.LowerBound), money(res, c.LowerBound))
+}
+
 // cost lists what the routes cost by term.
 func (p *printer) cost(res *route.Result) {
 	p.printf("Cost\n")
@@ -147,7 +159,7 @@ func (p *printer) cost(res *route.Result) {
 		term, _ := price.Lookup(t.Term)
 		rows = append(rows, []string{term.Title, money(res, t.Amount)})
 	}
-	rows = append(rows, []string{"total", money(res, res.Cost.Total)}, []string{"no plan costs less than", money(res, res.Cost.LowerBound)})
+	rows = append(rows, []string{"total", money(res, res.Cost.Total)})
 	p.table(rows)
-	p.printf("\n")
+	p.printf("  %s\n\n", proof(res))
 }
