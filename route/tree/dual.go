@@ -6,52 +6,90 @@ package tree
 // Wong, "A dual-ascent procedure for large-scale uncapacitated network
 // design", Operations Research 37, 1989).
 //
-// The cables of every member k are priced on their own: on state g they pay
-// the price per cable and a share of the fixed price. The shares of all
-// members together are never more than the fixed price, so what the members
-// pay on their cheapest paths is together a lower bound for every plan. pot
-// holds, for every state and member, a potential: a lower bound for what
-// member k pays from there to the root. It is consistent, and so the basis of
-// pruning the exact search as well.
+// The cables of every member are priced on their own: on state g they pay the
+// price per cable and a share of the fixed price. The shares of all members
+// together are never more than the fixed price, so what the members pay on
+// their cheapest paths is together a lower bound for every plan. The
+// potential of a state is a lower bound for what a member pays from there to
+// the root: its cables times base, and a lift. It is consistent, and so the
+// basis of pruning the exact search as well.
 type dual struct {
 	*space
-	member []int32 // terminals that take part
-	cables []int64 // by member
-	k      int     // number of members
-	pot    []int64 // [g*k+i]
-	share  []int64 // [g*k+i]
-	slack  []int64 // of g: fixed price not yet shared out
+	base    []int64 // price per cable to the root, fixed prices left out
+	member  []int32 // terminals that take part
+	cables  []int64 // by member
+	fixed   []int64 // of a state, as the dual sees it
+	slack   []int64 // fixed price not yet shared out
+	records [][]record
 
-	dist  []int64 // full distance of the current search
+	// The member in hand.
+	q     int64
+	lift  []int64 // by state
+	share []int64
+	known []bool // by state: has a record
+
+	dist  []int64 // by state, slack in the prices; far if not seen
 	queue queue
 	seen  []int32 // states with a distance
 	done  []int32 // states settled
+	taken int64   // from the fixed prices, by the last raise
 }
 
-func newDual(s *space, base []int64, member []int32) *dual {
-	k := len(member)
-	d := &dual{space: s, member: member, k: k, cables: make([]int64, k), pot: make([]int64, len(base)*k), share: make([]int64, len(base)*k)}
-	for i, t := range member {
-		d.cables[i] = s.terms[t].Cables
-	}
-	for g, b := range base {
-		for i := range k {
-			d.pot[g*k+i] = b * d.cables[i]
-		}
-	}
-	d.slack = append(d.slack, s.fixed...)
-	d.dist = make([]int64, len(base))
+// A record is what a member has at a state where that is not zero.
+type record struct {
+	state       int32
+	lift, share int64
+}
+
+// newDual makes a dual without any shares.
+func newDual(s *space, base []int64) *dual {
+	d := &dual{space: s, base: base, slack: make([]int64, len(base)), lift: make([]int64, len(base)), share: make([]int64, len(base)), known: make([]bool, len(base)), dist: make([]int64, len(base))}
 	for g := range d.dist {
 		d.dist[g] = far
 	}
 	return d
 }
 
-// at is what member i pays at least.
-func (d *dual) at(i int) int64 {
+// reset sets the members and the fixed prices, and takes back all shares.
+func (d *dual) reset(member []int32, fixed []int64) {
+	d.member, d.fixed, d.cables = member, fixed, d.cables[:0]
+	for _, t := range member {
+		d.cables = append(d.cables, d.terms[t].Cables)
+	}
+	copy(d.slack, fixed)
+	for len(d.records) < len(member) {
+		d.records = append(d.records, nil)
+	}
+	for i := range member {
+		d.records[i] = d.records[i][:0]
+	}
+}
+
+// load takes member i in hand, drop puts it down.
+func (d *dual) load(i int) {
+	d.q = d.cables[i]
+	for _, r := range d.records[i] {
+		d.lift[r.state], d.share[r.state], d.known[r.state] = r.lift, r.share, true
+	}
+}
+
+func (d *dual) drop(i int) {
+	rec := d.records[i]
+	for j := range rec {
+		r := &rec[j]
+		r.lift, r.share = d.lift[r.state], d.share[r.state]
+		d.lift[r.state], d.share[r.state], d.known[r.state] = 0, 0, false
+	}
+}
+
+// pot is the potential of a state for the member in hand.
+func (d *dual) pot(g int32) int64 { return d.q*d.base[g] + d.lift[g] }
+
+// floor is what the member in hand, i, pays at least.
+func (d *dual) floor(i int) int64 {
 	best := int64(far)
 	for _, g := range d.start[d.member[i]] {
-		best = min(best, d.pot[int(g)*d.k+i])
+		best = min(best, d.pot(g))
 	}
 	return best
 }
@@ -59,145 +97,134 @@ func (d *dual) at(i int) int64 {
 // bound is a lower bound of all plans for the members.
 func (d *dual) bound() int64 {
 	var sum int64
-	for i := range d.k {
-		sum += d.at(i)
+	for i := range d.member {
+		d.load(i)
+		sum += d.floor(i)
+		d.drop(i)
 	}
 	return sum
 }
 
-// raise lifts what member i pays up to goal, or as far as the fixed prices
-// not yet shared out allow. It uses those near the terminal first, because
-// those near the root serve more members. It reports whether goal was reached.
+// raise lifts what member i pays by step, or as far as the fixed prices not
+// yet shared out allow. It uses those near the terminal first, because those
+// near the root serve more members. It reports whether the whole step was
+// made.
 //
 // The search goes outward from the terminal with the whole slack in the
 // prices. A state at distance x can have potential goal - x: that differs
 // between neighbours by no more than the prices with their slack. Where this
 // is below the potential already there, nothing changes.
-func (d *dual) raise(i int, goal int64, w *meter) bool {
+func (d *dual) raise(i int, step int64, w *meter) (whole bool) {
+	d.load(i)
+	goal, whole := d.explore(i, d.floor(i)+step, w)
+	for _, g := range d.done {
+		d.lift[g] = max(d.lift[g], goal-d.dist[g]-d.q*d.base[g])
+		if !d.known[g] {
+			d.known[g] = true
+			d.records[i] = append(d.records[i], record{state: g})
+		}
+	}
+	d.taken = 0
+	for _, g := range d.done {
+		more := d.need(g) - d.share[g]
+		d.slack[g] -= more
+		d.share[g] += more
+		d.taken += more
+	}
+	for _, g := range d.seen {
+		d.dist[g] = far
+	}
+	d.drop(i)
+	return whole
+}
+
+// explore searches outward from the terminal of member i, in hand, for states
+// that have to be lifted if the member is to pay goal. If the root is reached
+// before, goal is less and the step is not whole.
+func (d *dual) explore(i int, goal int64, w *meter) (int64, bool) {
 	d.queue.reset()
 	d.seen, d.done = d.seen[:0], d.done[:0]
-	reached := true
 	for _, g := range d.start[d.member[i]] {
-		d.offer(i, g, 0)
+		d.offer(g, 0)
 	}
 	for d.queue.size > 0 {
 		key, g := d.queue.pop()
 		if key >= goal {
 			break
 		}
-		x := key - d.pot[int(g)*d.k+i]
+		x := key - d.pot(g)
 		if x > d.dist[g] {
 			continue
 		}
-		if g == d.exit {
-			goal, reached = x, false
-			break
+		if g == d.exit || !w.spend(len(d.turns(g))) {
+			return key, false
 		}
 		d.done = append(d.done, g)
-		d.spread(i, g, x+d.share[int(g)*d.k+i]+d.slack[g])
-		if !w.spend(len(d.turns(g))) {
-			goal, reached = key, false
-			break
+		x += d.q*d.unit[g] + d.share[g] + d.slack[g]
+		bend := d.q * d.bend[g]
+		for _, t := range d.turns(g) {
+			d.offer(t.to, x+int64(t.bend)*bend)
 		}
 	}
-	d.lift(i, goal)
-	return reached
+	return goal, true
 }
 
-func (d *dual) spread(i int, g int32, x int64) {
-	q := d.cables[i]
-	x += q * d.unit[g]
-	bend := q * d.bend[g]
-	for _, t := range d.turns(g) {
-		d.offer(i, t.to, x+int64(t.bend)*bend)
-	}
-}
-
-func (d *dual) offer(i int, g int32, x int64) {
+func (d *dual) offer(g int32, x int64) {
 	if x < d.dist[g] {
 		if d.dist[g] == far {
 			d.seen = append(d.seen, g)
 		}
 		d.dist[g] = x
-		d.queue.push(x+d.pot[int(g)*d.k+i], g)
+		d.queue.push(x+d.pot(g), g)
 	}
 }
 
-// lift sets the new potentials and shares, and forgets the distances.
-func (d *dual) lift(i int, goal int64) {
-	k := d.k
-	for _, g := range d.done {
-		if p := goal - d.dist[g]; p > d.pot[int(g)*k+i] {
-			d.pot[int(g)*k+i] = p
-		}
-	}
-	for _, g := range d.done {
-		need := d.need(i, g)
-		at := int(g)*k + i
-		d.slack[g] += d.share[at] - need
-		d.share[at] = need
-	}
-	for _, g := range d.seen {
-		d.dist[g] = far
-	}
-}
-
-// need is the least share of the fixed price of g that the potentials of
-// member i call for.
-func (d *dual) need(i int, g int32) int64 {
-	q, k := d.cables[i], d.k
-	p := d.pot[int(g)*k+i] - q*d.unit[g]
-	bend := q * d.bend[g]
+// need is the least share of the fixed price of g that the potentials of the
+// member in hand call for.
+func (d *dual) need(g int32) int64 {
+	p := d.pot(g) - d.q*d.unit[g]
+	bend := d.q * d.bend[g]
 	need := int64(0)
 	for _, t := range d.turns(g) {
-		need = max(need, p-d.pot[int(t.to)*k+i]-int64(t.bend)*bend)
+		need = max(need, p-d.pot(t.to)-int64(t.bend)*bend)
 	}
 	return need
 }
 
-// ascend raises all members in turn, in so many rounds of equal steps, until
-// none can be raised any more.
-func (d *dual) ascend(rounds int, w *meter) {
+// ascend raises one member after the other by a step, always the one whose
+// last step took least from the fixed prices, until none can be raised any
+// more. A step is the most that any member could be raised alone, divided by
+// rounds.
+func (d *dual) ascend(rounds int64, w *meter) {
 	step := int64(1)
-	for i := range d.k {
-		step = max(step, (d.reach(i)-d.at(i))/int64(rounds))
+	for i := range d.member {
+		step = max(step, d.room(i, w)/rounds)
 	}
-	active := make([]bool, d.k)
-	left := d.k
-	for i := range active {
-		active[i] = true
-	}
-	for left > 0 && w.left > 0 {
-		for i := range d.k {
-			if active[i] && !d.raise(i, d.at(i)+step, w) {
-				active[i] = false
-				left--
+	taken := make([]int64, len(d.member)) // far if the member can't be raised
+	for w.left > 0 {
+		i := 0
+		for j := range taken {
+			if taken[j] < taken[i] {
+				i = j
 			}
+		}
+		if taken[i] == far {
+			return
+		}
+		if taken[i] = far; d.raise(i, step, w) {
+			taken[i] = d.taken
 		}
 	}
 }
 
-// reach is what member i would pay if it had all slack to itself.
-func (d *dual) reach(i int) int64 {
-	d.queue.reset()
-	d.seen = d.seen[:0]
-	for _, g := range d.start[d.member[i]] {
-		d.offer(i, g, 0)
-	}
-	best := int64(0)
-	for d.queue.size > 0 {
-		key, g := d.queue.pop()
-		x := key - d.pot[int(g)*d.k+i]
-		if g == d.exit {
-			best = x
-			break
-		}
-		if x == d.dist[g] {
-			d.spread(i, g, x+d.share[int(g)*d.k+i]+d.slack[g])
-		}
-	}
+// room is by how much member i could be raised now.
+func (d *dual) room(i int, w *meter) int64 {
+	d.load(i)
+	goal, _ := d.explore(i, far, w)
 	for _, g := range d.seen {
 		d.dist[g] = far
 	}
-	return best
+	room := goal - d.floor(i)
+	d.drop(i)
+	return room
 }

@@ -27,18 +27,49 @@ type search struct {
 	settle []int32 // by state: first settled label, -1 if none
 	heap   queue
 	all    uint64
+	k      int
+	row    []int32 // by state: row of lifts, 0 if it has none
+	lifts  []int64 // [row*k+i]; row 0 is all zero
 }
 
-func newSearch(d *dual, limit int64) *search {
-	s := &search{dual: d, limit: limit, settle: make([]int32, len(d.fixed)), all: 1<<d.k - 1}
-	if d.k == maxMembers {
-		s.all = ^uint64(0)
+func newSearch(s *space) *search {
+	x := &search{settle: make([]int32, len(s.fixed)), row: make([]int32, len(s.fixed))}
+	for g := range x.settle {
+		x.settle[g] = -1
 	}
-	for g := range s.settle {
-		s.settle[g] = -1
+	x.grow(1 << 12)
+	return x
+}
+
+// reset prepares a search on a dual for plans that cost less than its bound
+// and limit.
+func (s *search) reset(d *dual, limit int64) {
+	for i := range s.labels {
+		l := &s.labels[i]
+		s.settle[l.state] = -1
 	}
-	s.grow(1 << 12)
-	return s
+	clear(s.table)
+	s.labels = s.labels[:0]
+	s.heap.reset()
+	if s.dual != nil {
+		for _, rec := range s.dual.records[:s.k] {
+			for _, r := range rec {
+				s.row[r.state] = 0
+			}
+		}
+	}
+	s.dual, s.limit, s.k = d, limit, len(d.member)
+	s.all = ^uint64(0) >> (64 - s.k)
+	s.lifts = append(s.lifts[:0], make([]int64, s.k)...)
+	for i, rec := range d.records[:s.k] {
+		for _, r := range rec {
+			if s.row[r.state] == 0 {
+				s.row[r.state] = int32(len(s.lifts) / s.k)
+				s.lifts = append(s.lifts, make([]int64, s.k)...)
+			}
+			s.lifts[int(s.row[r.state])*s.k+i] = r.lift
+		}
+	}
 }
 
 // maxMembers is how many members a set can hold.
@@ -49,9 +80,13 @@ const maxMembers = 64
 // none, and the least key a plan below the limit can have.
 func (s *search) run(w *meter) (goal int32, least int64) {
 	for i := range s.k {
-		floor := s.at(i)
+		set := uint64(1) << i
+		floor := int64(far)
 		for _, g := range s.start[s.member[i]] {
-			s.offer(g, 1<<i, s.pot[int(g)*s.k+i]-floor, -1, -1)
+			floor = min(floor, s.sum(g, set, s.cables[i]))
+		}
+		for _, g := range s.start[s.member[i]] {
+			s.offer(g, set, s.sum(g, set, s.cables[i])-floor, -1, -1)
 		}
 	}
 	for s.heap.size > 0 {
@@ -96,21 +131,25 @@ func (s *search) move(id int32) (steps int) {
 	for set := l.set; set != 0; set &= set - 1 {
 		q += s.cables[bits.TrailingZeros64(set)]
 	}
-	key := l.key + s.fixed[l.state] + q*s.unit[l.state] - s.sum(l.state, l.set)
+	key := l.key + s.dual.fixed[l.state] + q*s.unit[l.state] - s.sum(l.state, l.set, q)
 	bend := q * s.dual.bend[l.state]
 	turns := s.turns(l.state)
 	for _, t := range turns {
-		s.offer(t.to, l.set, key+int64(t.bend)*bend+s.sum(t.to, l.set), id, -1)
+		s.offer(t.to, l.set, key+int64(t.bend)*bend+s.sum(t.to, l.set, q), id, -1)
 	}
 	return len(turns)
 }
 
-// sum is the potential of a set.
-func (s *search) sum(g int32, set uint64) int64 {
-	pot := s.pot[int(g)*s.k:][:s.k]
-	var sum int64
+// sum is the potential of a set of q cables.
+func (s *search) sum(g int32, set uint64, q int64) int64 {
+	sum := q * s.base[g]
+	row := s.row[g]
+	if row == 0 {
+		return sum
+	}
+	lifts := s.lifts[int(row)*s.k:][:s.k]
 	for ; set != 0; set &= set - 1 {
-		sum += pot[bits.TrailingZeros64(set)]
+		sum += lifts[bits.TrailingZeros64(set)]
 	}
 	return sum
 }

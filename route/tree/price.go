@@ -15,17 +15,19 @@ func sortBy(s []int, key func(int) int64) {
 // lay turns the states of a path, terminal first, into a path of the network.
 func (s *space) lay(states []int32) Path {
 	n := s.net
-	var p Path
-	for i := len(states) - 1; i >= 0; i-- {
-		g := states[i]
-		chain := s.chain[s.chainFirst[g]:s.chainFirst[g+1]]
-		for j := len(chain) - 1; j >= 0; j-- {
-			p.Nodes, p.Arcs = append(p.Nodes, n.Target[chain[j]]), append(p.Arcs, n.ArcOf[chain[j]])
-		}
-		if i == 0 {
-			p.Nodes = append(p.Nodes, n.Source[chain[0]])
+	first := s.chain[s.chainFirst[states[0]]]
+	p := Path{Nodes: []int32{n.Source[first]}}
+	for _, g := range states {
+		for _, h := range s.chain[s.chainFirst[g]:s.chainFirst[g+1]] {
+			if k := len(p.Arcs); k > 0 && p.Arcs[k-1] == n.ArcOf[h] {
+				p.Nodes, p.Arcs = p.Nodes[:k], p.Arcs[:k-1]
+				continue
+			}
+			p.Nodes, p.Arcs = append(p.Nodes, n.Target[h]), append(p.Arcs, n.ArcOf[h])
 		}
 	}
+	slices.Reverse(p.Nodes)
+	slices.Reverse(p.Arcs)
 	return p
 }
 

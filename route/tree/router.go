@@ -9,6 +9,9 @@ type router struct {
 	member []int32
 	cables []int64
 	uses   []int32 // paths on a state
+	open   []int64 // fixed price still to be paid: none on a state in use
+	hint   []int64 // added to the fixed price of a state not in use, only to lay paths
+	guided bool    // the hint counts
 	paths  [][]int32
 	meter  *meter
 
@@ -19,7 +22,7 @@ type router struct {
 }
 
 func newRouter(s *space, base []int64, member []int32, w *meter) *router {
-	r := &router{space: s, base: base, member: member, meter: w, uses: make([]int32, len(base)), paths: make([][]int32, len(member))}
+	r := &router{space: s, base: base, member: member, meter: w, uses: make([]int32, len(base)), open: append([]int64(nil), s.fixed...), paths: make([][]int32, len(member))}
 	for _, t := range member {
 		r.cables = append(r.cables, s.terms[t].Cables)
 	}
@@ -36,9 +39,11 @@ func (r *router) best(orders int) int64 {
 	var kept [][]int32
 	for o := range orders {
 		r.clear()
-		for _, i := range r.order(o) {
+		r.guided = o%2 == 0
+		for _, i := range r.order(o / 2) {
 			r.lay(i)
 		}
+		r.guided = false
 		r.improve()
 		if c := r.cost(); c < least {
 			least, kept = c, append([][]int32(nil), r.paths...)
@@ -119,9 +124,9 @@ func (r *router) lay(i int) int64 {
 		if g == r.exit {
 			break
 		}
-		x += q * r.unit[g]
-		if r.uses[g] == 0 {
-			x += r.fixed[g]
+		x += q*r.unit[g] + r.open[g]
+		if r.guided && r.uses[g] == 0 {
+			x += r.hint[g]
 		}
 		turns := r.turns(g)
 		for _, t := range turns {
@@ -157,6 +162,7 @@ func (r *router) put(i int, path []int32) {
 	r.paths[i] = path
 	for _, g := range path {
 		r.uses[g]++
+		r.open[g] = 0
 	}
 }
 
@@ -165,6 +171,7 @@ func (r *router) take(i int) int64 {
 	saved := r.own(i)
 	for _, g := range r.paths[i] {
 		if r.uses[g]--; r.uses[g] == 0 {
+			r.open[g] = r.fixed[g]
 			saved += r.fixed[g]
 		}
 	}

@@ -14,14 +14,17 @@ func solveSpace(s *space, w *meter) (p Plan, bound int64) {
 		return p, 0
 	}
 	base := s.distances()
-	d := newDual(s, base, member)
+	d := newDual(s, base)
+	d.reset(member, s.fixed)
 	d.ascend(rounds, w)
 	r := newRouter(s, base, member, w)
+	r.hint = hintOf(d)
 	cost := r.best(orders)
 	bound = d.bound()
 	paths := r.paths
 	if cost > bound && len(member) <= maxMembers {
-		x := newSearch(d, cost-bound)
+		x := newSearch(s)
+		x.reset(d, cost-bound)
 		goal, least := x.run(w)
 		if goal >= 0 {
 			paths = x.routes(goal)
@@ -34,7 +37,18 @@ func solveSpace(s *space, w *meter) (p Plan, bound int64) {
 	return p, bound
 }
 
+// hintOf makes paths keep to what the dual finds worth its fixed price.
+func hintOf(d *dual) []int64 {
+	hint := make([]int64, len(d.slack))
+	for g, s := range d.slack {
+		hint[g] = hintWeight * s
+	}
+	return hint
+}
+
 const (
-	rounds = 16 // of dual ascent
-	orders = 4  // of laying paths
+	hintWeight = 4
+
+	rounds = 64 // of dual ascent
+	orders = 8  // of laying paths
 )

@@ -159,12 +159,8 @@ func (sh *shape) alive(terms []Terminal) []bool {
 
 // fill numbers the states in the order of half-arcs and lays the turns.
 func (s *space) fill(sh *shape, alive []bool) {
-	n := sh.net
 	after := sh.only(alive)
-	head := make([]bool, len(alive))
-	for h := range alive {
-		head[h] = alive[h]
-	}
+	head := append([]bool(nil), alive...)
 	for h, g := range after {
 		if alive[h] && g >= 0 {
 			head[g] = false
@@ -173,36 +169,23 @@ func (s *space) fill(sh *shape, alive []bool) {
 	state := make([]int32, len(alive))
 	s.chainFirst = append(s.chainFirst, 0)
 	for h := range alive {
-		state[h] = -1
-		if !head[h] {
-			continue
+		if state[h] = -1; head[h] {
+			state[h] = int32(len(s.fixed))
+			s.addChain(sh, after, int32(h))
 		}
-		state[h] = int32(len(s.fixed))
-		s.addChain(sh, after, int32(h))
 	}
-	s.exit = int32(len(s.fixed))
 	s.first = append(s.first, 0)
-	for g := range s.fixed {
-		last := s.chain[s.chainFirst[g+1]-1]
-		v := n.Target[last]
-		if v == sh.root {
-			s.next = append(s.next, turn{to: s.exit})
-		} else {
-			for out := n.First[v]; out < n.First[v+1]; out++ {
-				if bend, ok := sh.turn(last, out); ok && alive[out] {
-					s.next = append(s.next, turn{state[out], bend})
-				}
-			}
-		}
-		s.bend = append(s.bend, n.Bend[v])
-		s.first = append(s.first, int32(len(s.next)))
+	if sh.free(alive) {
+		s.turnAtHubs(sh, state)
+	} else {
+		s.turnAtNodes(sh, state)
 	}
-	s.fixed, s.unit, s.bend = append(s.fixed, 0), append(s.unit, 0), append(s.bend, 0)
-	s.first = append(s.first, int32(len(s.next)))
+	s.addState(0, 0) // exit, with no turns
+	s.bend, s.first = append(s.bend, 0), append(s.first, int32(len(s.next)))
 	s.turnBack()
 	s.start = make([][]int32, len(s.terms))
 	for i, t := range s.terms {
-		for h := n.First[t.Node]; h < n.First[t.Node+1]; h++ {
+		for h := sh.net.First[t.Node]; h < sh.net.First[t.Node+1]; h++ {
 			if alive[h] {
 				s.start[i] = append(s.start[i], state[h])
 			}
@@ -210,13 +193,84 @@ func (s *space) fill(sh *shape, alive []bool) {
 	}
 }
 
+// turnAtNodes lays the turns from every state to those that may follow.
+func (s *space) turnAtNodes(sh *shape, state []int32) {
+	n := sh.net
+	s.exit = int32(len(s.fixed))
+	for g := range s.exit {
+		last := s.chain[s.chainFirst[g+1]-1]
+		v := n.Target[last]
+		if v == sh.root {
+			s.next = append(s.next, turn{to: s.exit})
+		} else {
+			for out := n.First[v]; out < n.First[v+1]; out++ {
+				if bend, ok := sh.turn(last, out); ok && state[out] >= 0 {
+					s.next = append(s.next, turn{state[out], bend})
+				}
+			}
+		}
+		s.bend = append(s.bend, n.Bend[v])
+		s.first = append(s.first, int32(len(s.next)))
+	}
+}
+
+// turnAtHubs makes a state of every node, as there is no bend anywhere, and
+// so needs far fewer turns. Turning straight back is possible then, but never
+// pays; lay takes it out.
+func (s *space) turnAtHubs(sh *shape, state []int32) {
+	n := sh.net
+	halves := int32(len(s.fixed))
+	s.exit = halves
+	hub := make([]int32, len(n.Bend))
+	for v := range hub {
+		if !sh.leaf[v] && int32(v) != sh.root {
+			hub[v] = s.exit
+			s.exit++
+		}
+	}
+	hub[sh.root] = s.exit
+	for g := range halves {
+		s.next = append(s.next, turn{to: hub[n.Target[s.chain[g]]]})
+		s.bend = append(s.bend, 0)
+		s.first = append(s.first, int32(len(s.next)))
+	}
+	for v := range hub {
+		if sh.leaf[v] || int32(v) == sh.root {
+			continue
+		}
+		for out := n.First[v]; out < n.First[v+1]; out++ {
+			if state[out] >= 0 {
+				s.next = append(s.next, turn{to: state[out]})
+			}
+		}
+		s.addState(0, 0)
+		s.bend = append(s.bend, 0)
+		s.first = append(s.first, int32(len(s.next)))
+	}
+}
+
+// free reports whether no path has a heading but at its terminal.
+func (sh *shape) free(alive []bool) bool {
+	n := sh.net
+	for h := range alive {
+		if alive[h] && n.Way[h] != network.Free {
+			return false
+		}
+	}
+	return true
+}
+
 // only tells for every half-arc which one must follow it, if that one must
 // also come after it; -1 if there is a choice.
 func (sh *shape) only(alive []bool) []int32 {
 	n := sh.net
 	after, count, before := make([]int32, len(alive)), make([]int32, len(alive)), make([]int32, len(alive))
+	hubs := sh.free(alive)
 	for h := range alive {
 		after[h] = -1
+		if hubs {
+			continue
+		}
 		if v := n.Target[h]; alive[h] && v != sh.root {
 			for out := n.First[v]; out < n.First[v+1]; out++ {
 				if _, ok := sh.turn(int32(h), out); ok && alive[out] {
@@ -251,6 +305,11 @@ func (s *space) addChain(sh *shape, after []int32, h int32) {
 		}
 		h = g
 	}
+	s.addState(fixed, unit)
+}
+
+// addState ends a chain.
+func (s *space) addState(fixed, unit int64) {
 	s.fixed, s.unit = append(s.fixed, fixed), append(s.unit, unit)
 	s.chainFirst = append(s.chainFirst, int32(len(s.chain)))
 }
