@@ -144,16 +144,3 @@ func TestFolderIsDeterministic(t *testing.T) {
 		}
 	}
 }
-
-func BenchmarkSheets(b *testing.B) {
-	for _, job := range samples(b) {
-		res := solve(b, job, source.ReadFile)
-		b.Run(name(job), func(b *testing.B) {
-			for b.Loop() {
-				if _, err := render.Folder(res); err != nil {
-					b.Fatal(err)
-				}
-			}
-		})
-	}
-}
