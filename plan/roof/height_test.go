@@ -37,18 +37,35 @@ var (
 	// The L and the T of the straight-skeleton examples.
 	ell = geom.Polygon{{X: 0, Y: 0}, {X: 10, Y: 0}, {X: 10, Y: 4}, {X: 4, Y: 4}, {X: 4, Y: 10}, {X: 0, Y: 10}}
 	tee = geom.Polygon{
-		{X: 0, Y: 0}, {X: 30, Y: 0}, {X: 30, Y: 10}, {X: 20, Y: 10},
-		{X: 20, Y: 24}, {X: 12, Y: 24}, {X: 12, Y: 10}, {X: 0, Y: 10},
+		{X: 0, Y: 0},
+		{X: 30, Y: 0},
+		{X: 30, Y: 10},
+		{X: 20, Y: 10},
+		{X: 20, Y: 24},
+		{X: 12, Y: 24},
+		{X: 12, Y: 10},
+		{X: 0, Y: 10},
 	}
 	// A stem wider than the bar is deep: 14 ft on 10 ft.
 	wideTee = geom.Polygon{
-		{X: 0, Y: 0}, {X: 30, Y: 0}, {X: 30, Y: 10}, {X: 22, Y: 10},
-		{X: 22, Y: 24}, {X: 8, Y: 24}, {X: 8, Y: 10}, {X: 0, Y: 10},
+		{X: 0, Y: 0},
+		{X: 30, Y: 0},
+		{X: 30, Y: 10},
+		{X: 22, Y: 10},
+		{X: 22, Y: 24},
+		{X: 8, Y: 24},
+		{X: 8, Y: 10},
+		{X: 0, Y: 10},
 	}
 	// The L with a vertex where its bar meets the west wall.
 	splitEll = geom.Polygon{
-		{X: 0, Y: 0}, {X: 10, Y: 0}, {X: 10, Y: 4}, {X: 4, Y: 4},
-		{X: 4, Y: 10}, {X: 0, Y: 10}, {X: 0, Y: 4},
+		{X: 0, Y: 0},
+		{X: 10, Y: 0},
+		{X: 10, Y: 4},
+		{X: 4, Y: 4},
+		{X: 4, Y: 10},
+		{X: 0, Y: 10},
+		{X: 0, Y: 4},
 	}
 	// The box with a stretch of 12 ft in the middle of its south wall.
 	frontGable = geom.Polygon{

@@ -20,8 +20,13 @@ var (
 	turnedBox = geom.Polygon{{X: 40, Y: 0}, {X: 40, Y: 24}, {X: 0, Y: 24}, {X: 0, Y: 0}}
 	// The split L, twice as large, from where its west gable begins.
 	splitEll2 = geom.Polygon{
-		{X: 0, Y: 8}, {X: 0, Y: 0}, {X: 20, Y: 0}, {X: 20, Y: 8},
-		{X: 8, Y: 8}, {X: 8, Y: 20}, {X: 0, Y: 20},
+		{X: 0, Y: 8},
+		{X: 0, Y: 0},
+		{X: 20, Y: 0},
+		{X: 20, Y: 8},
+		{X: 8, Y: 8},
+		{X: 8, Y: 20},
+		{X: 0, Y: 20},
 	}
 )
 

@@ -31,11 +31,15 @@ func TestContourByHand(t *testing.T) {
 			{X: 18, Y: 0}, {X: 22, Y: 0}, {X: 22, Y: 4}, {X: 36, Y: 4}, {X: 36, Y: 20}, {X: 4, Y: 20}, {X: 4, Y: 4}, {X: 18, Y: 4},
 		}}},
 		// The cross gable's own peak is apart from the ridge behind.
-		{"two parts", geom.Polygon{{X: 0, Y: 0}, {X: 10, Y: 0}, {X: 10, Y: 2}, {X: 14, Y: 2}, {X: 14, Y: 0}, {X: 24, Y: 0}, {X: 24, Y: 8}, {X: 0, Y: 8}}, nil, 3,
+		{
+			"two parts",
+			geom.Polygon{{X: 0, Y: 0}, {X: 10, Y: 0}, {X: 10, Y: 2}, {X: 14, Y: 2}, {X: 14, Y: 0}, {X: 24, Y: 0}, {X: 24, Y: 8}, {X: 0, Y: 8}},
+			nil, 3,
 			[]geom.Polygon{
 				{{X: 3, Y: 3}, {X: 7, Y: 3}, {X: 7, Y: 5}, {X: 3, Y: 5}},
 				{{X: 17, Y: 3}, {X: 21, Y: 3}, {X: 21, Y: 5}, {X: 17, Y: 5}},
-			}},
+			},
+		},
 	}
 	for _, tt := range tests {
 		r := mustNew(t, Spec{Outline: tt.outline, Gable: gablesAt(len(tt.outline), tt.gables...), Pitch: level, Overhang: 2})
