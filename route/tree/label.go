@@ -30,6 +30,7 @@ type search struct {
 	k      int
 	row    []int32 // by state: row of lifts, 0 if it has none
 	lifts  []int64 // [row*k+i]; row 0 is all zero
+	lifted []int32 // states with a row
 }
 
 func newSearch(s *space) *search {
@@ -51,19 +52,17 @@ func (s *search) reset(d *dual, limit int64) {
 	clear(s.table)
 	s.labels = s.labels[:0]
 	s.heap.reset()
-	if s.dual != nil {
-		for _, rec := range s.dual.records[:s.k] {
-			for _, r := range rec {
-				s.row[r.state] = 0
-			}
-		}
+	for _, g := range s.lifted {
+		s.row[g] = 0
 	}
+	s.lifted = s.lifted[:0]
 	s.dual, s.limit, s.k = d, limit, len(d.member)
 	s.all = ^uint64(0) >> (64 - s.k)
 	s.lifts = append(s.lifts[:0], make([]int64, s.k)...)
 	for i, rec := range d.records[:s.k] {
 		for _, r := range rec {
 			if s.row[r.state] == 0 {
+				s.lifted = append(s.lifted, r.state)
 				s.row[r.state] = int32(len(s.lifts) / s.k)
 				s.lifts = append(s.lifts, make([]int64, s.k)...)
 			}
@@ -71,6 +70,9 @@ func (s *search) reset(d *dual, limit int64) {
 		}
 	}
 }
+
+// maxLabels keeps the memory of a search below some 400 MB.
+const maxLabels = 4_000_000
 
 // maxMembers is how many members a set can hold.
 const maxMembers = 64
@@ -99,7 +101,7 @@ func (s *search) run(w *meter) (goal int32, least int64) {
 			return id, key
 		}
 		l.done = true
-		if !w.spend(s.merge(id) + s.move(id)) {
+		if !w.spend(s.merge(id)+s.move(id)) || len(s.labels) > maxLabels {
 			return -1, key
 		}
 	}

@@ -21,6 +21,15 @@ func solveSpace(s *space, w *meter) (p Plan, bound int64) {
 	r.hint = hintOf(d)
 	cost := r.best(orders)
 	bound = d.bound()
+	if cost > bound && len(member) > exactly {
+		own := &meter{left: w.left / 2, stop: w.stop}
+		before := own.left
+		m := newMender(r)
+		m.run(4, own)
+		m.run(8, own)
+		w.spend(int(before - own.left))
+		cost = r.cost()
+	}
 	paths := r.paths
 	if cost > bound && len(member) <= maxMembers {
 		x := newSearch(s)
@@ -47,6 +56,7 @@ func hintOf(d *dual) []int64 {
 }
 
 const (
+	exactly    = 12 // members whose exact search needs no mending first
 	hintWeight = 4
 
 	rounds = 64 // of dual ascent

@@ -1,0 +1,127 @@
+package tree
+
+import "slices"
+
+// A mender improves a plan: it takes up the paths of a few members that are
+// close together and lays them anew, all at once and exactly, while the paths
+// of all others stay. That covers what moves of single paths, trunks and
+// junctions can do among these members.
+type mender struct {
+	*router
+	dual   *dual
+	search *search
+	near   []int32 // by state: 1 + last seed whose path has it
+	hops   []int32 // queue of nodes
+	seen   []int32 // by node: 1 + last seed that reached it
+	at     []int32 // by node: member + 1
+}
+
+func newMender(r *router) *mender {
+	m := &mender{router: r, dual: newDual(r.space, r.base), search: newSearch(r.space), near: make([]int32, len(r.base))}
+	m.seen, m.at = make([]int32, len(r.net.Bend)), make([]int32, len(r.net.Bend))
+	for i, t := range r.member {
+		m.at[r.terms[t].Node] = int32(i) + 1
+	}
+	return m
+}
+
+// run mends around every member in turn, with groups of so many members, until
+// a round changes nothing or the work is done.
+func (m *mender) run(size int, w *meter) {
+	size = min(size, len(m.member))
+	for round := 0; ; round++ {
+		better := false
+		for i := range m.member {
+			if w.left <= 0 {
+				return
+			}
+			group := m.sharing(i, size)
+			if round%2 == 1 {
+				group = m.around(i, size)
+			}
+			better = m.mend(group, w) || better
+		}
+		if !better && round > 0 || size == len(m.member) {
+			return
+		}
+	}
+}
+
+// mend lays the paths of a group anew and reports whether that is cheaper.
+func (m *mender) mend(group []int, w *meter) bool {
+	terms, old := make([]int32, len(group)), make([][]int32, len(group))
+	was := int64(0)
+	for j, i := range group {
+		terms[j], old[j] = m.member[i], m.paths[i]
+		was += m.take(i)
+	}
+	own := &meter{left: min(w.left, mendWork), stop: w.stop}
+	granted := own.left
+	m.dual.reset(terms, m.open)
+	m.dual.ascend(mendRounds, own)
+	paths := old
+	if limit := was - m.dual.bound(); limit > 0 {
+		m.search.reset(m.dual, limit)
+		if goal, _ := m.search.run(own); goal >= 0 {
+			paths = m.search.routes(goal)
+		}
+	}
+	w.spend(int(granted - own.left))
+	for j, i := range group {
+		m.put(i, paths[j])
+	}
+	return &paths[0] != &old[0]
+}
+
+const (
+	mendWork   = 400_000 // for one group
+	mendRounds = 16
+)
+
+// sharing lists member i and those that share most of its path.
+func (m *mender) sharing(i, size int) []int {
+	for _, g := range m.paths[i] {
+		m.near[g] = int32(i) + 1
+	}
+	shared := make([]int64, len(m.member))
+	group := make([]int, len(m.member))
+	for j := range group {
+		group[j] = j
+		for _, g := range m.paths[j] {
+			if m.near[g] == int32(i)+1 {
+				shared[j]--
+			}
+		}
+	}
+	shared[i] = -far
+	sortBy(group, func(j int) int64 { return shared[j] })
+	for _, g := range m.paths[i] {
+		m.near[g] = 0
+	}
+	return group[:size]
+}
+
+// around lists member i and those the fewest nodes away from it.
+func (m *mender) around(i, size int) []int {
+	n := m.net
+	from := m.terms[m.member[i]].Node
+	group := make([]int, 0, size)
+	clear(m.seen)
+	m.hops = append(m.hops[:0], from)
+	m.seen[from] = 1
+	for len(m.hops) > 0 && len(group) < size {
+		v := m.hops[0]
+		m.hops = m.hops[1:]
+		if j := m.at[v]; j > 0 {
+			group = append(group, int(j)-1)
+		}
+		for h := n.First[v]; h < n.First[v+1]; h++ {
+			if to := n.Target[h]; m.seen[to] == 0 {
+				m.seen[to] = 1
+				m.hops = append(m.hops, to)
+			}
+		}
+	}
+	slices.Sort(group)
+	return group
+}
