@@ -60,7 +60,7 @@ func (m *mender) mend(group []int, w *meter) bool {
 	m.dual.reset(terms, m.open)
 	m.dual.ascend(mendRounds, own)
 	paths := old
-	if limit := was - m.dual.bound(); limit > 0 {
+	if limit := m.below(was) - m.dual.bound(); limit > 0 {
 		m.search.reset(m.dual, limit)
 		if goal, _ := m.search.run(own); goal >= 0 {
 			paths = m.search.routes(goal)

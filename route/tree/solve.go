@@ -33,7 +33,7 @@ func solveSpace(s *space, w *meter) (p Plan, bound int64) {
 	paths := r.paths
 	if cost > bound && len(member) <= maxMembers {
 		x := newSearch(s)
-		x.reset(d, cost-bound)
+		x.reset(d, s.below(cost)-bound)
 		goal, least := x.run(w)
 		if goal >= 0 {
 			paths = x.routes(goal)
@@ -43,8 +43,11 @@ func solveSpace(s *space, w *meter) (p Plan, bound int64) {
 	for i, t := range member {
 		p.Paths[t] = s.lay(paths[i])
 	}
-	return p, bound
+	return p, (bound + s.scale - 1) / s.scale
 }
+
+// below is the limit for plans that are cheaper than cost.
+func (s *space) below(cost int64) int64 { return cost - s.scale + 1 }
 
 // hintOf makes paths keep to what the dual finds worth its fixed price.
 func hintOf(d *dual) []int64 {
@@ -59,6 +62,6 @@ const (
 	exactly    = 12 // members whose exact search needs no mending first
 	hintWeight = 4
 
-	rounds = 64 // of dual ascent
+	rounds = 1024 // of dual ascent
 	orders = 8  // of laying paths
 )

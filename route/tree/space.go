@@ -13,6 +13,7 @@ type space struct {
 	net   *network.Network
 	terms []Terminal
 	exit  int32
+	scale int64 // all prices are multiples of it
 
 	fixed []int64 // of a state: paid once
 	unit  []int64 // paid per cable
@@ -59,7 +60,7 @@ func newSpace(n *network.Network, root int32, terms []Terminal, relaxed bool) (s
 		changed = sh.relax()
 	}
 	alive := sh.alive(terms)
-	s = &space{net: n, terms: terms}
+	s = &space{net: n, terms: terms, scale: scaleOf(n, terms)}
 	s.fill(sh, alive)
 	return s, changed
 }
@@ -209,7 +210,7 @@ func (s *space) turnAtNodes(sh *shape, state []int32) {
 				}
 			}
 		}
-		s.bend = append(s.bend, n.Bend[v])
+		s.bend = append(s.bend, s.scale*n.Bend[v])
 		s.first = append(s.first, int32(len(s.next)))
 	}
 }
@@ -310,7 +311,7 @@ func (s *space) addChain(sh *shape, after []int32, h int32) {
 
 // addState ends a chain.
 func (s *space) addState(fixed, unit int64) {
-	s.fixed, s.unit = append(s.fixed, fixed), append(s.unit, unit)
+	s.fixed, s.unit = append(s.fixed, s.scale*fixed), append(s.unit, s.scale*unit)
 	s.chainFirst = append(s.chainFirst, int32(len(s.chain)))
 }
 

@@ -113,20 +113,51 @@ func check(n *network.Network, root int32, terms []Terminal) error {
 	return checkSum(n, cables)
 }
 
-// checkSum makes sure that no sum of prices overflows: not even if all cables
-// travelled and bent everywhere.
+// checkSum makes sure that no sum of prices overflows.
 func checkSum(n *network.Network, cables int64) error {
-	var sum uint64
-	for h, p := range n.PerUnit {
-		hi, lo := bits.Mul64(uint64(cables), uint64(p)+uint64(n.Bend[n.Target[h]]))
-		if hi > 0 || lo > 1<<60 {
-			return ErrTooDear
-		}
-		if sum += lo + uint64(n.Fixed[h]); sum > 1<<60 {
-			return ErrTooDear
-		}
+	if _, ok := sum(n, cables); !ok {
+		return ErrTooDear
 	}
 	return nil
+}
+
+// sum is what it would cost if all cables travelled and bent everywhere; ok is
+// false if that is more than maxSum.
+func sum(n *network.Network, cables int64) (total uint64, ok bool) {
+	for h, p := range n.PerUnit {
+		hi, lo := bits.Mul64(uint64(cables), uint64(p)+uint64(n.Bend[n.Target[h]]))
+		if hi > 0 || lo > maxSum {
+			return 0, false
+		}
+		if total += lo + uint64(n.Fixed[h]); total > maxSum {
+			return 0, false
+		}
+	}
+	return total, true
+}
+
+const (
+	maxSum   = 1 << 60
+	maxScale = 256
+	fine     = 1 << 16 // a price that can well be divided as it is
+)
+
+// scaleOf is by what prices are multiplied, so that a dual can share them out
+// in fractions. That matters only where prices are small numbers.
+func scaleOf(n *network.Network, terms []Terminal) int64 {
+	var cables, most int64
+	for _, t := range terms {
+		cables += t.Cables
+	}
+	for h := range n.Fixed {
+		most = max(most, n.Fixed[h], n.PerUnit[h])
+	}
+	total, _ := sum(n, cables)
+	scale := int64(1)
+	for scale < maxScale && most*scale < fine && total*uint64(2*scale) <= maxSum {
+		scale *= 2
+	}
+	return scale
 }
 
 // A meter counts work.
