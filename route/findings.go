@@ -121,7 +121,6 @@ func (c *collector) hole(h *Hole) {
 	if p.Wall >= 0 {
 		pos = c.r.Job.House.Walls[p.Wall].Pos
 	}
-	width := measure.Length(h.Count)*h.Bit + measure.Length(h.Count-1)*c.book.Length(rule.HoleToMember)
 	switch {
 	case h.Bit == 0:
 		c.add(rule.PlateCapacity, Finding{
@@ -129,10 +128,10 @@ func (c *collector) hole(h *Hole) {
 			Found:  fmt.Sprintf("no bit of the job makes a hole for one cable here: the largest allowed is %s", c.text(h.Largest)),
 			Change: "list a bit that fits under [tools]",
 		})
-	case width > p.Free:
+	case h.Width > p.Free:
 		c.add(rule.PlateCapacity, Finding{
 			Pos: pos, Where: h.ID,
-			Found:  fmt.Sprintf("%d cables need %d holes of %s, %s wide together; %s is free", h.Cables, h.Count, c.text(h.Bit), c.text(width), c.text(p.Free)),
+			Found:  fmt.Sprintf("%d cables need %d holes up to %s, %s wide together; %s is free", h.Cables, h.Count, c.text(h.Bit), c.text(h.Width), c.text(p.Free)),
 			Change: "take some of the cables through another bay",
 		})
 	}

@@ -1,7 +1,6 @@
 package route
 
 import (
-	"fmt"
 	"slices"
 
 	"topplate/plan"
@@ -23,17 +22,17 @@ func Solve(job *plan.Job) (*Result, error) {
 		return nil, err
 	}
 	r := &Result{Job: job, Graph: g}
-	bound, err := r.routeAll()
+	book := rule.NewBook(values(job.Limits))
+	bound, err := r.routeAll(book)
 	if err != nil {
 		return nil, err
 	}
-	book := rule.NewBook(values(job.Limits))
 	r.Holes = holesOf(g, book, r.Routes)
 	for i := range r.Routes {
 		r.Routes[i].Legs = legs(g, r.Holes, &r.Routes[i])
 	}
 	r.Bundles = bundlesOf(g, r.Routes)
-	r.Cost = costOf(g, r.Routes)
+	r.Cost = costOf(g, book, r.Routes)
 	r.Cost.LowerBound, r.Cost.Proved = bound, bound == r.Cost.Total
 	r.Tails = cutTotals(r)
 	r.Findings = r.findings(book)
@@ -44,15 +43,15 @@ func Solve(job *plan.Job) (*Result, error) {
 // routeAll finds the cheapest plan for all drops that have a way to the
 // closet, and says of the others what blocks them. It returns the bound that
 // no plan is below.
-func (r *Result) routeAll() (bound int64, err error) {
+func (r *Result) routeAll(book rule.Book) (bound int64, err error) {
 	g := r.Graph
 	terms := make([]tree.Terminal, len(r.Job.Drops))
 	for d := range r.Job.Drops {
 		terms[d] = tree.Terminal{Node: int32(g.Terminals[d]), Cables: int64(r.Job.Drops[d].Count)}
 	}
-	best, err := tree.Solve(g.Net, int32(g.Root), terms, tree.Options{Work: work})
+	best, err := g.cheapestPlan(book, terms)
 	if err != nil {
-		return 0, fmt.Errorf("route: %w", err)
+		return 0, err
 	}
 	alone := g.aloneAll()
 	var relaxed *Graph
@@ -220,9 +219,9 @@ func (g *Graph) whyBlocked(d int) *Blocked {
 }
 
 // costOf adds up what the routes pay, shared parts once.
-func costOf(g *Graph, routes []Route) Cost {
+func costOf(g *Graph, book rule.Book, routes []Route) Cost {
 	sums := map[price.ID]int64{}
-	used := map[int]bool{}
+	used := map[int][]int{}
 	for _, r := range routes {
 		q := int64(g.Job.Drops[r.Drop].Count)
 		for _, a := range r.Arcs {
@@ -230,13 +229,24 @@ func costOf(g *Graph, routes []Route) Cost {
 				switch {
 				case c.PerCable:
 					sums[c.Term] += q * c.Amount
-				case !used[a]:
+				case used[a] == nil:
 					sums[c.Term] += c.Amount
 				}
 			}
-			used[a] = true
+			used[a] = append(used[a], r.Drop)
 		}
 		g.eachBend(r, func(n int) { sums[bendTerm(g.Nodes[n].Kind)] += q * g.Bend[n] })
+	}
+	for a, drops := range used {
+		if g.Arcs[a].Hole < 0 {
+			continue
+		}
+		more := int64(g.holesNeeded(book, g.Arcs[a].Hole, drops) - 1)
+		for _, c := range g.Arcs[a].Charges {
+			if boring[c.Term] && !c.PerCable {
+				sums[c.Term] += more * c.Amount
+			}
+		}
 	}
 	var c Cost
 	for _, t := range price.Terms {

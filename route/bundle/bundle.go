@@ -40,13 +40,3 @@ func ratio(n int) float64 {
 	}
 	return float64(2*k + 1)
 }
-
-// Fits is the largest number of cables of diameter d, up to 1,000, whose
-// bundle is at most as wide as room.
-func Fits(room, d measure.Length) int {
-	n := 0
-	for n < 1000 && Diameter(n+1, d) <= room {
-		n++
-	}
-	return n
-}
