@@ -19,7 +19,7 @@ type dual struct {
 	member  []int32 // terminals that take part
 	cables  []int64 // by member
 	fixed   []int64 // of a state, as the dual sees it
-	slack   []int64 // fixed price not yet shared out
+	spent   []int64 // of a state: sum of the shares
 	records [][]record
 
 	// The member in hand.
@@ -43,7 +43,7 @@ type record struct {
 
 // newDual makes a dual without any shares.
 func newDual(s *space, base []int64) *dual {
-	d := &dual{space: s, base: base, slack: make([]int64, len(base)), lift: make([]int64, len(base)), share: make([]int64, len(base)), known: make([]bool, len(base)), dist: make([]int64, len(base))}
+	d := &dual{space: s, base: base, spent: make([]int64, len(base)), lift: make([]int64, len(base)), share: make([]int64, len(base)), known: make([]bool, len(base)), dist: make([]int64, len(base))}
 	for g := range d.dist {
 		d.dist[g] = far
 	}
@@ -52,11 +52,15 @@ func newDual(s *space, base []int64) *dual {
 
 // reset sets the members and the fixed prices, and takes back all shares.
 func (d *dual) reset(member []int32, fixed []int64) {
+	for i := range d.member {
+		for _, r := range d.records[i] {
+			d.spent[r.state] = 0
+		}
+	}
 	d.member, d.fixed, d.cables = member, fixed, d.cables[:0]
 	for _, t := range member {
 		d.cables = append(d.cables, d.terms[t].Cables)
 	}
-	copy(d.slack, fixed)
 	for len(d.records) < len(member) {
 		d.records = append(d.records, nil)
 	}
@@ -84,6 +88,9 @@ func (d *dual) drop(i int) {
 
 // pot is the potential of a state for the member in hand.
 func (d *dual) pot(g int32) int64 { return d.q*d.base[g] + d.lift[g] }
+
+// slack is what is left of the fixed price of a state.
+func (d *dual) slack(g int32) int64 { return d.fixed[g] - d.spent[g] }
 
 // floor is what the member in hand, i, pays at least.
 func (d *dual) floor(i int) int64 {
@@ -127,7 +134,7 @@ func (d *dual) raise(i int, step int64, w *meter) (whole bool) {
 	d.taken = 0
 	for _, g := range d.done {
 		more := d.need(g) - d.share[g]
-		d.slack[g] -= more
+		d.spent[g] += more
 		d.share[g] += more
 		d.taken += more
 	}
@@ -160,7 +167,7 @@ func (d *dual) explore(i int, goal int64, w *meter) (int64, bool) {
 			return key, false
 		}
 		d.done = append(d.done, g)
-		x += d.q*d.unit[g] + d.share[g] + d.slack[g]
+		x += d.q*d.unit[g] + d.share[g] + d.slack(g)
 		bend := d.q * d.bend[g]
 		for _, t := range d.turns(g) {
 			d.offer(t.to, x+int64(t.bend)*bend)

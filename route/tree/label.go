@@ -101,7 +101,7 @@ func (s *search) run(w *meter) (goal int32, least int64) {
 			return id, key
 		}
 		l.done = true
-		if !w.spend(s.merge(id)+s.move(id)) || len(s.labels) > maxLabels {
+		if !w.spend(2*(s.merge(id)+s.move(id))) || len(s.labels) > maxLabels {
 			return -1, key
 		}
 	}

@@ -59,18 +59,18 @@ func (m *mender) mend(group []int, w *meter) bool {
 	granted := own.left
 	m.dual.reset(terms, m.open)
 	m.dual.ascend(mendRounds, own)
-	paths := old
+	paths, better := old, false
 	if limit := m.below(was) - m.dual.bound(); limit > 0 {
 		m.search.reset(m.dual, limit)
 		if goal, _ := m.search.run(own); goal >= 0 {
-			paths = m.search.routes(goal)
+			paths, better = m.search.routes(goal), true
 		}
 	}
 	w.spend(int(granted - own.left))
 	for j, i := range group {
 		m.put(i, paths[j])
 	}
-	return &paths[0] != &old[0]
+	return better
 }
 
 const (

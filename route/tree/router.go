@@ -10,10 +10,9 @@ type router struct {
 	cables []int64
 	uses   []int32 // paths on a state
 	open   []int64 // fixed price still to be paid: none on a state in use
-	hint   []int64 // added to the fixed price of a state not in use, only to lay paths
-	guided bool    // the hint counts
+	hint   []int64 // added to the fixed price of a state not in use, only to lay paths; may be nil
 	paths  [][]int32
-	meter  *meter
+	work   *meter
 
 	dist  []int64
 	pred  []int32
@@ -22,7 +21,7 @@ type router struct {
 }
 
 func newRouter(s *space, base []int64, member []int32, w *meter) *router {
-	r := &router{space: s, base: base, member: member, meter: w, uses: make([]int32, len(base)), open: append([]int64(nil), s.fixed...), paths: make([][]int32, len(member))}
+	r := &router{space: s, base: base, member: member, work: w, uses: make([]int32, len(base)), open: append([]int64(nil), s.fixed...), paths: make([][]int32, len(member))}
 	for _, t := range member {
 		r.cables = append(r.cables, s.terms[t].Cables)
 	}
@@ -33,30 +32,38 @@ func newRouter(s *space, base []int64, member []int32, w *meter) *router {
 	return r
 }
 
-// best tries so many orders of laying and keeps the cheapest plan in the end.
-func (r *router) best(orders int) int64 {
-	least := int64(far)
-	var kept [][]int32
-	for o := range orders {
+// best lays and improves paths in so many orders, with and without a hint,
+// and keeps the plan if it costs less than the one that was there. It returns
+// the cost of the plan kept.
+func (r *router) best(orders int, hint []int64, least int64) int64 {
+	kept := append([][]int32(nil), r.paths...)
+	for o := range 2 * orders {
+		if r.work.left <= 0 && least < far {
+			break
+		}
 		r.clear()
-		r.guided = o%2 == 0
+		if r.hint = nil; o%2 == 0 {
+			r.hint = hint
+		}
 		for _, i := range r.order(o / 2) {
 			r.lay(i)
 		}
-		r.guided = false
+		r.hint = nil
 		r.improve()
 		if c := r.cost(); c < least {
-			least, kept = c, append([][]int32(nil), r.paths...)
-		}
-		if r.meter.left <= 0 {
-			break
+			least, kept = c, append(kept[:0], r.paths...)
 		}
 	}
+	r.set(kept)
+	return least
+}
+
+// set takes a plan over.
+func (r *router) set(paths [][]int32) {
 	r.clear()
-	for i, p := range kept {
+	for i, p := range paths {
 		r.put(i, p)
 	}
-	return least
 }
 
 // order is the o-th order of laying: nearest first, farthest first, then
@@ -92,7 +99,7 @@ func (r *router) order(o int) []int {
 // improve takes up and lays anew one path after the other until a whole round
 // changes nothing.
 func (r *router) improve() {
-	for better := true; better && r.meter.left > 0; {
+	for better := true; better && r.work.left > 0; {
 		better = false
 		for i := range r.paths {
 			old := r.paths[i]
@@ -125,14 +132,14 @@ func (r *router) lay(i int) int64 {
 			break
 		}
 		x += q*r.unit[g] + r.open[g]
-		if r.guided && r.uses[g] == 0 {
+		if r.hint != nil && r.uses[g] == 0 {
 			x += r.hint[g]
 		}
 		turns := r.turns(g)
 		for _, t := range turns {
 			r.offer(t.to, g, x+int64(t.bend)*q*r.bend[g], q)
 		}
-		r.meter.spend(len(turns))
+		r.work.spend(len(turns))
 	}
 	var path []int32
 	for g := r.pred[r.exit]; g >= 0; g = r.pred[g] {

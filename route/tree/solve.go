@@ -1,67 +1,133 @@
 package tree
 
+// A planner plans the terminals of a space that can be reached.
+type planner struct {
+	*space
+	base   []int64
+	member []int32
+	work   *meter
+
+	dual  *dual // the best so far
+	trial *dual
+	bound int64 // no plan in the space costs less
+	cost  int64 // of the plan of the router
+	*router
+}
+
 // solveSpace plans all terminals of a space that can be reached. bound is a
 // lower bound of all plans in the space.
-func solveSpace(s *space, w *meter) (p Plan, bound int64) {
-	p.Paths = make([]Path, len(s.terms))
-	var member []int32
+func solveSpace(s *space, w *meter) (plan Plan, bound int64) {
+	plan.Paths = make([]Path, len(s.terms))
+	p := &planner{space: s, work: w}
 	for t := range s.terms {
 		if len(s.start[t]) > 0 {
-			member = append(member, int32(t))
+			p.member = append(p.member, int32(t))
 		}
 	}
-	if len(member) == 0 {
-		return p, 0
+	if len(p.member) == 0 {
+		return plan, 0
 	}
-	base := s.distances()
-	d := newDual(s, base)
-	d.reset(member, s.fixed)
-	d.ascend(rounds, w)
-	r := newRouter(s, base, member, w)
-	r.hint = hintOf(d)
-	cost := r.best(orders)
-	bound = d.bound()
-	if cost > bound && len(member) > exactly {
-		own := &meter{left: w.left / 2, stop: w.stop}
-		before := own.left
-		m := newMender(r)
-		m.run(4, own)
-		m.run(8, own)
-		w.spend(int(before - own.left))
-		cost = r.cost()
+	p.run()
+	for i, t := range p.member {
+		plan.Paths[t] = s.lay(p.paths[i])
 	}
-	paths := r.paths
-	if cost > bound && len(member) <= maxMembers {
-		x := newSearch(s)
-		x.reset(d, s.below(cost)-bound)
-		goal, least := x.run(w)
-		if goal >= 0 {
-			paths = x.routes(goal)
-		}
-		bound += least
-	}
-	for i, t := range member {
-		p.Paths[t] = s.lay(paths[i])
-	}
-	return p, (bound + s.scale - 1) / s.scale
+	return plan, (p.bound + s.scale - 1) / s.scale
 }
 
 // below is the limit for plans that are cheaper than cost.
 func (s *space) below(cost int64) int64 { return cost - s.scale + 1 }
 
-// hintOf makes paths keep to what the dual finds worth its fixed price.
-func hintOf(d *dual) []int64 {
-	hint := make([]int64, len(d.slack))
-	for g, s := range d.slack {
-		hint[g] = hintWeight * s
+func (p *planner) proved() bool { return p.bound >= p.below(p.cost) }
+
+// run takes finer and finer duals: each gives a bound, a hint where to lay
+// paths, and a chance for the exact search. Where that is not enough it mends
+// the plan, and gives the exact search what work is left.
+func (p *planner) run() {
+	p.base = p.distances()
+	p.dual, p.trial = newDual(p.space, p.base), newDual(p.space, p.base)
+	p.router = newRouter(p.space, p.base, p.member, p.work)
+	p.cost = far
+	all := p.work.left
+	for rounds := firstRounds; ; rounds *= 4 {
+		before := p.work.left
+		p.ascend(rounds)
+		p.build()
+		if p.proved() || p.exact(4*(all-p.work.left)+trialWork) || p.work.left <= 0 {
+			return
+		}
+		if rounds >= lastRounds || (before-p.work.left)*8 > p.work.left {
+			break
+		}
 	}
-	return hint
+	p.mend()
+	if !p.proved() {
+		p.exact(p.work.left)
+	}
 }
 
 const (
-	exactly    = 12 // members whose exact search needs no mending first
-	hintWeight = 4
-
-	rounds = 1024 // of dual ascent
-	orders = 8  // of laying paths
+	firstRounds = int64(16)
+	lastRounds  = 1024
+	trialWork   = 1_000_000
+	buildOrders = 2
+	groupSize   = 8
 )
+
+// ascend makes a dual in so many rounds and keeps it if it is better.
+func (p *planner) ascend(rounds int64) {
+	p.trial.reset(p.member, p.fixed)
+	p.trial.ascend(rounds, p.work)
+	if b := p.trial.bound(); b > p.bound || len(p.dual.member) == 0 {
+		p.bound = max(b, p.bound)
+		p.dual, p.trial = p.trial, p.dual
+	}
+}
+
+// build lays paths on the hint of the dual and keeps the plan if it is
+// cheaper.
+func (p *planner) build() {
+	hint := make([]int64, len(p.fixed))
+	for g := range hint {
+		hint[g] = hintWeight * p.dual.slack(int32(g))
+	}
+	p.cost = p.best(buildOrders, hint, p.cost)
+}
+
+// hintWeight makes paths keep to states that the dual finds worth their fixed
+// price.
+const hintWeight = 4
+
+// mend improves the plan with half the work that is left.
+func (p *planner) mend() {
+	own := &meter{left: p.work.left / 2, stop: p.work.stop}
+	if len(p.member) > maxMembers {
+		own.left = p.work.left
+	}
+	before := own.left
+	m := newMender(p.router)
+	m.run(groupSize/2, own)
+	m.run(groupSize, own)
+	p.work.spend(int(before - own.left))
+	p.cost = p.router.cost()
+}
+
+// exact searches for a cheaper plan with so much work, and reports whether
+// the question is settled.
+func (p *planner) exact(work int64) bool {
+	if len(p.member) > maxMembers {
+		return false
+	}
+	own := &meter{left: min(work, p.work.left), stop: p.work.stop}
+	before := own.left
+	x := newSearch(p.space)
+	base := p.dual.bound()
+	x.reset(p.dual, p.below(p.cost)-base)
+	goal, least := x.run(own)
+	p.work.spend(int(before - own.left))
+	p.bound = max(p.bound, base+least)
+	if goal >= 0 {
+		p.router.set(x.routes(goal))
+		p.cost = p.router.cost()
+	}
+	return p.proved()
+}

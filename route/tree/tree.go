@@ -28,7 +28,7 @@ type Options struct {
 }
 
 // DefaultWork is some ten seconds on a small machine.
-const DefaultWork = 1_000_000_000
+const DefaultWork = 300_000_000
 
 // A Path runs from the root to a terminal.
 type Path struct {
