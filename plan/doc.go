@@ -232,6 +232,11 @@
 //	[prices]                          # by the id of a term in package price
 //	bend = 0.5
 //
+//	[weights]                         # what counts more than it costs, or less
+//	openings = 2                      # in finished surfaces
+//	crawling = 1.5                    # and work at arm's length
+//	cable = 1                         # and pulling it
+//
 //	[rates]
 //	currency = "USD"
 //	hour = 95

@@ -24,6 +24,8 @@ type Job struct {
 	Allow  Allow
 	Rates  Rates
 	Slack  Slack
+	// Weights are what the plan is chosen by, besides its prices.
+	Weights Weights
 	// Limits holds the rule limits the user changed, by limit id.
 	Limits map[string]Override
 	// Prices holds the cost terms the user changed, by term id.

@@ -52,6 +52,7 @@ func LoadJob(path string, read FileReader) (*Job, *diag.List) {
 	l.rates(root)
 	l.slack(root)
 	l.prices(root)
+	l.weights(root)
 	root.Done()
 	if list.HasErrors() {
 		return nil, list

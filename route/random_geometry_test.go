@@ -360,7 +360,7 @@ func (s *surveyor) hole(h *Hole) {
 	if edge-h.Bit/2 < s.book.Length(rule.PlateEdge) {
 		s.faultf("hole %s of %v leaves %v to the edge of the plate", h.ID, h.Bit, edge-h.Bit/2)
 	}
-	half := (measure.Length(h.Count)*h.Bit + measure.Length(h.Count-1)*gap) / 2
+	half := h.Width / 2
 	at := wall.Along(p)
 	for _, stud := range s.studs[place.Wall] {
 		if (band{stud.from - gap, stud.to + gap}).cuts(at-half, at+half) {

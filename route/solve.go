@@ -203,12 +203,11 @@ func (g *Graph) whyBlocked(d int) *Blocked {
 	for _, a := range p.Arcs {
 		for _, bl := range g.Arcs[a].Blocks {
 			b.Route -= bl.Price
-			if key := string(bl.Rule) + bl.Change; !seen[key] {
-				seen[key] = true
-				b.Blocks = append(b.Blocks, bl)
-				b.Changes += bl.Price
-			}
 		}
+	}
+	for _, bl := range g.blocksOn(p.Arcs) {
+		b.Blocks = append(b.Blocks, bl)
+		b.Changes += bl.Price
 	}
 	nodes := make([]int, len(p.Nodes))
 	for i, n := range p.Nodes {

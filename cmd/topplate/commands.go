@@ -33,6 +33,7 @@ func checkCommand() *cobra.Command {
 
 func routeCommand() *cobra.Command {
 	var asJSON bool
+	var why string
 	c := &cobra.Command{
 		Use:   "route JOB.toml",
 		Short: "Print the routes, holes and cut lengths",
@@ -42,13 +43,21 @@ func routeCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			if asJSON {
+			switch {
+			case why != "":
+				e, err := route.Explain(res, why)
+				if err != nil {
+					return err
+				}
+				return finish(res, report.Why(cmd.OutOrStdout(), res, e))
+			case asJSON:
 				return finish(res, report.JSON(cmd.OutOrStdout(), res))
 			}
 			return finish(res, report.Schedule(cmd.OutOrStdout(), res))
 		},
 	}
 	c.Flags().BoolVar(&asJSON, "json", false, "print all results as JSON")
+	c.Flags().StringVar(&why, "why", "", "explain the route of the drop with this `tag`: its price, and what other ways would cost")
 	return c
 }
 

@@ -25,6 +25,7 @@ type search struct {
 	table  []int32 // open addressing over state and set; label + 1
 	mask   uint64
 	settle []int32 // by state: first settled label, -1 if none
+	last   []int32 // by state: last settled label
 	heap   queue
 	all    uint64
 	k      int
@@ -34,7 +35,7 @@ type search struct {
 }
 
 func newSearch(s *space) *search {
-	x := &search{settle: make([]int32, len(s.fixed)), row: make([]int32, len(s.fixed))}
+	x := &search{settle: make([]int32, len(s.fixed)), last: make([]int32, len(s.fixed)), row: make([]int32, len(s.fixed))}
 	for g := range x.settle {
 		x.settle[g] = -1
 	}
@@ -109,17 +110,25 @@ func (s *search) run(w *meter) (goal int32, least int64) {
 }
 
 // merge joins a label with all settled ones of its state whose members are
-// others.
+// others. These are in the order of their keys.
 func (s *search) merge(id int32) (steps int) {
 	l := s.labels[id]
 	for o := s.settle[l.state]; o >= 0; o = s.labels[o].chain {
 		steps++
-		if m := &s.labels[o]; m.set&l.set == 0 {
+		m := &s.labels[o]
+		if l.key+m.key >= s.limit {
+			break
+		}
+		if m.set&l.set == 0 {
 			s.offer(l.state, l.set|m.set, l.key+m.key, o, id)
 		}
 	}
-	s.labels[id].chain = s.settle[l.state]
-	s.settle[l.state] = id
+	if last := s.last[l.state]; s.settle[l.state] < 0 {
+		s.settle[l.state] = id
+	} else {
+		s.labels[last].chain = id
+	}
+	s.last[l.state] = id
 	return steps
 }
 

@@ -47,12 +47,15 @@ func (p *planner) run() {
 	p.dual, p.trial = newDual(p.space, p.base), newDual(p.space, p.base)
 	p.router = newRouter(p.space, p.base, p.member, p.work)
 	p.cost = far
-	all := p.work.left
+	all, trial := p.work.left, int64(trialWork)
+	if len(p.member) <= fewMembers {
+		trial = fewWork
+	}
 	for rounds := firstRounds; ; rounds *= 4 {
 		before := p.work.left
 		p.ascend(rounds)
 		p.build()
-		if p.proved() || p.exact(4*(all-p.work.left)+trialWork) || p.work.left <= 0 {
+		if p.proved() || p.exact(4*(all-p.work.left)+trial) || p.work.left <= 0 {
 			return
 		}
 		if rounds >= lastRounds || (before-p.work.left)*8 > p.work.left {
@@ -68,6 +71,8 @@ func (p *planner) run() {
 const (
 	firstRounds = int64(16)
 	lastRounds  = 1024
+	fewMembers  = 12 // so few that the first dual is as a rule good enough
+	fewWork     = 20_000_000
 	trialWork   = 1_000_000
 	buildOrders = 2
 	groupSize   = 8
