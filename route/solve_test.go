@@ -178,6 +178,48 @@ func TestPlanIsProvedCheapest(t *testing.T) {
 	}
 }
 
+// The terms of an explanation add up to its total; what the drops add, with
+// what they share counted once, is not above the plan; no other allowed way is
+// cheaper, and a rule that really bars a better way is named.
+func TestExplain(t *testing.T) {
+	res := solved(t, sample(t, "corner-house"))
+	for i := range res.Routes {
+		tag := res.Job.Drops[res.Routes[i].Drop].Tag
+		e, err := Explain(res, tag)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var sum int64
+		for _, term := range e.Terms {
+			sum += term.Amount
+		}
+		if sum != e.Total || e.Total > e.Route.Alone+res.Cost.Total {
+			t.Errorf("%s: terms add up to %d, total %d", tag, sum, e.Total)
+		}
+		for _, a := range e.Dearer {
+			if a.More < 0 {
+				t.Errorf("%s: a way without %s is allowed and %d cheaper", tag, a.Without, -a.More)
+			}
+		}
+	}
+	e, err := Explain(res, "S1")
+	if err != nil {
+		t.Fatal(err)
+	}
+	named := false
+	for _, a := range e.Barred {
+		for _, b := range a.Blocks {
+			named = named || b.Rule == rule.EaveBaffle
+		}
+	}
+	if !named {
+		t.Errorf("S1 is in the next rafter bay because of a baffle, but %+v does not name it", e.Barred)
+	}
+	if _, err := Explain(res, "nobody"); err == nil {
+		t.Error("a drop that is not there is explained")
+	}
+}
+
 func BenchmarkSolveStarter(b *testing.B) {
 	job := starter(b)
 	for b.Loop() {
