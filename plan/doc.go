@@ -217,6 +217,39 @@
 //	at = "10ft"
 //	out = "7in"                       # from the finished wall
 //
+//	[[fixed]]                         # bore here, and nowhere else in this wall
+//	id = "F1"
+//	do = "use"                        # "avoid", "there"
+//	room = "bed"
+//	wall = "west"                     # a hole in its top plate
+//	at = "6ft 8in"                    # or from its start or end, without room
+//
+//	[[fixed]]
+//	id = "F2"
+//	do = "there"                      # bored before
+//	wall = "east"
+//	at = "4ft"
+//	diameter = "3/4in"
+//	cables = 1                        # in it already
+//
+//	[[fixed]]
+//	id = "F3"
+//	do = "avoid"                      # no hole's middle is within half the width
+//	wall = "middle"
+//	at = "9ft"
+//	width = "12in"
+//
+//	[[fixed]]
+//	id = "F4"
+//	do = "use"                        # a trunk: laying along it costs each cable only
+//	path = [["15ft", "4ft"], ["15ft", "12ft"], ["20ft", "12ft"]]
+//
+//	[[fixed]]
+//	id = "F5"
+//	do = "avoid"                      # an area, which no cable enters
+//	from = ["24ft", "15ft"]
+//	to = ["28ft", "18ft"]
+//
 //	[tools]
 //	rods = "18ft"
 //	arm = "26in"
@@ -256,6 +289,7 @@
 // and apart. Exactly one run of exterior walls closes, and the roof stands on
 // it. Rooms are closed, and no two are one. The hatch is under the roof, the
 // closet is in its room. A place of a drop is on its wall, off every opening
-// and device, under the ceiling. Nothing that is computed depends on the order
+// and device, under the ceiling. A fixed hole is on its wall, the legs of a
+// trunk run along the axes over the house. Nothing that is computed depends on the order
 // of tables in a file.
 package plan

@@ -24,6 +24,8 @@ type Job struct {
 	Allow  Allow
 	Rates  Rates
 	Slack  Slack
+	// Fixed is what was decided before the rest is planned.
+	Fixed []Fixed
 	// Weights are what the plan is chosen by, besides its prices.
 	Weights Weights
 	// Limits holds the rule limits the user changed, by limit id.

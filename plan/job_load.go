@@ -47,6 +47,7 @@ func LoadJob(path string, read FileReader) (*Job, *diag.List) {
 	l.header(root)
 	l.closet(root)
 	l.drops(root)
+	l.fixed(root)
 	l.tools(root)
 	l.allow(root)
 	l.rates(root)

@@ -174,7 +174,7 @@ func TestJobDefaults(t *testing.T) {
 		if j.Drops[0].Spot.Height != tt.drop || j.Closet.Width != tt.width || j.Drops[0].Cable.ID != "cat6" || j.Drops[0].Count != 1 {
 			t.Errorf("got %+v and %+v", j.Drops[0], j.Closet)
 		}
-		if len(j.Limits)+len(j.Prices) != 0 || j.Allow.Patching || j.Rates != defaultRates {
+		if len(j.Limits)+len(j.Prices) != 0 || j.Allow.Patching || j.Rates != defaultRates || j.Weights != EvenWeights {
 			t.Errorf("got %+v", j)
 		}
 	}
@@ -183,7 +183,7 @@ func TestJobDefaults(t *testing.T) {
 func TestJobTerms(t *testing.T) {
 	house := complete(t, "[[obstacle]]\nid = \"flue\"\nkind = \"flue\"\nfrom = [\"8ft\", \"8ft\"]\nto = [\"9ft\", \"9ft\"]\ntop = \"9ft\"\n\n"+
 		"[[obstacle]]\nid = \"own\"\nkind = \"flue\"\nfrom = [\"18ft\", \"8ft\"]\nto = [\"19ft\", \"9ft\"]\ntop = \"9ft\"\nclearance = \"5in\"\n", "testdata/base_house.toml")
-	j := jobOf(t, "[limits]\nplate-bore = 40\nhot-flue = \"4in\"\n[prices]\nbend = 0.25\n[rates]\ncurrency = \"EUR\"\nhour = 62.5\n", house)
+	j := jobOf(t, "[limits]\nplate-bore = 40\nhot-flue = \"4in\"\n[prices]\nbend = 0.25\n[rates]\ncurrency = \"EUR\"\nhour = 62.5\n[weights]\nopenings = 2.5\ncable = 0.1\n", house)
 	for id, want := range map[string]int64{"plate-bore": 40, "hot-flue": int64(4 * inch)} {
 		if got := j.Limits[id]; got.Value != want || got.Pos.File != "job.toml" || got.Pos.Line == 0 {
 			t.Errorf("%s: got %+v, want %d", id, got, want)
@@ -194,6 +194,9 @@ func TestJobTerms(t *testing.T) {
 	}
 	if want := (Rates{Currency: "EUR", Hour: 62_500}); j.Rates != want {
 		t.Errorf("got %+v, want %+v", j.Rates, want)
+	}
+	if want := (Weights{Openings: 2500, Crawling: 1000, Cable: 100}); j.Weights != want {
+		t.Errorf("got %+v, want %+v", j.Weights, want)
 	}
 	// The job's limit goes for what the house file leaves to the rules.
 	if got := j.House.Obstacles[0].Clearance; got != 4*inch {
