@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math/rand/v2"
 	"testing"
-	"time"
 
 	"topplate/route/network"
 )
@@ -49,13 +48,22 @@ func lattice(w, h, terminals int, seed uint64) (*network.Network, int32, []Termi
 	return n, int32(places[0]), terms
 }
 
-func TestTrial(t *testing.T) {
-	for _, k := range []int{4, 8, 12} {
-		for seed := range uint64(5) {
-			n, root, terms := lattice(90, 90, k, seed)
-			start := time.Now()
-			p, err := Solve(n, root, terms, Options{})
-			fmt.Println(k, seed, p.Cost, p.LowerBound, p.Proved, err, time.Since(start))
+func BenchmarkSolve(b *testing.B) {
+	for _, c := range []struct{ side, terminals, seeds int }{
+		{90, 4, 3}, {90, 8, 5}, {90, 12, 5}, {100, 100, 1}, {170, 300, 1}, {300, 1000, 1},
+	} {
+		for seed := range uint64(c.seeds) {
+			b.Run(fmt.Sprintf("%d-nodes/%d-places/%d", c.side*c.side, c.terminals, seed), func(b *testing.B) {
+				n, root, terms := lattice(c.side, c.side, c.terminals, seed)
+				var p Plan
+				for b.Loop() {
+					var err error
+					if p, err = Solve(n, root, terms, Options{}); err != nil {
+						b.Fatal(err)
+					}
+				}
+				b.ReportMetric(100*float64(p.Cost-p.LowerBound)/float64(p.LowerBound), "%gap")
+			})
 		}
 	}
 }

@@ -72,22 +72,24 @@ func Solve(n *network.Network, root int32, terms []Terminal, opt Options) (Plan,
 		w.left = DefaultWork
 	}
 	relaxed, changed := newSpace(n, root, terms, true)
+	half := w.left / 2
+	if changed {
+		w.left -= half
+	}
 	plan, bound := solveSpace(relaxed, w)
 	plan.price(n, terms)
-	if !changed || plan.valid(n) && plan.Cost <= bound {
-		plan.LowerBound = min(bound, plan.Cost)
-		plan.Proved = plan.LowerBound == plan.Cost
-		return plan, nil
+	if changed && !(plan.valid(n) && plan.Cost <= bound) {
+		strict, _ := newSpace(n, root, terms, false)
+		w.left += half
+		other, _ := solveSpace(strict, w)
+		other.price(n, terms)
+		if !plan.valid(n) || other.Cost < plan.Cost {
+			plan = other
+		}
 	}
-	strict, _ := newSpace(n, root, terms, false)
-	other, _ := solveSpace(strict, w)
-	other.price(n, terms)
-	if plan.valid(n) && plan.Cost < other.Cost {
-		other = plan
-	}
-	other.LowerBound = min(bound, other.Cost)
-	other.Proved = other.LowerBound == other.Cost
-	return other, nil
+	plan.LowerBound = min(bound, plan.Cost)
+	plan.Proved = plan.LowerBound == plan.Cost
+	return plan, nil
 }
 
 func check(n *network.Network, root int32, terms []Terminal) error {
