@@ -290,6 +290,6 @@
 // it. Rooms are closed, and no two are one. The hatch is under the roof, the
 // closet is in its room. A place of a drop is on its wall, off every opening
 // and device, under the ceiling. A fixed hole is on its wall, the legs of a
-// trunk run along the axes over the house. Nothing that is computed depends on the order
-// of tables in a file.
+// trunk run along the axes over the house. Nothing that is computed depends on
+// the order of tables in a file.
 package plan

@@ -1,0 +1,259 @@
+package plan
+
+import (
+	"slices"
+
+	"topplate/plan/diag"
+	"topplate/plan/geom"
+	"topplate/plan/measure"
+	"topplate/plan/source"
+)
+
+// A Fixed is what the user decided about a hole or a trunk before the rest is
+// planned. It is a hole if Wall is not -1, otherwise a trunk if it has a Path,
+// otherwise an area.
+type Fixed struct {
+	ID  string
+	Pos diag.Pos
+	Do  FixedDo
+
+	// Wall and At say where the hole through a wall's top plate is.
+	Wall int
+	At   measure.Length
+	// Path is where a trunk is laid in the attic; its legs run along the axes.
+	Path []geom.Point
+	// Area is a part of the attic that is avoided.
+	Area geom.Rect
+	// Width is how wide a stretch is kept free, half of it on either side, of
+	// an avoided hole (along the wall) or trunk.
+	Width measure.Length
+	// Diameter of a hole that is there, and the number of Cables in it.
+	Diameter measure.Length
+	Cables   int
+}
+
+// A FixedDo says what is to be done with a fixed part.
+type FixedDo uint8
+
+// What can be done with a fixed part.
+const (
+	UseFixed   FixedDo = iota // plan with it, and with no other of its kind in its wall
+	AvoidFixed                // plan without it
+	FixedThere                // it exists, and costs nothing to make
+)
+
+var fixedDoNames = [...]string{"use", "avoid", "there"}
+
+func (d FixedDo) String() string { return fixedDoNames[d] }
+
+// keptFree is the width that is kept free of an avoided hole or trunk unless
+// the job says otherwise: 6 in on either side (common practice, no source).
+const keptFree = 12 * inch
+
+// fixedWidths is the range of that width.
+var fixedWidths = between(1*inch, 10*foot, "what is kept free about a hole or a trunk")
+
+// Bounds of the fixed parts: every corner of a trunk gives the attic's lattice
+// two lines more.
+const (
+	mostFixed   = 100
+	mostCorners = 50 // of one trunk
+)
+
+// fixed reads [[fixed]].
+func (l *jobLoader) fixed(root *source.Table) {
+	ids := names{kind: "fixed part"}
+	for _, t := range tables(root, "fixed", source.Optional, mostFixed) {
+		f := Fixed{Pos: t.Pos(), Wall: -1}
+		f.ID, _ = t.Name("id", source.Required)
+		ids.add(t, "id", f.ID)
+		do, ok := t.Choice("do", source.Required, fixedDoNames[:]...)
+		if !ok {
+			askAllKeys(t)
+			continue
+		}
+		f.Do = FixedDo(slices.Index(fixedDoNames[:], do))
+		if l.fixedPart(t, &f) {
+			l.cautionFixed(t, &f)
+			l.job.Fixed = append(l.job.Fixed, f)
+		}
+	}
+}
+
+// askAllKeys keeps a table's keys from being called unknown where nothing can
+// be said about them.
+func askAllKeys(t *source.Table) {
+	for _, key := range t.Keys() {
+		t.Has(key)
+	}
+}
+
+// fixedPart reads where a fixed part is, and what else its kind has. ok is
+// false also without a house.
+func (l *jobLoader) fixedPart(t *source.Table, f *Fixed) (ok bool) {
+	kinds := 0
+	for _, key := range []string{"wall", "path", "to"} {
+		if t.Has(key) {
+			kinds++
+		}
+	}
+	switch {
+	case kinds != 1:
+		t.Errorf("wall", "found %d of wall, path and to; want one of them: wall for a hole, path for a trunk, from and to for an area to avoid", kinds)
+		askAllKeys(t)
+		return false
+	case t.Has("wall"):
+		ok = l.fixedHole(t, f)
+	case t.Has("path"):
+		ok = l.trunk(t, f)
+	default:
+		ok = l.fixedArea(t, f)
+	}
+	width := f.Do == AvoidFixed && !t.Has("to")
+	if width {
+		f.Width = lengthOr(t, "width", fixedWidths, keptFree)
+	}
+	only(t, "width", width, `do = "avoid" and a wall or a path`)
+	there := f.Do == FixedThere && t.Has("wall")
+	only(t, "diameter", there, `do = "there" and a wall`)
+	only(t, "cables", there, `do = "there" and a wall`)
+	return ok && l.house != nil
+}
+
+// only reports a key that a fixed part of this kind does not have.
+func only(t *source.Table, key string, allowed bool, where string) {
+	if !allowed && t.Has(key) {
+		t.Errorf(key, "found %s; want it only with %s", key, where)
+	}
+}
+
+// fixedHole reads the place of a hole on a wall. A plate has no sides, so that
+// side may be left out where no room is given.
+func (l *jobLoader) fixedHole(t *source.Table, f *Fixed) bool {
+	w, okWall := l.find(t, "wall", &l.wallNames)
+	at, okAt := length(t, "at", source.Required, alongWalls)
+	ok := okWall && okAt
+	if f.Do == FixedThere {
+		var okSize bool
+		f.Diameter, okSize = length(t, "diameter", source.Required, bitSizes)
+		f.Cables = intOr(t, "cables", 0, mostDrops*mostCables, 0)
+		ok = ok && okSize
+	}
+	s := Spot{Wall: w}
+	if t.Has("room") {
+		only(t, "side", false, "a place along the wall, without room")
+		ok = l.placeFromCorner(t, &s, at, ok)
+	} else {
+		t.Choice("side", source.Optional, "left", "right")
+		fromEnd := choiceOr(t, "from", "start", "end") == "end"
+		ok = ok && l.alongPlate(t, &s, at, fromEnd)
+	}
+	f.Wall, f.At = s.Wall, s.At
+	return ok
+}
+
+// alongPlate places s along the plate of its wall.
+func (l *jobLoader) alongPlate(t *source.Table, s *Spot, at measure.Length, fromEnd bool) bool {
+	w := &l.house.Walls[s.Wall]
+	s.At = at
+	if fromEnd {
+		s.At = w.Length() - at
+	}
+	whole := ordered(w.Along(w.Body.Min), w.Along(w.Body.Max))
+	if whole.lo < s.At && s.At < whole.hi {
+		return true
+	}
+	t.Errorf("at", "found a hole at %s along wall %s; want it from %s to %s", l.house.text(s.At), w.ID, l.house.text(whole.lo), l.house.text(whole.hi)).
+		Note(w.Pos, "%s is taped here", w.ID)
+	return false
+}
+
+// trunk reads a path in the attic.
+func (l *jobLoader) trunk(t *source.Table, f *Fixed) bool {
+	path, ok := t.Array("path", source.Required)
+	if !ok {
+		return false
+	}
+	keys := path.Keys()
+	if n := len(keys); n < 2 || n > mostCorners {
+		t.Errorf("path", "found %s; want 2 to %d", counted(n, "point"), mostCorners)
+		askAllKeys(path)
+		return false
+	}
+	for i, key := range keys {
+		p, okPoint := pair(path, key, coordinates)
+		ok = ok && okPoint
+		if ok && l.house != nil {
+			ok = l.corner(path, key, f.Path, p)
+		}
+		if !ok {
+			// What follows can't be measured from here.
+			for _, rest := range keys[i+1:] {
+				pair(path, rest, coordinates)
+			}
+			return false
+		}
+		f.Path = append(f.Path, p)
+	}
+	return true
+}
+
+// corner reports whether p goes on from a path along an axis and is over the
+// house.
+func (l *jobLoader) corner(path *source.Table, key string, before []geom.Point, p geom.Point) bool {
+	if !l.house.inside(p) {
+		path.Errorf(key, "found the point %s, which is outside of the house", l.house.pointText(p))
+		return false
+	}
+	if len(before) == 0 {
+		return true
+	}
+	if q := before[len(before)-1]; (p.X == q.X) == (p.Y == q.Y) {
+		path.Errorf(key, "found a leg from %s to %s; want one with a length, along X or along Y", l.house.pointText(q), l.house.pointText(p))
+		return false
+	}
+	return true
+}
+
+// fixedArea reads a part of the attic that is avoided.
+func (l *jobLoader) fixedArea(t *source.Table, f *Fixed) bool {
+	area, ok := rect(t)
+	f.Area = area
+	if f.Do != AvoidFixed {
+		t.Errorf("do", `found an area with do = %q; want do = "avoid", or a wall or a path`, f.Do)
+		return false
+	}
+	if ok && l.house != nil && !touchesInside(l.house.OutsideOf, area) {
+		t.Errorf("from", "found an area from %s to %s, which is outside of the house", l.house.pointText(area.Min), l.house.pointText(area.Max))
+		return false
+	}
+	return ok
+}
+
+// cautionFixed warns of a hole that nothing can use, or that another fixed
+// part of those before keeps away.
+func (l *jobLoader) cautionFixed(t *source.Table, f *Fixed) {
+	if f.Wall < 0 {
+		return
+	}
+	if f.Do != AvoidFixed && !l.served(f.Wall) {
+		t.Warnf("wall", "neither the closet nor a wall plate is on wall %s, so nothing goes through this hole", l.house.Walls[f.Wall].ID)
+	}
+	for i := range l.job.Fixed {
+		g := &l.job.Fixed[i]
+		if g.Wall == f.Wall && g.Do != f.Do && (f.Avoids(g.At) || g.Avoids(f.At)) {
+			t.Warnf("at", "this hole and that of %s contradict each other: avoiding goes first", g.ID).Note(g.Pos, "%s is here", g.ID)
+		}
+	}
+}
+
+// served reports whether the closet or a wall plate is on a wall.
+func (l *jobLoader) served(wall int) bool {
+	plate := func(d Drop) bool { return d.Kind == WallPlate && d.Spot.Wall == wall }
+	return !l.job.Closet.Ceiling && l.job.Closet.Spot.Wall == wall || slices.ContainsFunc(l.job.Drops, plate)
+}
+
+// Avoids reports whether f keeps holes away from a place along its wall.
+func (f *Fixed) Avoids(at measure.Length) bool {
+	return f.Do == AvoidFixed && f.Wall >= 0 && 2*max(at-f.At, f.At-at) < f.Width
+}
