@@ -51,16 +51,16 @@ func (g *generator) roof() {
 	// The ends of wings: sides between two corners that turn left, one way.
 	alongY := g.one(2)
 	for i, a := range m.Outline {
-		if b := m.Outline[(i+1)%len(m.Outline)]; (a.X == b.X) == alongY && m.convex(i) && m.convex((i+1)%len(m.Outline)) && g.IntN(4) > 0 {
+		if b := m.Outline[(i+1)%len(m.Outline)]; (a.X == b.X) == alongY && turnsLeft(m.Outline, i) && turnsLeft(m.Outline, (i+1)%len(m.Outline)) && g.IntN(4) > 0 {
 			r.Gables = append(r.Gables, i)
 		}
 	}
 }
 
-// convex reports whether the outline turns left at corner i.
-func (m *Model) convex(i int) bool {
-	n := len(m.Outline)
-	in, out := m.Outline[i].Sub(m.Outline[(i+n-1)%n]), m.Outline[(i+1)%n].Sub(m.Outline[i])
+// turnsLeft reports whether a counter-clockwise outline turns left at corner i.
+func turnsLeft(p geom.Polygon, i int) bool {
+	n := len(p)
+	in, out := p[i].Sub(p[(i+n-1)%n]), p[(i+1)%n].Sub(p[i])
 	return sign(in.X)*sign(out.Y)-sign(in.Y)*sign(out.X) > 0
 }
 

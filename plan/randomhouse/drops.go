@@ -2,6 +2,7 @@ package randomhouse
 
 import (
 	"fmt"
+	"slices"
 
 	"topplate/plan/geom"
 )
@@ -68,6 +69,9 @@ func (g *generator) ceilingPoint(d *Drop) {
 
 func (g *generator) wallPlate(d *Drop) {
 	m := g.Model
+	if g.one(12) && g.underWindow(d) {
+		return
+	}
 	for range 20 {
 		if p, ok := g.onWall(g.IntN(len(m.Rooms)), g.in(5)); ok {
 			d.Kind, d.Place = "wall plate", p
@@ -76,6 +80,26 @@ func (g *generator) wallPlate(d *Drop) {
 		}
 	}
 	g.ceilingPoint(d)
+}
+
+// underWindow puts a wall plate under the middle of a window, where a bay has
+// no way up, if no other is there.
+func (g *generator) underWindow(d *Drop) bool {
+	m := g.Model
+	o := &m.Openings[g.IntN(len(m.Openings))]
+	at := o.At + o.Width/2
+	taken := slices.ContainsFunc(m.Drops, func(e Drop) bool { return e.Kind == "wall plate" && e.Wall == o.Wall && e.At == at })
+	if o.Kind != "window" || taken {
+		return false
+	}
+	for i := range m.Rooms {
+		p := Place{Room: i, Wall: o.Wall, At: at, Height: g.in(12)}
+		if m.sideAt(p) >= 0 {
+			d.Kind, d.Place = "wall plate", p
+			return true
+		}
+	}
+	return false
 }
 
 func (g *generator) soffitSpot(d *Drop) {

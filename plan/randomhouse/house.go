@@ -173,7 +173,7 @@ func (w *writer) roof(f *file) {
 // inAttic writes the hatch, obstacles, eaves, power and marks.
 func (w *writer) inAttic(f *file) {
 	m := w.m
-	f.add("[[hatch]]", str("id", "hatch"), str("room", m.Rooms[m.Hatch.Room].ID), w.point("at", m.Hatch.Centre),
+	f.add("[[hatch]]", str("id", "hatch"), str("room", m.Rooms[m.Hatch.Room].ID), w.spot("at", m.Hatch.Room, m.Hatch.Centre),
 		w.extents("size", m.Hatch.Width, m.Hatch.Height))
 	for i := range m.Obstacles {
 		o := &m.Obstacles[i]

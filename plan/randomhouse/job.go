@@ -8,7 +8,7 @@ func (w *writer) job() *file {
 	f.add("[job]", str("name", "Random job"))
 	closet := []string{str("name", "Closet"), "ports = 48"}
 	if m.CeilingCloset {
-		closet = append(closet, str("room", m.Rooms[m.Closet.Room].ID), w.point("ceiling", m.Closet.Point))
+		closet = append(closet, str("room", m.Rooms[m.Closet.Room].ID), w.spot("ceiling", m.Closet.Room, m.Closet.Point))
 	} else {
 		closet = append(closet, w.fromCorner(m.Closet)...)
 	}
@@ -32,7 +32,7 @@ func (w *writer) drop(f *file, d *Drop) {
 	case "wall plate":
 		lines = append(lines, w.fromCorner(d.Place)...)
 	case "ceiling point":
-		lines = append(lines, w.point("at", d.Point))
+		lines = append(lines, w.spot("at", d.Room, d.Point))
 	default:
 		lines = append(lines, str("wall", w.m.Walls[d.Wall].ID), length("at", d.At), length("out", d.Out))
 	}

@@ -115,7 +115,7 @@ func (g *generator) inside() {
 		n := len(r.Outline)
 		for k, p := range r.Outline {
 			in, out := p.Sub(r.Outline[(k+n-1)%n]), r.Outline[(k+1)%n].Sub(p)
-			if sign(in.X)*sign(out.Y)-sign(in.Y)*sign(out.X) > 0 {
+			if turnsLeft(r.Outline, k) {
 				by := geom.Point{X: sign(out.X) - sign(in.X), Y: sign(out.Y) - sign(in.Y)}
 				r.At = p.Add(geom.Point{X: by.X * g.in(minRoom/2), Y: by.Y * g.in(minRoom/2)})
 				break

@@ -138,28 +138,67 @@ func (w *writer) fromCorner(p Place) []string {
 	}
 }
 
+// sideAt is the side of the outline of a place's room that the place is on, -1
+// if it is on none.
+func (m *Model) sideAt(p Place) int {
+	r := &m.Rooms[p.Room]
+	at := m.Walls[p.Wall].PointAt(p.At)
+	for k, a := range r.Outline {
+		b := r.Outline[(k+1)%len(r.Outline)]
+		if r.Walls[k] == p.Wall && (geom.Rect{Min: a, Max: b}).Canon().Contains(at) {
+			return k
+		}
+	}
+	return -1
+}
+
 // fromLeft is how far a place is from the left inside corner of its room, in
 // the frame before the symmetry. The left corner is where the side of the
 // room's outline ends, less the wall there.
 func (m *Model) fromLeft(p Place) measure.Length {
 	r := &m.Rooms[p.Room]
-	n := len(r.Outline)
-	for k, wall := range r.Walls {
-		a, b := r.Outline[k], r.Outline[(k+1)%n]
-		at := m.Walls[wall].PointAt(p.At)
-		if wall != p.Wall || !(geom.Rect{Min: a, Max: b}).Canon().Contains(at) {
-			continue
-		}
-		next := (k + 1) % n
-		beside := m.Walls[r.Walls[next]].Thick
-		if !m.Walls[r.Walls[next]].Exterior {
-			beside /= 2
-		}
-		in, out := b.Sub(a), r.Outline[(next+1)%n].Sub(b)
-		if sign(in.X)*sign(out.Y)-sign(in.Y)*sign(out.X) < 0 {
-			beside = -beside
-		}
-		return geom.Dist(at, b) - beside
+	next := (m.sideAt(p) + 1) % len(r.Outline)
+	beside := m.inside(r.Walls[next])
+	if !turnsLeft(r.Outline, next) {
+		beside = -beside
 	}
-	return 0
+	return geom.Dist(m.Walls[p.Wall].PointAt(p.At), r.Outline[next]) - beside
+}
+
+// inside is how far the finished face of a wall in a room is from its taped
+// line.
+func (m *Model) inside(wall int) measure.Length {
+	if w := &m.Walls[wall]; w.Exterior {
+		return w.Thick
+	}
+	return m.Walls[wall].Thick / 2
+}
+
+// spot writes a place in the ceiling of a room. In a room of four corners it
+// is measured from the two faces that are on the west and south before the
+// symmetry.
+func (w *writer) spot(key string, room int, p geom.Point) string {
+	r := &w.m.Rooms[room]
+	if len(r.Outline) != 4 {
+		return w.point(key, p)
+	}
+	low := r.Outline.Bounds().Min
+	words := [2]string{w.faces(geom.Point{X: -1}), w.faces(geom.Point{Y: -1})}
+	var from [2]measure.Length
+	for k, a := range r.Outline {
+		b := r.Outline[(k+1)%4]
+		if a.X == low.X && b.X == low.X {
+			from[0] = p.X - low.X - w.m.inside(r.Walls[k])
+		}
+		if a.Y == low.Y && b.Y == low.Y {
+			from[1] = p.Y - low.Y - w.m.inside(r.Walls[k])
+		}
+	}
+	return fmt.Sprintf("%s = { room = %q, %s = %q, %s = %q }", key, r.ID, words[0], from[0].String(), words[1], from[1].String())
+}
+
+// faces names the side of a room that is in a direction from its middle.
+func (w *writer) faces(d geom.Point) string {
+	word := map[string]string{"E": "east", "W": "west", "N": "north", "S": "south"}
+	return word[w.heading(geom.Point{}, d)]
 }
