@@ -3,6 +3,7 @@ package network
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 )
 
@@ -10,10 +11,11 @@ import (
 // after New.
 //
 // Each arc stands as two half-arcs, one for each way of travelling it. The
-// half-arcs that leave node n are First[n] up to First[n+1], ordered by the
-// node they lead to; a half-arc's number is its place in that order. The
-// number does not depend on the order in which arcs were given, except among
-// arcs that join the same two nodes.
+// half-arcs that leave node v are First[v] up to First[v+1], ordered by the
+// node they lead to, their heading and their prices; a half-arc's number is
+// its place in that order. The number does not depend on the order in which
+// arcs were given or on which end of an arc came first; only of arcs that are
+// alike in everything does the first given stand first.
 type Network struct {
 	First   []int32
 	Target  []int32   // node a half-arc leads to
@@ -25,18 +27,26 @@ type Network struct {
 	PerUnit []int64 // price per cable
 	Bend    []int64 // price of a bend per cable, by node
 
-	arcs []Arc
+	plain bool // no arc has a heading, so nothing bends
+
+	// What a path that takes no half-arc twice costs at most, bends included:
+	// this much whatever its cables, and this much for each.
+	mostFixed, mostPerUnit int64
 }
 
-// New builds the network of so many nodes. bend[n] is the price per cable of
-// a bend at node n. It takes O(a log a) time for a arcs.
+// New builds the network of so many nodes. bend[v] is the price per cable of
+// a bend at node v. It takes O(a log d) time for a arcs and d of them at one
+// node.
 func New(nodes int, arcs []Arc, bend []int64) (*Network, error) {
 	if len(bend) != nodes {
 		return nil, fmt.Errorf("network: %d bend prices for %d nodes", len(bend), nodes)
 	}
-	for n, p := range bend {
+	if len(arcs) > math.MaxInt32/2 {
+		return nil, fmt.Errorf("network: %d arcs, at most %d are allowed", len(arcs), math.MaxInt32/2)
+	}
+	for v, p := range bend {
 		if p < 0 || p > MaxPrice {
-			return nil, fmt.Errorf("network: bend price %d of node %d is not between 0 and %d", p, n, int64(MaxPrice))
+			return nil, fmt.Errorf("network: bend price %d of node %d is not between 0 and %d", p, v, int64(MaxPrice))
 		}
 	}
 	for i, a := range arcs {
@@ -44,8 +54,8 @@ func New(nodes int, arcs []Arc, bend []int64) (*Network, error) {
 			return nil, fmt.Errorf("network: arc %d: %w", i, err)
 		}
 	}
-	n := &Network{arcs: slices.Clone(arcs), Bend: slices.Clone(bend), First: make([]int32, nodes+1)}
-	n.fill(n.order())
+	n := &Network{Bend: slices.Clone(bend), plain: true}
+	n.fill(arcs, n.order(arcs))
 	return n, nil
 }
 
@@ -63,50 +73,73 @@ func check(a Arc, nodes int) error {
 	return nil
 }
 
-// half is arc i travelled forward, or backward if back.
-type half struct {
-	from, to int32
-	arc      int32
-	back     bool
+// A way is an arc to be travelled: twice its index, plus one if it is
+// travelled from To to From.
+type way int32
+
+func (w way) from(arcs []Arc) int32 {
+	if w%2 == 0 {
+		return arcs[w/2].From
+	}
+	return arcs[w/2].To
 }
 
-// order lists all half-arcs by where they leave, then where they lead.
-func (n *Network) order() []half {
-	halves := make([]half, 0, 2*len(n.arcs))
-	for i, a := range n.arcs {
-		halves = append(halves, half{a.From, a.To, int32(i), false}, half{a.To, a.From, int32(i), true})
+func (w way) heading(arcs []Arc) Heading {
+	if w%2 == 0 {
+		return arcs[w/2].Heading
 	}
-	slices.SortStableFunc(halves, func(a, b half) int {
-		return cmp.Or(cmp.Compare(a.from, b.from), cmp.Compare(a.to, b.to))
-	})
-	return halves
+	return arcs[w/2].Heading.Reverse()
 }
 
-func (n *Network) fill(halves []half) {
-	m := len(halves)
-	n.Target, n.Source, n.Twin, n.ArcOf = make([]int32, m), make([]int32, m), make([]int32, m), make([]int32, m)
-	n.Way, n.Fixed, n.PerUnit = make([]Heading, m), make([]int64, m), make([]int64, m)
-	seen := make([]int32, len(n.arcs))
-	for i := range seen {
-		seen[i] = -1
-	}
-	for i, h := range halves {
-		a := n.arcs[h.arc]
-		n.First[h.from+1]++
-		n.Source[i], n.Target[i], n.ArcOf[i] = h.from, h.to, h.arc
-		n.Fixed[i], n.PerUnit[i], n.Way[i] = a.Fixed, a.PerCable, a.Heading
-		if h.back {
-			n.Way[i] = a.Heading.Reverse()
-		}
-		if other := seen[h.arc]; other >= 0 {
-			n.Twin[i], n.Twin[other] = other, int32(i)
-		}
-		seen[h.arc] = int32(i)
+// order lists all ways in the order of half-arcs, and sets First.
+func (n *Network) order(arcs []Arc) []way {
+	n.First = make([]int32, n.Nodes()+1)
+	for _, a := range arcs {
+		n.First[a.From+1]++
+		n.First[a.To+1]++
 	}
 	for v := range n.Bend {
 		n.First[v+1] += n.First[v]
 	}
+	list := make([]way, 2*len(arcs))
+	next := slices.Clone(n.First)
+	for i := range list {
+		v := way(i).from(arcs)
+		list[next[v]] = way(i)
+		next[v]++
+	}
+	for v := range n.Bend {
+		slices.SortFunc(list[n.First[v]:n.First[v+1]], func(a, b way) int {
+			p, q := &arcs[a/2], &arcs[b/2]
+			return cmp.Or(
+				cmp.Compare((a^1).from(arcs), (b^1).from(arcs)), cmp.Compare(a.heading(arcs), b.heading(arcs)),
+				cmp.Compare(p.Fixed, q.Fixed), cmp.Compare(p.PerCable, q.PerCable), cmp.Compare(a, b))
+		})
+	}
+	return list
 }
+
+func (n *Network) fill(arcs []Arc, list []way) {
+	m := len(list)
+	n.Target, n.Source, n.Twin, n.ArcOf = make([]int32, m), make([]int32, m), make([]int32, m), make([]int32, m)
+	n.Way, n.Fixed, n.PerUnit = make([]Heading, m), make([]int64, m), make([]int64, m)
+	number := make([]int32, m) // of the half-arc, by way
+	for h, w := range list {
+		number[w] = int32(h)
+	}
+	for h, w := range list {
+		a := &arcs[w/2]
+		n.Source[h], n.Target[h] = w.from(arcs), (w ^ 1).from(arcs)
+		n.Twin[h], n.ArcOf[h], n.Way[h] = number[w^1], int32(w/2), w.heading(arcs)
+		n.Fixed[h], n.PerUnit[h] = a.Fixed, a.PerCable
+		n.plain = n.plain && a.Heading == Free
+		n.mostFixed = addBounded(n.mostFixed, a.Fixed)
+		n.mostPerUnit = addBounded(n.mostPerUnit, a.PerCable+n.Bend[n.Source[h]])
+	}
+}
+
+// addBounded adds prices up to a sum that is too much in any case.
+func addBounded(sum, price int64) int64 { return min(sum+price, 2*maxCost) }
 
 // Nodes is the number of nodes.
 func (n *Network) Nodes() int { return len(n.Bend) }

@@ -10,7 +10,8 @@
 // it and in whichever direction they come, its PerCable price is paid for each
 // cable. A bend is paid per cable at a node where the heading of the arc a
 // cable leaves by differs from the heading it arrived with. A cable never
-// turns straight back.
+// doubles back: it leaves a node neither by the arc it came by, nor by another
+// in the opposite heading.
 package network
 
 // A Heading is the direction of travel along an arc. Opposite headings differ
@@ -51,6 +52,6 @@ type Arc struct {
 	PerCable int64
 }
 
-// MaxPrice bounds the price of one arc, so that the price of any path fits an
-// int64 with room for the tie-breaking count of bends.
+// MaxPrice bounds every price, of an arc or a bend, so that it can be added up
+// and multiplied without care; what a whole path may cost is checked by From.
 const MaxPrice = 1 << 40

@@ -1,160 +1,202 @@
 package network
 
-import "math"
+import (
+	"fmt"
+	"math"
+	"math/bits"
+
+	"topplate/route/network/radix"
+)
 
 // A Search finds cheapest paths on one Network. It keeps its memory from one
 // run to the next; it is not safe for concurrent use.
 //
-// The state of the search is the half-arc a cable arrived by, so that bends
-// can be priced and doubling back ruled out. Among paths of one cost the one
-// with fewer bends wins, then the one whose states come first in the order of
-// half-arcs, which is the order of the nodes.
+// A state of the search is a node and the half-arc a cable arrived there by,
+// so that bends can be priced and doubling back ruled out. It goes by the
+// number of the half-arc that would lead back, the slot of the cable: the
+// slots of node v are First[v] up to First[v+1], and a cable in slot j came
+// from node Target[j] and must leave neither by j nor in j's heading.
+//
+// Among paths of one cost the one with fewer bends wins, as long as they are
+// below 4095. Among those left the one wins that came to the target from the
+// lower node, or if that is the same, came to that one from the lower node,
+// and so on; where several arcs join two nodes, their order in the network
+// decides. A step that costs nothing and does not bend yields to any other,
+// and where there are several such, the order of the queue decides. All this
+// depends on the network alone, not on the order of arcs in the input.
 type Search struct {
 	net     *Network
-	key     []uint64 // best key of each half-arc, none if not reached
-	pred    []int32  // half-arc before it, -1 at the source
-	settled []bool
+	label   []label  // by slot; none if the network is plain
+	place   []place  // by node
+	price   []uint64 // what a half-arc adds to a key, for so many cables
+	cables  int64
+	source  int32 // noSlot before the first run
+	targets int   // not reached yet
 	touched []int32
-	heap    radixHeap
+	stop    uint64 // once all targets are reached: the key of the last one
+	done    uint64 // keys up to it are final
+	queue   radix.Heap
+}
+
+// A label is the best way known into a slot. Its key is the cost and, below,
+// the number of bends.
+type label struct {
+	key  uint64
+	pred int32   // slot before it, noSlot if it comes from the source
+	back Heading // heading of the slot
+}
+
+// A place is what is known of a node.
+type place struct {
+	bound  uint64 // labels with this key or more are of no use
+	first  int32  // slot of the first label that became final, or one of:
+	wanted bool   // a target not reached yet
 }
 
 const (
-	none      = math.MaxUint64
-	bendBits  = 12 // of a key; the cost is above them
-	bendMask  = 1<<bendBits - 1
-	noHalfArc = -1
+	noSlot    = -1 // not known yet, or the source
+	untouched = -2 // no label yet
+)
+
+const (
+	none     = math.MaxUint64
+	bendBits = 12
+	bendMask = 1<<bendBits - 1
+	// maxCost is above the cost of any path, and leaves a bit for what one
+	// more step and bend would add.
+	maxCost = 1 << (63 - bendBits)
 )
 
 // NewSearch makes a search on a network.
 func NewSearch(n *Network) *Search {
-	m := len(n.Target)
-	s := &Search{net: n, key: make([]uint64, m), pred: make([]int32, m), settled: make([]bool, m)}
-	for i := range s.key {
-		s.key[i] = none
+	s := &Search{net: n, place: make([]place, n.Nodes()), price: make([]uint64, len(n.Target)), source: noSlot}
+	for v := range s.place {
+		s.place[v] = place{bound: none, first: untouched}
+	}
+	if !n.plain {
+		s.label = make([]label, len(n.Target))
+		for j := range s.label {
+			s.label[j].back = n.Way[j]
+		}
 	}
 	return s
 }
 
-// A Path is a cheapest path from the source of a search to a target.
-type Path struct {
-	Nodes []int32 // source first
-	Arcs  []int32 // one fewer
-	Cost  int64
-	Bends int
-}
-
-// From searches from a node with a bundle of so many cables, one at least,
-// until all targets are reached or nothing is left. With no targets it
-// searches everything. It takes O(s d log C) time for s half-arcs at nodes of
-// degree d.
-func (s *Search) From(source int32, cables int64, targets ...int32) {
-	s.clear()
-	n := s.net
-	for h := n.First[source]; h < n.First[source+1]; h++ {
-		s.reach(h, noHalfArc, uint64(n.Fixed[h]+cables*n.PerUnit[h])<<bendBits)
+// From searches from a node with a bundle of so many cables until all targets
+// are reached, or everything if no target is given. For h half-arcs, at most d
+// of them at one node, it takes O(h d + h log C) time for costs up to C, and
+// no memory but what the queue grows by.
+//
+// It fails if a node is not in the network, if there is no cable, or if there
+// are so many that a path might cost 2^51 units. Then no path is known.
+func (s *Search) From(source int32, cables int64, targets ...int32) error {
+	s.reset()
+	if err := s.check(source, cables, targets); err != nil {
+		return err
 	}
-	left := len(targets)
-	found := make(map[int32]bool, left)
-	for s.heap.size > 0 {
-		top := s.heap.pop()
-		in := top.state
-		if s.settled[in] {
-			continue
-		}
-		s.settled[in] = true
-		v := n.Target[in]
-		if left > 0 && isTarget(targets, v) && !found[v] {
-			found[v] = true
-			if len(found) == left {
-				return
-			}
-		}
-		s.spread(in, v, top.key, cables)
-	}
-}
-
-func isTarget(targets []int32, v int32) bool {
+	s.setPrice(cables)
+	s.source = source
+	s.place[source] = place{bound: 0, first: noSlot}
+	s.touched = append(s.touched, source)
 	for _, t := range targets {
-		if t == v {
-			return true
+		if p := &s.place[t]; t != source && !p.wanted {
+			p.wanted = true
+			s.targets++
 		}
 	}
-	return false
-}
-
-// spread reaches on from half-arc in, which arrives at v.
-func (s *Search) spread(in, v int32, key uint64, cables int64) {
-	n := s.net
-	bendKey := uint64(cables*n.Bend[v])<<bendBits + 1
-	for out := n.First[v]; out < n.First[v+1]; out++ {
-		bend, ok := n.Turn(in, out)
-		if !ok || s.settled[out] {
-			continue
-		}
-		k := key + uint64(n.Fixed[out]+cables*n.PerUnit[out])<<bendBits
-		if bend {
-			k += bendKey
-		}
-		s.reach(out, in, k)
+	if len(targets) > 0 && s.targets == 0 {
+		s.stop = 0
 	}
-}
-
-// reach offers a key for half-arc h. Of equal offers the first in the order
-// of half-arcs is kept.
-func (s *Search) reach(h, pred int32, key uint64) {
-	switch {
-	case key < s.key[h]:
-		if s.key[h] == none {
-			s.touched = append(s.touched, h)
-		}
-		s.key[h], s.pred[h] = key, pred
-		s.heap.push(key, h)
-	case key == s.key[h] && pred < s.pred[h]:
-		s.pred[h] = pred
+	if s.net.plain {
+		s.runPlain()
+	} else {
+		s.run()
 	}
+	for _, t := range targets {
+		s.place[t].wanted = false
+	}
+	return nil
 }
 
-func (s *Search) clear() {
-	for _, h := range s.touched {
-		s.key[h], s.settled[h] = none, false
+// reset forgets the last run.
+func (s *Search) reset() {
+	for _, v := range s.touched {
+		s.place[v] = place{bound: none, first: untouched}
 	}
 	s.touched = s.touched[:0]
-	s.heap.reset()
+	s.source, s.targets = noSlot, 0
+	s.stop, s.done = none, none-1
+	s.queue.Reset()
 }
 
-// best is the half-arc by which node v is reached most cheaply.
-func (s *Search) best(v int32) (in int32, ok bool) {
+func (s *Search) check(source int32, cables int64, targets []int32) error {
 	n := s.net
-	in, key := int32(noHalfArc), uint64(none)
-	for out := n.First[v]; out < n.First[v+1]; out++ {
-		if t := n.Twin[out]; s.key[t] < key || s.key[t] == key && key != none && t < in {
-			in, key = t, s.key[t]
+	if source < 0 || int(source) >= n.Nodes() {
+		return fmt.Errorf("network: no node %d to search from, there are %d", source, n.Nodes())
+	}
+	for _, t := range targets {
+		if t < 0 || int(t) >= n.Nodes() {
+			return fmt.Errorf("network: no node %d to search for, there are %d", t, n.Nodes())
 		}
 	}
-	return in, key != none
+	if cables < 1 {
+		return fmt.Errorf("network: no path for %d cables", cables)
+	}
+	high, low := bits.Mul64(uint64(cables), uint64(n.mostPerUnit))
+	if high > 0 || low >= maxCost || int64(low)+n.mostFixed >= maxCost {
+		return fmt.Errorf("network: a path of %d cables might cost %d units or more", cables, int64(maxCost))
+	}
+	return nil
 }
 
-// To is the path of the last search to node v; ok is false if there is none.
-// The source itself has no path.
-func (s *Search) To(v int32) (p Path, ok bool) {
-	in, ok := s.best(v)
-	if !ok {
-		return Path{}, false
+// setPrice prices the half-arcs for so many cables.
+func (s *Search) setPrice(cables int64) {
+	if s.cables == cables {
+		return
 	}
-	p.Cost, p.Bends = int64(s.key[in]>>bendBits), int(s.key[in]&bendMask)
-	for h := in; h != noHalfArc; h = s.pred[h] {
-		p.Nodes, p.Arcs = append(p.Nodes, s.net.Target[h]), append(p.Arcs, s.net.ArcOf[h])
-		if s.pred[h] == noHalfArc {
-			p.Nodes = append(p.Nodes, s.net.Source[h])
+	s.cables = cables
+	for h, f := range s.net.Fixed {
+		s.price[h] = uint64(f+cables*s.net.PerUnit[h]) << bendBits
+	}
+}
+
+// run makes labels final in the order of their keys. The targets are reached
+// when their best keys are known; it goes on to the end of the last one's key,
+// so that ties are settled as if there were no targets.
+func (s *Search) run() {
+	n := s.net
+	for h := n.First[s.source]; h < n.First[s.source+1]; h++ {
+		s.take(h, noSlot, 0, s.price[h])
+	}
+	for s.queue.Len() > 0 {
+		key, in := s.queue.Pop()
+		if key > s.stop {
+			s.done = s.stop
+			return
+		}
+		v := n.Source[in]
+		p := &s.place[v]
+		if key != s.label[in].key || key >= p.bound {
+			continue
+		}
+		switch {
+		case p.first == noSlot:
+			p.first = in
+			s.reached(p, key)
+			s.spread(in, v, key)
+		case key <= s.bent(s.label[p.first], v):
+			s.spread(in, v, key)
+		default:
+			s.spreadBack(in, p.first, v, key)
 		}
 	}
-	reverse(p.Nodes)
-	reverse(p.Arcs)
-	return p, true
 }
 
-func reverse(s []int32) {
-	for i, j := 0, len(s)-1; i < j; i, j = i+1, j-1 {
-		s[i], s[j] = s[j], s[i]
+func (s *Search) reached(p *place, key uint64) {
+	if p.wanted {
+		p.wanted = false
+		if s.targets--; s.targets == 0 {
+			s.stop = key
+		}
 	}
 }

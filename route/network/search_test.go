@@ -10,311 +10,175 @@ import (
 	"gonum.org/v1/gonum/graph/simple"
 )
 
-// random makes a network of up to so many nodes with arcs of all headings.
-func random(r *rand.Rand, nodes, arcs int) (*Network, []Arc, []int64) {
-	list := make([]Arc, 0, arcs)
-	for len(list) < arcs {
-		a := Arc{From: int32(r.IntN(nodes)), To: int32(r.IntN(nodes)), Heading: Heading(r.IntN(7)), Fixed: r.Int64N(50), PerCable: r.Int64N(20)}
-		if a.From != a.To {
-			list = append(list, a)
-		}
-	}
-	bend := make([]int64, nodes)
-	for i := range bend {
-		bend[i] = r.Int64N(30)
-	}
-	n, err := New(nodes, list, bend)
-	if err != nil {
-		panic(err)
-	}
-	return n, list, bend
-}
+// bendUnit is what a bend weighs beside a cost in the oracle; few enough bends
+// never add up to one unit of cost.
+const bendUnit = 1.0 / 4096
 
-// oracle is the cost of the cheapest path by gonum's Dijkstra on a graph whose
-// nodes are the half-arcs, built from the arcs alone.
-func oracle(nodes int, arcs []Arc, bend []int64, source int32, q int64) []float64 {
-	g := simple.NewWeightedDirectedGraph(0, math.Inf(1))
-	start := int64(2 * len(arcs))
-	end := func(node int) int64 { return start + 1 + int64(node) }
-	g.AddNode(simple.Node(start))
-	for n := range nodes {
-		g.AddNode(simple.Node(end(n)))
-	}
+// oracle is the cost of the cheapest path to every node, and bendUnit for each
+// bend, by gonum's Dijkstra. The nodes of its graph are the arcs with a way of
+// travelling them, built without anything of Network.
+func oracle(p problem, source int32, cables int64) []float64 {
 	type half struct {
 		from, to int32
-		h        Heading
+		way      Heading
+		price    float64
 	}
-	halves := make([]half, 2*len(arcs))
-	for i, a := range arcs {
-		halves[2*i] = half{a.From, a.To, a.Heading}
-		halves[2*i+1] = half{a.To, a.From, a.Heading.Reverse()}
+	var halves []half
+	for _, a := range p.arcs {
+		price := float64(a.Fixed + cables*a.PerCable)
+		halves = append(halves, half{a.From, a.To, a.Heading, price}, half{a.To, a.From, a.Heading.Reverse(), price})
 	}
-	price := func(i int) float64 { return float64(arcs[i/2].Fixed + q*arcs[i/2].PerCable) }
+	g := simple.NewWeightedDirectedGraph(0, math.Inf(1))
+	join := func(a, b int, w float64) {
+		g.SetWeightedEdge(g.NewWeightedEdge(simple.Node(a), simple.Node(b), w))
+	}
+	start, end := len(halves), len(halves)+1
+	g.AddNode(simple.Node(start))
+	for v := range p.nodes {
+		g.AddNode(simple.Node(end + v))
+	}
+	join(start, end+int(source), 0)
 	for i, a := range halves {
 		if a.from == source {
-			g.SetWeightedEdge(g.NewWeightedEdge(simple.Node(start), simple.Node(int64(i)), price(i)))
+			join(start, i, a.price)
 		}
-		g.SetWeightedEdge(g.NewWeightedEdge(simple.Node(int64(i)), simple.Node(end(int(a.to))), 0))
+		join(i, end+int(a.to), 0)
 		for j, b := range halves {
-			if a.to != b.from || i/2 == j/2 {
-				continue
+			switch bend := a.way != Free && b.way != Free && a.way != b.way; {
+			case a.to != b.from, i/2 == j/2, bend && a.way == b.way.Reverse():
+			case bend:
+				join(i, j, b.price+float64(cables*p.bend[a.to])+bendUnit)
+			default:
+				join(i, j, b.price)
 			}
-			w := price(j)
-			if a.h != Free && b.h != Free && a.h != b.h {
-				if a.h^1 == b.h {
-					continue
-				}
-				w += float64(q * bend[a.to])
-			}
-			g.SetWeightedEdge(g.NewWeightedEdge(simple.Node(int64(i)), simple.Node(int64(j)), w))
 		}
 	}
 	tree := path.DijkstraFrom(simple.Node(start), g)
-	out := make([]float64, nodes)
-	for n := range nodes {
-		out[n] = tree.WeightTo(end(n))
+	out := make([]float64, p.nodes)
+	for v := range out {
+		out[v] = tree.WeightTo(int64(end + v))
 	}
 	return out
 }
 
+// Networks of all sorts: sparse ones where much is out of reach, dense ones,
+// and prices so low that paths of equal cost and steps that cost nothing abound.
 func TestSearchEqualsGonum(t *testing.T) {
-	for seed := range uint64(150) {
+	for seed := range uint64(600) {
 		r := rand.New(rand.NewPCG(seed, 1))
-		nodes := 2 + r.IntN(14)
-		n, arcs, bend := random(r, nodes, 1+r.IntN(40))
-		q := 1 + r.Int64N(5)
-		s := NewSearch(n)
-		s.From(0, q)
-		for v, want := range oracle(nodes, arcs, bend, 0, q) {
-			p, ok := s.To(int32(v))
-			switch {
-			case v == 0:
-			case ok != !math.IsInf(want, 1):
-				t.Fatalf("seed %d: node %d reached: %v, gonum's weight %v", seed, v, ok, want)
-			case ok && float64(p.Cost) != want:
-				t.Fatalf("seed %d: node %d costs %d, gonum says %v", seed, v, p.Cost, want)
-			case ok:
-				checkPath(t, n, arcs, bend, p, q)
+		p := random(r, 2+r.IntN(14), 1+r.IntN(40), 0, []int64{0, 1, 3, 50, MaxPrice / 10000}[seed%5])
+		if seed%7 == 0 {
+			p = p.without()
+		}
+		cables := 1 + r.Int64N(5)
+		source := int32(r.IntN(p.nodes))
+		s := p.from(t, source, cables)
+		for v, want := range oracle(p, source, cables) {
+			got, ok := s.To(int32(v))
+			cost, known := s.Cost(int32(v))
+			if ok != !math.IsInf(want, 1) || known != ok || cost != got.Cost {
+				t.Fatalf("seed %d: node %d reached: %v, %v; gonum's weight is %v", seed, v, ok, known, want)
 			}
-		}
-	}
-}
-
-// checkPath prices a path again, arc by arc.
-func checkPath(t *testing.T, n *Network, arcs []Arc, bend []int64, p Path, q int64) {
-	t.Helper()
-	var cost int64
-	bends := 0
-	var last Heading
-	for i, a := range p.Arcs {
-		arc := arcs[a]
-		h := arc.Heading
-		switch {
-		case arc.From == p.Nodes[i] && arc.To == p.Nodes[i+1]:
-		case arc.To == p.Nodes[i] && arc.From == p.Nodes[i+1]:
-			h = h.Reverse()
-		default:
-			t.Fatalf("arc %d does not join nodes %d and %d", a, p.Nodes[i], p.Nodes[i+1])
-		}
-		cost += arc.Fixed + q*arc.PerCable
-		if i > 0 && h != last && h != Free && last != Free {
-			cost += q * bend[p.Nodes[i]]
-			bends++
-		}
-		last = h
-	}
-	if cost != p.Cost || bends != p.Bends {
-		t.Errorf("path costs %d with %d bends, said to cost %d with %d", cost, bends, p.Cost, p.Bends)
-	}
-}
-
-// Brute force over all walks without a repeated arc.
-func TestSearchEqualsBruteForce(t *testing.T) {
-	for seed := range uint64(120) {
-		r := rand.New(rand.NewPCG(seed, 2))
-		n, _, _ := random(r, 5, 1+r.IntN(7))
-		q := 1 + r.Int64N(3)
-		s := NewSearch(n)
-		s.From(0, q)
-		for v := int32(1); v < 5; v++ {
-			want, bends := brute(n, 0, v, q)
-			p, ok := s.To(v)
-			if ok != (want < math.MaxInt64) || ok && (p.Cost != want || p.Bends != bends) {
-				t.Fatalf("seed %d node %d: got %v %d with %d bends, want %d with %d", seed, v, ok, p.Cost, p.Bends, want, bends)
-			}
-		}
-	}
-}
-
-// brute is the least cost of a walk from s to t, and the fewest bends at it.
-func brute(n *Network, s, t int32, q int64) (cost int64, bends int) {
-	cost = math.MaxInt64
-	used := make([]bool, len(n.Target))
-	var walk func(in int32, v int32, c int64, b int)
-	walk = func(in, v int32, c int64, b int) {
-		if v == t && in >= 0 && (c < cost || c == cost && b < bends) {
-			cost, bends = c, b
-		}
-		for out := n.First[v]; out < n.First[v+1]; out++ {
-			if used[out] {
+			if !ok {
 				continue
 			}
-			extra, turn := int64(0), 0
-			if in >= 0 {
-				bend, ok := n.Turn(in, out)
-				if !ok {
-					continue
-				}
-				if bend {
-					extra, turn = q*n.Bend[v], 1
-				}
+			if weight := float64(got.Cost) + bendUnit*float64(got.Bends); weight != want {
+				t.Fatalf("seed %d: node %d costs %d with %d bends, gonum's weight is %v", seed, v, got.Cost, got.Bends, want)
 			}
-			used[out] = true
-			walk(out, n.Target[out], c+extra+n.Fixed[out]+q*n.PerUnit[out], b+turn)
-			used[out] = false
+			p.check(t, got, source, int32(v), cables)
 		}
 	}
-	walk(-1, s, 0, 0)
-	return cost, bends
+}
+
+// The example of Dijkstra's algorithm that most encyclopedias draw: six nodes,
+// arcs both ways, from 1 to 5 costs 20 by 1, 3, 6, 5 (from memory).
+func TestSearchKnownFigure(t *testing.T) {
+	p := problem{nodes: 7, bend: make([]int64, 7)}
+	for _, a := range [][3]int{{1, 2, 7}, {1, 3, 9}, {1, 6, 14}, {2, 3, 10}, {2, 4, 15}, {3, 4, 11}, {3, 6, 2}, {4, 5, 6}, {5, 6, 9}} {
+		p.arcs = append(p.arcs, Arc{From: int32(a[0]), To: int32(a[1]), Heading: Free, PerCable: int64(a[2])})
+	}
+	s := p.from(t, 1, 1)
+	for v, want := range []int64{0, 0, 7, 9, 20, 20, 11} {
+		if cost, ok := s.Cost(int32(v)); cost != want || ok != (v > 0) {
+			t.Errorf("node %d costs %d (%v), want %d", v, cost, ok, want)
+		}
+	}
+	if got, _ := s.To(5); !slices.Equal(got.Nodes, []int32{1, 3, 6, 5}) {
+		t.Errorf("path to 5 is %v", got.Nodes)
+	}
 }
 
 // The figure for Dijkstra's algorithm in Cormen, Leiserson, Rivest and Stein:
 // s-t 10, s-y 5, t-x 1, t-y 2, y-t 3, y-x 9, y-z 2, x-z 4, z-x 6, z-s 7 gives
-// y 5, z 7, t 8, x 9 (arcs from memory). The arcs here go both ways; taking the
-// cheaper of each pair leaves all four answers but t's, which the arc t-y of 2
-// makes 7, and x's, 8.
+// y 5, z 7, t 8, x 9 (arcs from memory). Its arcs lead one way, ours both: the
+// answers hold nevertheless if t-y is left out, which would make t 7.
 func TestSearchTextbookFigure(t *testing.T) {
 	const s, tt, x, y, z = 0, 1, 2, 3, 4
-	arc := func(a, b int32, w int64) Arc { return Arc{From: a, To: b, Heading: Free, Fixed: w} }
-	n, err := New(5, []Arc{
-		arc(s, tt, 10), arc(s, y, 5), arc(tt, x, 1), arc(tt, y, 2), arc(y, x, 9), arc(y, z, 2), arc(x, z, 4), arc(z, s, 7),
-	}, make([]int64, 5))
-	if err != nil {
-		t.Fatal(err)
+	p := problem{nodes: 5, bend: make([]int64, 5)}
+	for _, a := range [][3]int{{s, tt, 10}, {s, y, 5}, {tt, x, 1}, {y, tt, 3}, {y, x, 9}, {y, z, 2}, {x, z, 4}, {z, x, 6}, {z, s, 7}} {
+		p.arcs = append(p.arcs, Arc{From: int32(a[0]), To: int32(a[1]), Heading: Free, Fixed: int64(a[2])})
 	}
-	search := NewSearch(n)
-	search.From(s, 1)
-	for v, want := range map[int32]int64{y: 5, z: 7, tt: 7, x: 8} {
-		if p, ok := search.To(v); !ok || p.Cost != want {
-			t.Errorf("node %d costs %d, want %d", v, p.Cost, want)
+	search := p.from(t, s, 3)
+	for v, want := range map[int32]int64{s: 0, y: 5, z: 7, tt: 8, x: 9} {
+		if cost, ok := search.Cost(v); !ok || cost != want {
+			t.Errorf("node %d costs %d, want %d", v, cost, want)
 		}
 	}
 }
 
-func TestSearchDoesNotDependOnOrderOfArcs(t *testing.T) {
-	for seed := range uint64(60) {
-		r := rand.New(rand.NewPCG(seed, 3))
-		n := grid(12, func() (int64, int64) { return 1, 1 })
-		arcs := slices.Clone(n.arcs)
-		r.Shuffle(len(arcs), func(i, j int) { arcs[i], arcs[j] = arcs[j], arcs[i] })
-		m, err := New(n.Nodes(), arcs, n.Bend)
-		if err != nil {
-			t.Fatal(err)
-		}
-		a, b := NewSearch(n), NewSearch(m)
-		a.From(0, 1)
-		b.From(0, 1)
-		for v := range int32(n.Nodes()) {
-			p, _ := a.To(v)
-			q, _ := b.To(v)
-			if !slices.Equal(p.Nodes, q.Nodes) {
-				t.Fatalf("seed %d: path to %d is %v or %v", seed, v, p.Nodes, q.Nodes)
-			}
-		}
+// Across a lattice of equal prices, any path that goes only east and north has
+// the least length; with bends at a price, it has one.
+func TestSearchLattice(t *testing.T) {
+	p := lattice(9, 5, func() int64 { return 10 })
+	s := p.from(t, 0, 2)
+	got, _ := s.To(80)
+	// 16 steps of 10, and one bend of 2 cables.
+	if got.Cost != 16*10+2*5 || got.Bends != 1 {
+		t.Errorf("across the lattice costs %d with %d bends, want 170 with 1", got.Cost, got.Bends)
+	}
+	// Coming from the south is coming from the lower node: east first.
+	if !slices.Equal(got.Nodes, []int32{0, 1, 2, 3, 4, 5, 6, 7, 8, 17, 26, 35, 44, 53, 62, 71, 80}) {
+		t.Errorf("the path is %v, want east first", got.Nodes)
 	}
 }
 
-func TestSearchStopsAtTargets(t *testing.T) {
-	n := grid(20, func() (int64, int64) { return 3, 2 })
-	all, some := NewSearch(n), NewSearch(n)
-	all.From(0, 2)
-	some.From(0, 2, 21, 45)
-	for _, v := range []int32{21, 45} {
-		p, _ := all.To(v)
-		q, ok := some.To(v)
-		if !ok || p.Cost != q.Cost || !slices.Equal(p.Nodes, q.Nodes) {
-			t.Errorf("stopped early, node %d has %v, want %v", v, q, p)
-		}
-	}
-	if len(some.touched) >= len(all.touched) {
-		t.Errorf("stopped early, %d half-arcs were touched, no fewer than %d", len(some.touched), len(all.touched))
+// The cheapest way to node 1 is going east, but from there node 3 is west. So
+// its path has to come to node 1 another way, however dear.
+func TestSearchMustNotDoubleBack(t *testing.T) {
+	p := problem{4, []Arc{
+		{From: 0, To: 1, Heading: East, Fixed: 1},
+		{From: 1, To: 3, Heading: West, Fixed: 1},
+		{From: 0, To: 2, Heading: East, Fixed: 50},
+		{From: 2, To: 1, Heading: North, Fixed: 50},
+	}, []int64{2, 2, 2, 2}}
+	got, ok := p.from(t, 0, 1).To(3)
+	if !ok || got.Cost != 50+2+50+2+1 || !slices.Equal(got.Nodes, []int32{0, 2, 1, 3}) {
+		t.Errorf("path is %v at %d, want 0 2 1 3 at 105", got.Nodes, got.Cost)
 	}
 }
 
-func TestNewRefuses(t *testing.T) {
-	for name, c := range map[string]struct {
-		nodes int
-		arc   Arc
-		bend  []int64
-	}{
-		"a node that is not there": {2, Arc{From: 0, To: 2}, make([]int64, 2)},
-		"a negative node":          {2, Arc{From: -1, To: 1}, make([]int64, 2)},
-		"a loop":                   {2, Arc{From: 1, To: 1}, make([]int64, 2)},
-		"a negative price":         {2, Arc{From: 0, To: 1, Fixed: -1}, make([]int64, 2)},
-		"a price over the bound":   {2, Arc{From: 0, To: 1, PerCable: MaxPrice + 1}, make([]int64, 2)},
-		"a heading of its own":     {2, Arc{From: 0, To: 1, Heading: 9}, make([]int64, 2)},
-		"too few bend prices":      {2, Arc{From: 0, To: 1}, make([]int64, 1)},
-		"a negative bend price":    {2, Arc{From: 0, To: 1}, []int64{0, -3}},
-	} {
-		if _, err := New(c.nodes, []Arc{c.arc}, c.bend); err == nil {
-			t.Errorf("New takes %s", name)
-		}
+// A spur without a heading is no place to turn round: it has only one arc.
+func TestSearchUsesNoSpurToTurn(t *testing.T) {
+	p := problem{4, []Arc{
+		{From: 0, To: 1, Heading: East},
+		{From: 1, To: 2, Heading: Free},
+		{From: 1, To: 3, Heading: West},
+	}, make([]int64, 4)}
+	if got, ok := p.from(t, 0, 1).To(3); ok {
+		t.Errorf("node 3 is reached by %v", got.Nodes)
 	}
 }
 
-// grid is a square lattice of side n with bends of price 5.
-func grid(n int, price func() (fixed, perCable int64)) *Network {
-	var arcs []Arc
-	add := func(a, b int, h Heading) {
-		f, c := price()
-		arcs = append(arcs, Arc{int32(a), int32(b), h, f, c})
+// An arc without a heading is a way round a bend.
+func TestSearchFreeArcsNeverBend(t *testing.T) {
+	p := problem{4, []Arc{
+		{From: 0, To: 1, Heading: East, Fixed: 1},
+		{From: 1, To: 3, Heading: North, Fixed: 1},
+		{From: 1, To: 2, Heading: Free, Fixed: 3},
+		{From: 2, To: 3, Heading: North, Fixed: 3},
+	}, []int64{9, 9, 9, 9}}
+	got, _ := p.from(t, 0, 1).To(3)
+	if got.Cost != 7 || got.Bends != 0 {
+		t.Errorf("path %v costs %d with %d bends, want 7 with none", got.Nodes, got.Cost, got.Bends)
 	}
-	for y := range n {
-		for x := range n {
-			if x+1 < n {
-				add(y*n+x, y*n+x+1, East)
-			}
-			if y+1 < n {
-				add(y*n+x, (y+1)*n+x, North)
-			}
-		}
-	}
-	bend := make([]int64, n*n)
-	for i := range bend {
-		bend[i] = 5
-	}
-	net, err := New(n*n, arcs, bend)
-	if err != nil {
-		panic(err)
-	}
-	return net
-}
-
-// BenchmarkSearch is one search of everything on a lattice of 100,000 nodes,
-// with bends, in nanoseconds per half-arc of the network.
-func BenchmarkSearch(b *testing.B) {
-	r := rand.New(rand.NewPCG(1, 1))
-	n := grid(316, func() (int64, int64) { return r.Int64N(1000), r.Int64N(100) })
-	s := NewSearch(n)
-	for b.Loop() {
-		s.From(0, 2)
-	}
-	if _, ok := s.To(int32(n.Nodes() - 1)); !ok {
-		b.Fatal("the far corner was not reached")
-	}
-	b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(len(n.Target)), "ns/half-arc")
-}
-
-// BenchmarkGonum is gonum's Dijkstra on the same lattice without bends.
-func BenchmarkGonum(b *testing.B) {
-	r := rand.New(rand.NewPCG(1, 1))
-	n := grid(316, func() (int64, int64) { return r.Int64N(1000), r.Int64N(100) })
-	g := simple.NewWeightedDirectedGraph(0, math.Inf(1))
-	for h := range n.Target {
-		g.SetWeightedEdge(g.NewWeightedEdge(simple.Node(int64(n.Source[h])), simple.Node(int64(n.Target[h])), float64(n.Fixed[h]+2*n.PerUnit[h])))
-	}
-	for b.Loop() {
-		path.DijkstraFrom(simple.Node(0), g)
-	}
-	b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(len(n.Target)), "ns/half-arc")
 }
