@@ -58,29 +58,41 @@ type decodedArc struct {
 	PerCable int64 `json:"per_cable"`
 }
 
-// A lineGraph is the exported graph for one number of cables, for gonum. State
-// 2a is arc a travelled from From to To, 2a+1 the other way; one state more is
-// the start.
+// A lineGraph is the exported graph for gonum. State 2a is arc a travelled
+// from From to To, 2a+1 the other way; one state more is the start.
 type lineGraph struct {
 	*decoded
 	cables int64
 	leave  [][]int64 // by node: the states that begin there
-	turn   map[[2]int]int64
+	next   [][]step  // by state
 }
 
-const forbidden = -1
+// A step is to a state after another, with the price of the bend between them
+// for each cable.
+type step struct{ to, turn int64 }
 
-func newLineGraph(d *decoded, cables int) *lineGraph {
-	g := &lineGraph{decoded: d, cables: int64(cables), leave: make([][]int64, len(d.Nodes)), turn: map[[2]int]int64{}}
+func newLineGraph(d *decoded) *lineGraph {
+	g := &lineGraph{decoded: d, leave: make([][]int64, len(d.Nodes)), next: make([][]step, 2*len(d.Arcs)+1)}
 	for i, a := range d.Arcs {
 		g.leave[a.From] = append(g.leave[a.From], int64(2*i))
 		g.leave[a.To] = append(g.leave[a.To], int64(2*i+1))
 	}
+	turn := map[[2]int]int64{}
 	for _, t := range d.Turns {
-		g.turn[[2]int{int(t[0]), int(t[1])}] = t[2]
+		turn[[2]int{int(t[0]), int(t[1])}] = t[2]
 	}
 	for _, f := range d.Forbidden {
-		g.turn[f] = forbidden
+		turn[f] = -1
+	}
+	for u := range g.next {
+		for _, v := range g.leave[g.head(int64(u))] {
+			a, b := u/2, int(v/2)
+			// Pairs are listed once, in one order or the other.
+			price := turn[[2]int{a, b}] + turn[[2]int{b, a}]
+			if a != b && price >= 0 {
+				g.next[u] = append(g.next[u], step{v, price})
+			}
+		}
 	}
 	return g
 }
@@ -99,30 +111,11 @@ func (g *lineGraph) head(s int64) int {
 	}
 }
 
-func (g *lineGraph) price(u, v int64) (price int64, ok bool) {
-	a := &g.Arcs[v/2]
-	price = a.Fixed + g.cables*a.PerCable
-	if u == g.start() {
-		return price, true
-	}
-	if u/2 == v/2 {
-		return 0, false
-	}
-	pair := [2]int{int(u / 2), int(v / 2)}
-	turn, ok := g.turn[pair]
-	if !ok {
-		turn = g.turn[[2]int{pair[1], pair[0]}]
-	}
-	return price + g.cables*turn, turn != forbidden
-}
-
 // From, Edge and Weight are gonum's interfaces.
 func (g *lineGraph) From(u int64) graph.Nodes {
-	var out []graph.Node
-	for _, v := range g.leave[g.head(u)] {
-		if _, ok := g.price(u, v); ok {
-			out = append(out, simple.Node(v))
-		}
+	out := make([]graph.Node, len(g.next[u]))
+	for i, s := range g.next[u] {
+		out[i] = simple.Node(s.to)
 	}
 	return iterator.NewOrderedNodes(out)
 }
@@ -132,8 +125,12 @@ func (g *lineGraph) Edge(u, v int64) graph.Edge {
 }
 
 func (g *lineGraph) Weight(u, v int64) (w float64, ok bool) {
-	price, ok := g.price(u, v)
-	return float64(price), ok
+	for _, s := range g.next[u] {
+		if a := &g.Arcs[v/2]; s.to == v {
+			return float64(a.Fixed + g.cables*(a.PerCable+s.turn)), true
+		}
+	}
+	return 0, false
 }
 
 // cheapest is the price of the cheapest way from the root to each node that
@@ -172,8 +169,10 @@ func TestRandomCostsAgainstGonum(t *testing.T) {
 		for _, term := range d.Terminals {
 			byCables[term.Cables] = append(byCables[term.Cables], term.Node)
 		}
+		g := newLineGraph(&d)
 		for cables, nodes := range byCables {
-			best := newLineGraph(&d, cables).cheapest(nodes)
+			g.cables = int64(cables)
+			best := g.cheapest(nodes)
 			for i := range d.Terminals {
 				term, r := &d.Terminals[i], &res.Routes[i]
 				if term.Cables != cables {
