@@ -16,17 +16,22 @@ type File struct {
 	Data []byte
 }
 
-// Sheets draws every sheet of the set, in order.
-func Sheets(res *route.Result) []*sheet.Sheet {
-	const of = 2
-	return []*sheet.Sheet{floorSheet(res, 1, of), atticSheet(res, 2, of)}
+// Sheets draws every sheet of the set, in order. If there are two plans to
+// choose from or more, the last sheet compares them.
+func Sheets(res *route.Result, plans ...route.Choice) []*sheet.Sheet {
+	of := 2
+	if len(plans) < 2 {
+		return []*sheet.Sheet{floorSheet(res, 1, of), atticSheet(res, 2, of)}
+	}
+	of++
+	return []*sheet.Sheet{floorSheet(res, 1, of), atticSheet(res, 2, of), choicesSheet(res, plans, of, of)}
 }
 
 // Folder makes the files of a job folder: the sheets as SVG, the schedule as
 // text, the results as JSON.
-func Folder(res *route.Result) ([]File, error) {
+func Folder(res *route.Result, plans ...route.Choice) ([]File, error) {
 	var files []File
-	for _, s := range Sheets(res) {
+	for _, s := range Sheets(res, plans...) {
 		var b bytes.Buffer
 		if err := svg.Write(&b, s, svg.Options{}); err != nil {
 			return nil, fmt.Errorf("drawing sheet %s: %w", s.ID, err)

@@ -15,15 +15,15 @@ import (
 	"topplate/route"
 )
 
-// checkSheet holds a sheet against what every sheet promises: no text overlaps
-// another, all of it lies inside the border, every drop and hole is on it.
-func checkSheet(t *testing.T, res *route.Result, s *sheet.Sheet) {
+// checkTexts holds a sheet against what every sheet promises: no text overlaps
+// another, all of it lies inside the border, the cautions are there. It returns
+// the texts.
+func checkTexts(t *testing.T, res *route.Result, s *sheet.Sheet) (words []string) {
 	t.Helper()
 	if err := s.Check(); err != nil {
 		t.Error(err)
 	}
 	var boxes []sheet.Box
-	var words []string
 	for item := range s.All() {
 		text, ok := item.(sheet.Text)
 		if !ok || text.Words == "" {
@@ -40,13 +40,19 @@ func checkSheet(t *testing.T, res *route.Result, s *sheet.Sheet) {
 		}
 		boxes, words = append(boxes, box), append(words, text.Words)
 	}
-	all := strings.Join(words, "\n")
 	flowing := strings.Join(words, " ")
 	for _, id := range res.Cautions {
 		if rl, _ := rule.Lookup(id); !strings.Contains(flowing, rl.Title) {
 			t.Errorf("%s leaves out the caution %q", s.ID, rl.Title)
 		}
 	}
+	return words
+}
+
+// checkSheet also wants every drop and hole on a sheet.
+func checkSheet(t *testing.T, res *route.Result, s *sheet.Sheet) {
+	t.Helper()
+	all := strings.Join(checkTexts(t, res, s), "\n")
 	for i := range res.Routes {
 		if tag := res.Job.Drops[res.Routes[i].Drop].Tag; !strings.Contains(all, tag) {
 			t.Errorf("%s does not show drop %s", s.ID, tag)

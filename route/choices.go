@@ -1,14 +1,11 @@
 package route
 
 import (
-	"maps"
 	"slices"
 
 	"topplate/plan"
 	"topplate/plan/measure"
 	"topplate/plan/price"
-	"topplate/plan/rule"
-	"topplate/route/network"
 )
 
 // A Criterion is a figure by which one plan can be better than another.
@@ -46,37 +43,12 @@ type Choice struct {
 	Result *Result
 }
 
-// Terms that make up each criterion, and each weight of a job. A rod shot is
-// none of them: it is what crawling is saved by.
-var (
-	openingTerms = []price.ID{price.CutBox, price.CutCeiling, price.OpenSoffit, price.Patch}
-	crawlTerms   = []price.ID{price.CrawlTravel, price.ArmTravel}
-	cableTerms   = []price.ID{price.Pull} // and the price of the cable itself
-)
-
-// surcharges are what one opening or a metre of crawling less is worth when a
-// plan with few of them is looked for, in thousandths of a minute: a hundred
-// hours, and ten for a metre. Nothing that an installer does instead takes
-// longer (common practice, no source).
-var surcharges = map[price.Unit]int64{
-	price.MinutesEach:     100 * 60_000,
-	price.MinutesPerMetre: 10 * 60_000,
-}
-
-// mostSurcharge keeps surcharges at the highest rates of an hour far below what
-// the search takes, in cost units.
-const mostSurcharge = network.MaxPrice / 64
-
-// plainHour is the rate of an hour that surcharges are paid at in a job where
-// labour costs nothing, in thousandths.
-const plainHour = 60_000
-
 // Choices returns up to three plans for a job that really differ, and of which
 // none is better than another in every way: the cheapest, the one with the
-// fewest openings in finished surfaces, and the one with the least crawling. A
-// single plan is the best in all three, as far as the search can tell. The
-// weights of the job have no effect.
-// It takes three times as long as Solve.
+// fewest openings in finished surfaces, and the one with the least crawling, as
+// far as either is worth its price; see surcharges. A single plan is the best
+// in all three. The weights of the job have no effect. It takes three times as
+// long as Solve.
 func Choices(job *plan.Job) ([]Choice, error) {
 	base, err := Solve(job)
 	if err != nil {
@@ -90,95 +62,7 @@ func Choices(job *plan.Job) ([]Choice, error) {
 		}
 		plans = append(plans, Choice{Result: r, Figures: FiguresOf(r)})
 	}
-	return named(different(undominated(plans))), nil
-}
-
-// Preferred finds the plan that is cheapest once the job's weights are put on
-// its prices. What it says of cost is at the job's own prices, and how far
-// they are above the cheapest plan at most.
-func Preferred(job *plan.Job) (*Result, error) {
-	base, err := Solve(job)
-	if err != nil || job.Weights == plan.EvenWeights {
-		return base, err
-	}
-	return solveAt(base, weighted(job))
-}
-
-// solveAt solves a copy of the job of base that differs in nothing but prices,
-// and prices the answer as base does. Prices change no node, arc or hole of
-// the graph, so that the indices hold in both.
-func solveAt(base *Result, job *plan.Job) (*Result, error) {
-	r, err := Solve(job)
-	if err != nil {
-		return nil, err
-	}
-	r.Job, r.Graph = base.Job, base.Graph
-	for i := range r.Routes {
-		r.Routes[i].Alone, r.Routes[i].Blocked = base.Routes[i].Alone, base.Routes[i].Blocked
-	}
-	r.Cost = costOf(r.Graph, rule.NewBook(values(base.Job.Limits)), r.Routes)
-	r.Cost.LowerBound = base.Cost.LowerBound
-	r.Cost.Proved = r.Cost.Total == r.Cost.LowerBound
-	return r, nil
-}
-
-// reprice returns a copy of a job in which the values of some terms, in
-// thousandths of their units, are changed by f.
-func reprice(job *plan.Job, terms []price.ID, f func(term price.Term, value int64) int64) *plan.Job {
-	out := *job
-	out.Prices = maps.Clone(job.Prices)
-	for _, id := range terms {
-		term, _ := price.Lookup(id)
-		o, ok := job.Prices[string(id)]
-		if !ok {
-			o.Value = term.Value
-		}
-		o.Value = f(term, o.Value)
-		out.Prices[string(id)] = o
-	}
-	return &out
-}
-
-// surcharged makes every opening, or every metre of crawling, dearer by the
-// same amount, so that the plan with the fewest is found whatever each costs.
-func surcharged(job *plan.Job, terms []price.ID) *plan.Job {
-	if job.Rates.Hour == 0 {
-		job = reprice(job, labour(), func(price.Term, int64) int64 { return 0 })
-		job.Rates.Hour = plainHour
-	}
-	most := mostSurcharge * 60 / job.Rates.Hour
-	return reprice(job, terms, func(term price.Term, value int64) int64 {
-		return value + min(surcharges[term.Unit], most)
-	})
-}
-
-// labour lists the terms that are paid by the hour.
-func labour() []price.ID {
-	var out []price.ID
-	for _, t := range price.Terms {
-		if t.Unit == price.MinutesEach || t.Unit == price.MinutesPerMetre {
-			out = append(out, t.ID)
-		}
-	}
-	return out
-}
-
-// weighted puts the weights of a job on its prices; none gets higher than a
-// user may set it.
-func weighted(job *plan.Job) *plan.Job {
-	by := func(w int64) func(price.Term, int64) int64 {
-		return func(term price.Term, value int64) int64 { return min((value*w+500)/1000, term.Max()) }
-	}
-	w := job.Weights
-	out := reprice(job, openingTerms, by(w.Openings))
-	out = reprice(out, crawlTerms, by(w.Crawling))
-	out = reprice(out, cableTerms, by(w.Cable))
-	out.Drops = slices.Clone(job.Drops)
-	for i := range out.Drops {
-		c := &out.Drops[i].Cable
-		c.PricePerMetre = (c.PricePerMetre*w.Cable + 500) / 1000
-	}
-	return out
+	return named(different(undominated(complete(plans)))), nil
 }
 
 // FiguresOf adds up the figures of a plan.
@@ -210,6 +94,27 @@ func FiguresOf(r *Result) Figures {
 		f.Cable += t.Length
 	}
 	return f
+}
+
+// routed counts the drops that have a route.
+func (r *Result) routed() int {
+	n := 0
+	for i := range r.Routes {
+		if r.Routes[i].Blocked == nil {
+			n++
+		}
+	}
+	return n
+}
+
+// complete drops the plans that leave out a drop which another serves: they
+// are cheap for the wrong reason.
+func complete(plans []Choice) []Choice {
+	most := 0
+	for i := range plans {
+		most = max(most, plans[i].Result.routed())
+	}
+	return slices.DeleteFunc(plans, func(c Choice) bool { return c.Result.routed() < most })
 }
 
 // by is what a criterion compares; less is better.

@@ -189,6 +189,18 @@ func TestUndominated(t *testing.T) {
 	}
 }
 
+// A plan that leaves out a drop is no choice, however cheap it is.
+func TestComplete(t *testing.T) {
+	all := Choice{Result: &Result{Routes: make([]Route, 2)}, Figures: Figures{Cost: 9}}
+	part := Choice{Result: &Result{Routes: []Route{{}, {Blocked: &Blocked{}}}}, Figures: Figures{Cost: 1}}
+	if got := complete([]Choice{part, all, part}); len(got) != 1 || got[0].Cost != 9 {
+		t.Errorf("got %d plans", len(got))
+	}
+	if got := complete([]Choice{part, part}); len(got) != 2 {
+		t.Errorf("%d of two plans that serve the same drops", len(got))
+	}
+}
+
 // What all plans have in common names none of them.
 func TestNamed(t *testing.T) {
 	got := named([]Choice{{Figures: Figures{Cost: 1, Openings: 4, Crawled: 9}}, {Figures: Figures{Cost: 2, Openings: 4, Crawled: 8}}})

@@ -76,7 +76,11 @@ func drawCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			files, err := render.Folder(res)
+			plans, err := route.Choices(res.Job)
+			if err != nil {
+				return err
+			}
+			files, err := render.Folder(res, plans...)
 			if err != nil {
 				return err
 			}
@@ -90,6 +94,31 @@ func drawCommand() *cobra.Command {
 		},
 	}
 	c.Flags().StringVarP(&out, "out", "o", "", "folder to write to; made if it is not there")
+	return c
+}
+
+func choicesCommand() *cobra.Command {
+	var asJSON bool
+	c := &cobra.Command{
+		Use:   "choices JOB.toml",
+		Short: "Print up to three plans side by side: cheapest, fewest openings, least crawling",
+		Args:  oneFile("a job file"),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			job, err := load(args[0], cmd.ErrOrStderr())
+			if err != nil {
+				return err
+			}
+			plans, err := route.Choices(job)
+			if err != nil {
+				return err
+			}
+			if asJSON {
+				return finish(plans[0].Result, report.ChoicesJSON(cmd.OutOrStdout(), plans))
+			}
+			return finish(plans[0].Result, report.Choices(cmd.OutOrStdout(), plans))
+		},
+	}
+	c.Flags().BoolVar(&asJSON, "json", false, "print the plans as JSON")
 	return c
 }
 
@@ -151,7 +180,7 @@ func solve(path string, stderr io.Writer) (*route.Result, error) {
 	if err != nil {
 		return nil, err
 	}
-	return route.Solve(job)
+	return route.Preferred(job)
 }
 
 // finish turns a result into the exit code, unless printing it failed.

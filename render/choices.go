@@ -1,0 +1,140 @@
+package render
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"topplate/render/font"
+	"topplate/render/report"
+	"topplate/render/sheet"
+	"topplate/route"
+)
+
+// Sizes of the parts of the sheet that compares plans: what the figures take
+// at its foot, what the name of a plan takes over its sketch, and what the
+// labels take around the house.
+const (
+	figuresHeight = 38 * sheet.MM
+	figuresNames  = 62 * sheet.MM
+	sketchName    = 9 * sheet.MM
+	sketchRoom    = 10 * sheet.MM
+)
+
+// choicesSheet draws the plans that a job can be done by, each as a small plan
+// of the attic, with their figures in a table below. Holes have no numbers
+// here: each plan would count its own.
+func choicesSheet(res *route.Result, plans []route.Choice, number, of int) *sheet.Sheet {
+	h := res.Job.House
+	desc := fmt.Sprintf("%d plans for the same drops in %s, side by side, with what each costs, opens and asks to be crawled.", len(plans), h.Name)
+	d := &drawing{page: newPage(res, "choices", "Plans to choose from", desc, number, of)}
+	foot := d.area
+	foot.Min.Y = foot.Max.Y - figuresHeight
+	d.figures(plans, foot)
+	d.heading("Plans to choose from")
+	d.paragraph(sheet.LetterSmall, "No plan here is better than another in cost, openings in finished surfaces and crawling at once. "+report.Shown(plans, res))
+	boxes := d.sketchBoxes(len(plans), foot.Min.Y)
+	fits := true
+	for i, box := range boxes {
+		d.view, fits = sheet.FitView(h.Units, h.PlateLine.Bounds().Outset(h.Roof.Overhang), box)
+		if fits {
+			d.sketch(i, &plans[i], box)
+		}
+	}
+	if fits {
+		d.scaleBar()
+		d.legend(d.dropSymbols()[:3]...)
+	} else {
+		d.paragraph(sheet.LetterSmall, "The house is too large to be drawn so often on one sheet.")
+	}
+	d.listUnplaced()
+	d.cautions()
+	return d.sheet
+}
+
+// sketchBoxes divides the drawing area above foot among n sketches, beside or
+// above each other, whichever gives the larger scale. The boxes are for the
+// houses alone.
+func (d *drawing) sketchBoxes(n int, foot sheet.Paper) []sheet.Box {
+	h := d.res.Job.House
+	real := h.PlateLine.Bounds().Outset(h.Roof.Overhang)
+	divide := func(across, down int) []sheet.Box {
+		w, t := d.area.Width()/sheet.Paper(across), (foot-d.area.Min.Y)/sheet.Paper(down)
+		var out []sheet.Box
+		for i := range n {
+			b := sheet.Bx(d.area.Min.X+w*sheet.Paper(i%across), d.area.Min.Y+t*sheet.Paper(i/across), w, t).Inset(sketchRoom)
+			b.Min.Y += sketchName
+			out = append(out, b)
+		}
+		return out
+	}
+	beside, above := divide(n, 1), divide(1, n)
+	one, _ := sheet.FitView(h.Units, real, beside[0])
+	two, _ := sheet.FitView(h.Units, real, above[0])
+	if two.Scale.Den < one.Scale.Den {
+		return above
+	}
+	return beside
+}
+
+// sketch draws one plan on a sheet of its own, so that its labels are placed
+// in its part of the paper, and takes over what is on it.
+func (d *drawing) sketch(i int, c *route.Choice, box sheet.Box) {
+	id := sheet.ID("plan", string(rune('a'+i)))
+	title := fmt.Sprintf("Plan %c: %s", 'A'+i, report.BestAt(c))
+	area := sheet.Box{Min: box.Min.Sub(sheet.Pt(sketchRoom, sketchRoom)), Max: box.Max.Add(sheet.Pt(sketchRoom, sketchRoom))}
+	s := &drawing{page: &page{res: c.Result, sheet: &sheet.Sheet{}, area: area}, view: d.view}
+	h := c.Result.Job.House
+	drawWallsBelow(s.sheet.Group("house", "house", "House"), h, s.view)
+	s.drawRoof(true)
+	s.drawHatches()
+	s.drawRoutes(true)
+	s.drawCloset()
+	s.drawHoles()
+	s.drawDrops(false)
+	s.asks = slices.DeleteFunc(s.asks, func(a ask) bool { return strings.HasPrefix(a.id, "hole-") || strings.HasPrefix(a.id, "bundle-") })
+	s.placeLabels()
+	d.unplaced = append(d.unplaced, s.unplaced...)
+	g := d.sheet.Group(id, "plan", title)
+	at := sheet.Pt(area.Min.X+sketchRoom, area.Min.Y)
+	g.Text(sheet.LetterHeading, at, sheet.Start, font.Fit(sheet.LetterHeading, title, area.Width()-sketchRoom))
+	for _, part := range s.sheet.Groups {
+		g.Add(withPrefix(id, part))
+	}
+}
+
+// withPrefix is a group with longer ids, as ids are unique on a sheet.
+func withPrefix(prefix string, g *sheet.Group) *sheet.Group {
+	out := *g
+	if g.ID != "" {
+		out.ID = prefix + "-" + g.ID
+	}
+	out.Items = slices.Clone(g.Items)
+	for i, item := range out.Items {
+		if inner, ok := item.(*sheet.Group); ok {
+			out.Items[i] = withPrefix(prefix, inner)
+		}
+	}
+	return &out
+}
+
+// figures writes the table that compares the plans.
+func (d *drawing) figures(plans []route.Choice, box sheet.Box) {
+	g := d.sheet.Group("figures", "figures", "Figures of the plans")
+	g.Line(sheet.PenRule, box.Min, sheet.Pt(box.Max.X, box.Min.Y))
+	width := (box.Width() - figuresNames - 2*padding) / sheet.Paper(len(plans))
+	y := box.Min.Y + sheet.MM
+	for i, row := range report.ChoicesTable(plans) {
+		l := sheet.LetterNote
+		if i == 0 {
+			l = sheet.LetterTag
+		}
+		y += font.LineHeight(l) + sheet.MM/2
+		x, room := box.Min.X+padding, figuresNames
+		for _, cell := range row {
+			g.Text(l, sheet.Pt(x, y), sheet.Start, font.Fit(l, cell, room-2*sheet.MM))
+			x += room
+			room = width
+		}
+	}
+}
