@@ -149,8 +149,9 @@ func TestChoicesWithFreeLabour(t *testing.T) {
 	if got := fewest(choices(t, threeWays(t, "hour = 85", "hour = 0"))); got != 2 {
 		t.Errorf("fewest openings: %d, want 2", got)
 	}
-	// Nor does the highest rate get in the way of the search.
-	if got := fewest(choices(t, threeWays(t, "hour = 85", "hour = 100000"))); got != 2 {
+	// Nor do the highest rate and price get in the way of the search.
+	dear := threeWays(t, "hour = 85", "hour = 100000", "open-soffit = 5", "open-soffit = 5\ncut-box-opening = 600")
+	if got := fewest(choices(t, dear)); got != 2 {
 		t.Errorf("fewest openings at a high rate: %d, want 2", got)
 	}
 }
