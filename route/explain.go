@@ -130,7 +130,9 @@ func (g *Graph) cheapest(arcs []network.Arc, drop int) (cost int64, p network.Pa
 		return 0, p, fmt.Errorf("route: %w", err)
 	}
 	s := network.NewSearch(net)
-	s.From(int32(g.Root), int64(g.Job.Drops[drop].Count), int32(g.Terminals[drop]))
+	if err := s.From(int32(g.Root), int64(g.Job.Drops[drop].Count), int32(g.Terminals[drop])); err != nil {
+		return 0, p, fmt.Errorf("route: %w", err)
+	}
 	p, ok := s.To(int32(g.Terminals[drop]))
 	if !ok {
 		return network.MaxPrice, p, nil

@@ -1,6 +1,7 @@
 package route
 
 import (
+	"fmt"
 	"slices"
 
 	"topplate/plan"
@@ -53,7 +54,10 @@ func (r *Result) routeAll(book rule.Book) (bound int64, err error) {
 	if err != nil {
 		return 0, err
 	}
-	alone := g.aloneAll()
+	alone, err := g.aloneAll()
+	if err != nil {
+		return 0, err
+	}
 	var relaxed *Graph
 	for _, d := range tagOrder(r.Job) {
 		if len(best.Paths[d].Nodes) > 0 {
@@ -67,7 +71,11 @@ func (r *Result) routeAll(book rule.Book) (bound int64, err error) {
 				return 0, err
 			}
 		}
-		r.Routes = append(r.Routes, Route{Drop: d, Blocked: relaxed.whyBlocked(d)})
+		why, err := relaxed.whyBlocked(d)
+		if err != nil {
+			return 0, err
+		}
+		r.Routes = append(r.Routes, Route{Drop: d, Blocked: why})
 	}
 	return best.LowerBound, nil
 }
@@ -80,11 +88,13 @@ const work = 300_000_000
 // aloneAll is the price of the cheapest path of every drop by itself. Prices
 // are the same both ways, so one search from the closet serves all drops with
 // one number of cables.
-func (g *Graph) aloneAll() []int64 {
+func (g *Graph) aloneAll() ([]int64, error) {
 	out := make([]int64, len(g.Job.Drops))
 	search := network.NewSearch(g.Net)
 	for _, q := range counts(g.Job) {
-		search.From(int32(g.Root), int64(q))
+		if err := search.From(int32(g.Root), int64(q)); err != nil {
+			return nil, fmt.Errorf("route: %w", err)
+		}
 		for d := range g.Job.Drops {
 			if g.Job.Drops[d].Count != q {
 				continue
@@ -94,7 +104,7 @@ func (g *Graph) aloneAll() []int64 {
 			}
 		}
 	}
-	return out
+	return out, nil
 }
 
 // counts lists the numbers of cables per drop that occur, rising.
@@ -183,12 +193,14 @@ func sign(l measure.Length) measure.Length {
 
 // whyBlocked finds the cheapest changes that would give drop d a route, on
 // the graph that keeps what is forbidden.
-func (g *Graph) whyBlocked(d int) *Blocked {
+func (g *Graph) whyBlocked(d int) (*Blocked, error) {
 	search := network.NewSearch(g.Net)
-	search.From(int32(g.Root), int64(g.Job.Drops[d].Count), int32(g.Terminals[d]))
+	if err := search.From(int32(g.Root), int64(g.Job.Drops[d].Count), int32(g.Terminals[d])); err != nil {
+		return nil, fmt.Errorf("route: %w", err)
+	}
 	p, ok := search.To(int32(g.Terminals[d]))
 	if !ok {
-		return &Blocked{Blocks: []Block{{Rule: rule.NoHiddenWay, Pos: g.Job.Drops[d].Pos, Found: "no way to the closet"}}}
+		return &Blocked{Blocks: []Block{{Rule: rule.NoHiddenWay, Pos: g.Job.Drops[d].Pos, Found: "no way to the closet"}}}, nil
 	}
 	b := &Blocked{Route: p.Cost}
 	seen := map[string]bool{}
@@ -214,7 +226,7 @@ func (g *Graph) whyBlocked(d int) *Blocked {
 		nodes[i] = int(n)
 	}
 	b.Points = corners(g, nodes)
-	return b
+	return b, nil
 }
 
 // costOf adds up what the routes pay, shared parts once.

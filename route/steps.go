@@ -63,9 +63,9 @@ func (g *Graph) extraHoles(book rule.Book, paths []tree.Path) int64 {
 // places next to it, and however they are shared out they need as many holes
 // as if all went through the best one.
 func (g *Graph) cheapestPlan(book rule.Book, terms []tree.Terminal) (tree.Plan, error) {
-	best, err := tree.Solve(g.Net, int32(g.Root), terms, tree.Options{Work: work})
+	best, err := g.solveTree(g.Net, terms)
 	if err != nil {
-		return best, fmt.Errorf("route: %w", err)
+		return best, err
 	}
 	extra := g.extraHoles(book, best.Paths)
 	best.Cost += extra
@@ -82,6 +82,27 @@ func (g *Graph) cheapestPlan(book rule.Book, terms []tree.Terminal) (tree.Plan, 
 	}
 	best.LowerBound = bound
 	return best, nil
+}
+
+// solveTree plans the terminals, which are in the order of the job's drops. The
+// search sees them in the order of their tags, so that of two plans that cost
+// the same the order of the file does not choose.
+func (g *Graph) solveTree(net *network.Network, terms []tree.Terminal) (tree.Plan, error) {
+	order := tagOrder(g.Job)
+	byTag := make([]tree.Terminal, len(terms))
+	for i, d := range order {
+		byTag[i] = terms[d]
+	}
+	p, err := tree.Solve(net, int32(g.Root), byTag, tree.Options{Work: work})
+	if err != nil {
+		return p, fmt.Errorf("route: %w", err)
+	}
+	paths := make([]tree.Path, len(terms))
+	for i, d := range order {
+		paths[d] = p.Paths[i]
+	}
+	p.Paths = paths
+	return p, nil
 }
 
 // prepaidPlan is the cheapest plan if the least price of the holes out of the
@@ -114,9 +135,9 @@ func (g *Graph) prepaidPlan(book rule.Book, terms []tree.Terminal, reached []tre
 	if err != nil {
 		return tree.Plan{}, fmt.Errorf("route: %w", err)
 	}
-	p, err := tree.Solve(net, int32(g.Root), terms, tree.Options{Work: work})
+	p, err := g.solveTree(net, terms)
 	if err != nil {
-		return p, fmt.Errorf("route: %w", err)
+		return p, err
 	}
 	paid := int64(need) * least
 	p.LowerBound += paid
