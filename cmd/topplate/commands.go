@@ -63,8 +63,9 @@ func routeCommand() *cobra.Command {
 
 func drawCommand() *cobra.Command {
 	var out string
+	var compare bool
 	c := &cobra.Command{
-		Use:     "draw JOB.toml -o DIR",
+		Use:     "draw JOB.toml -o DIR [--choices]",
 		Short:   "Draw the sheets into a folder",
 		Example: "  topplate draw samples/corner-house/job.toml -o out",
 		Args:    oneFile("a job file"),
@@ -76,9 +77,11 @@ func drawCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			plans, err := route.Choices(res.Job)
-			if err != nil {
-				return err
+			var plans []route.Choice
+			if compare {
+				if plans, err = route.Choices(res.Job); err != nil {
+					return err
+				}
 			}
 			files, err := render.Folder(res, plans...)
 			if err != nil {
@@ -94,6 +97,7 @@ func drawCommand() *cobra.Command {
 		},
 	}
 	c.Flags().StringVarP(&out, "out", "o", "", "folder to write to; made if it is not there")
+	c.Flags().BoolVar(&compare, "choices", false, "add a sheet with the plans to choose from, if there is more than one")
 	return c
 }
 
