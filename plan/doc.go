@@ -226,7 +226,7 @@
 //
 //	[[fixed]]
 //	id = "F2"
-//	do = "there"                      # bored before
+//	do = "there"                      # used if it takes all that may come through
 //	wall = "east"
 //	at = "4ft"
 //	diameter = "3/4in"

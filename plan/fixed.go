@@ -57,12 +57,13 @@ var fixedWidths = between(1*inch, 10*foot, "what is kept free about a hole or a 
 // two lines more.
 const (
 	mostFixed   = 100
-	mostCorners = 50 // of one trunk
+	mostCorners = 100 // of all trunks
 )
 
 // fixed reads [[fixed]].
 func (l *jobLoader) fixed(root *source.Table) {
 	ids := names{kind: "fixed part"}
+	corners := 0
 	for _, t := range tables(root, "fixed", source.Optional, mostFixed) {
 		f := Fixed{Pos: t.Pos(), Wall: -1}
 		f.ID, _ = t.Name("id", source.Required)
@@ -74,6 +75,9 @@ func (l *jobLoader) fixed(root *source.Table) {
 		}
 		f.Do = FixedDo(slices.Index(fixedDoNames[:], do))
 		if l.fixedPart(t, &f) {
+			if corners += len(f.Path); corners > mostCorners {
+				t.Errorf("path", "found %d points in the trunks so far; at most %d are read", corners, mostCorners)
+			}
 			l.cautionFixed(t, &f)
 			l.job.Fixed = append(l.job.Fixed, f)
 		}

@@ -56,14 +56,23 @@ func TestAvoids(t *testing.T) {
 
 // So many of them that a lattice could not be laid are not read.
 func TestTooManyFixed(t *testing.T) {
-	one := "[[fixed]]\nid = \"F%d\"\ndo = \"avoid\"\nwall = \"west\"\nat = \"4ft\"\n"
-	var src strings.Builder
-	src.WriteString("house = \"house.toml\"\n")
-	for i := range mostFixed + 1 {
-		fmt.Fprintf(&src, one, i)
-	}
-	_, list := loadBoth(complete(t, src.String(), "testdata/base_job.toml"), complete(t, "", "testdata/base_house.toml"))
-	if got := print(t, list); !strings.Contains(got, "found 101 of them; at most 100 are read") {
-		t.Error(got)
+	path := strings.Repeat("[\"2ft\", \"2ft\"], [\"2ft\", \"4ft\"], ", 26)
+	for _, tt := range []struct {
+		number int
+		keys   string
+		want   string
+	}{
+		{mostFixed + 1, "do = \"avoid\"\nwall = \"west\"\nat = \"4ft\"\n", "found 101 of them; at most 100 are read"},
+		{2, "do = \"use\"\npath = [" + path + "]\n", "found 104 points in the trunks so far; at most 100 are read"},
+	} {
+		var src strings.Builder
+		src.WriteString("house = \"house.toml\"\n")
+		for i := range tt.number {
+			fmt.Fprintf(&src, "[[fixed]]\nid = \"F%d\"\n%s", i, tt.keys)
+		}
+		_, list := loadBoth(complete(t, src.String(), "testdata/base_job.toml"), complete(t, "", "testdata/base_house.toml"))
+		if got := print(t, list); !strings.Contains(got, tt.want) {
+			t.Error(got)
+		}
 	}
 }
