@@ -30,6 +30,7 @@ type builder struct {
 	metre int64
 
 	keepOuts []keepOut
+	fixed    []plan.Fixed // by id
 
 	bays   [][]Bay
 	shafts map[bayKey]*shaft
@@ -74,6 +75,7 @@ func newBuilder(job *plan.Job, relax bool) *builder {
 	}
 	b.metre = meanCablePrice(job)
 	b.keepOuts = keepOutsOf(h)
+	b.fixed = fixedParts(job)
 	for w := range h.Walls {
 		b.bays = append(b.bays, Bays(h, w))
 	}
@@ -128,6 +130,7 @@ func (b *builder) high(p geom.Point) int {
 // add takes an arc into the graph, unless a rule forbids it and the graph is
 // the one that is routed on. The price of a change is paid once.
 func (b *builder) add(a Arc) {
+	b.fixTrunks(&a)
 	if len(a.Blocks) > 0 && !b.relax {
 		return
 	}
@@ -186,6 +189,9 @@ func (b *builder) bend(n Node) int64 {
 // finish numbers everything in an order that does not depend on the files and
 // hands the graph over.
 func (b *builder) finish(reach *Reach) (*Graph, error) {
+	if err := b.checkExisting(); err != nil {
+		return nil, err
+	}
 	g := &Graph{Job: b.job, Reach: reach, Bays: b.bays, dead: b.dead}
 	toNew := b.sortNodes(g)
 	b.sortHoles(g)

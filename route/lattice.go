@@ -20,7 +20,7 @@ const lineStep = 4 * measure.Foot
 
 // lines chooses the lattice's lines: the middle of each joist bay, every
 // place a hole may be, the edges of what is in the way plus its clearance,
-// marks, corners of the outline and of where one can stand and crawl, and a
+// marks, corners of trunks, of the outline and of where one can stand and crawl, and a
 // regular step. A cheapest squared route
 // around the obstacles never needs another line (Hanan's grid).
 func (b *builder) lines() (us, vs []measure.Length) {
@@ -49,6 +49,7 @@ func (b *builder) lines() (us, vs []measure.Length) {
 			add(p)
 		}
 	}
+	b.trunkLines(add)
 	limit := b.book.Length(rule.PowerParallel)
 	for i := range b.house.PowerRuns {
 		for _, p := range b.house.PowerRuns[i].Path {

@@ -23,31 +23,10 @@ func (b *builder) holeSize(w *plan.Wall) measure.Length {
 	return best
 }
 
-// plateHoles finds where the plate over a bay may be bored: clear of the
-// studs, of joists and rafters on the plate, and of power in the bay.
+// plateHoles finds where the plate over a bay may be bored.
 func (b *builder) plateHoles(key bayKey) (holes []shaftHole, stop Block) {
 	w, bay := &b.house.Walls[key.wall], &b.bays[key.wall][key.bay]
-	p := w.PointAt(span{bay.Start, bay.End}.mid())
-	stop = Block{Rule: rule.HoleToMemberRule, Pos: w.Pos, At: geom.Point3{X: p.X, Y: p.Y, Z: b.base}}
-	if bay.Window >= 0 {
-		o := &w.Openings[bay.Window]
-		stop.Rule, stop.Pos, stop.Found = rule.Window, o.Pos, fmt.Sprintf("%s closes the bay", o.ID)
-		return nil, stop
-	}
-	if width := b.book.Length(rule.BayWidth); bay.End-bay.Start < width {
-		stop.Found = fmt.Sprintf("the bay in wall %s is %s wide; %s is needed", w.ID, b.text(bay.End-bay.Start), b.text(width))
-		return nil, stop
-	}
-	half := b.holeSize(w)/2 + b.book.Length(rule.HoleToMember)
-	whole := span{bay.Start, bay.End}.inset(half)
-	cuts, over := b.onPlate(w, span{bay.Start, bay.End}, half)
-	if over {
-		stop.Pos, stop.Found = b.house.Attic.Pos, fmt.Sprintf("a joist lies along the plate of wall %s", w.ID)
-		return nil, stop
-	}
-	stop.Found = fmt.Sprintf("studs, joist ends and rafters leave no room for a hole in the plate of wall %s over this bay", w.ID)
-	free := spans{whole}.nonEmpty().without(cuts...)
-	clear := free.without(b.feeds(w, bay, b.holeSize(w)/2)...)
+	free, clear, stop := b.stretches(key)
 	for _, s := range clear {
 		holes = append(holes, b.shaftHole(w, s, nil))
 	}
@@ -57,6 +36,34 @@ func (b *builder) plateHoles(key bayKey) (holes []shaftHole, stop Block) {
 		}
 	}
 	return holes, stop
+}
+
+// stretches finds where the middle of a hole in the plate over a bay may be:
+// free of the studs, and of joists and rafters on the plate, and clear of power
+// in the bay, too. If there are none stop says why.
+func (b *builder) stretches(key bayKey) (free, clear spans, stop Block) {
+	w, bay := &b.house.Walls[key.wall], &b.bays[key.wall][key.bay]
+	p := w.PointAt(span{bay.Start, bay.End}.mid())
+	stop = Block{Rule: rule.HoleToMemberRule, Pos: w.Pos, At: geom.Point3{X: p.X, Y: p.Y, Z: b.base}}
+	if bay.Window >= 0 {
+		o := &w.Openings[bay.Window]
+		stop.Rule, stop.Pos, stop.Found = rule.Window, o.Pos, fmt.Sprintf("%s closes the bay", o.ID)
+		return nil, nil, stop
+	}
+	if width := b.book.Length(rule.BayWidth); bay.End-bay.Start < width {
+		stop.Found = fmt.Sprintf("the bay in wall %s is %s wide; %s is needed", w.ID, b.text(bay.End-bay.Start), b.text(width))
+		return nil, nil, stop
+	}
+	half := b.holeSize(w)/2 + b.book.Length(rule.HoleToMember)
+	whole := span{bay.Start, bay.End}.inset(half)
+	cuts, over := b.onPlate(w, span{bay.Start, bay.End}, half)
+	if over {
+		stop.Pos, stop.Found = b.house.Attic.Pos, fmt.Sprintf("a joist lies along the plate of wall %s", w.ID)
+		return nil, nil, stop
+	}
+	stop.Found = fmt.Sprintf("studs, joist ends and rafters leave no room for a hole in the plate of wall %s over this bay", w.ID)
+	free = spans{whole}.nonEmpty().without(cuts...)
+	return free, free.without(b.feeds(w, bay, b.holeSize(w)/2)...), stop
 }
 
 func (b *builder) shaftHole(w *plan.Wall, s span, blocks []Block) shaftHole {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"topplate/plan"
 	"topplate/plan/geom"
 	"topplate/plan/measure"
 	"topplate/plan/price"
@@ -31,6 +32,12 @@ type shaftHole struct {
 	along  measure.Length
 	at     geom.Point
 	blocks []Block
+	// there is a hole that exists at this place, nil if none. unbored says
+	// that no other may be bored beside it, and beside why not, if a fixed part
+	// forbids it.
+	there   *plan.Fixed
+	unbored bool
+	beside  []Block
 }
 
 // shaftOf returns the shaft of a bay after noting that a box opens into it at
@@ -40,6 +47,7 @@ func (b *builder) shaftOf(key bayKey, h measure.Length) *shaft {
 	if s == nil {
 		s = &shaft{key: key}
 		s.holes, s.stop = b.plateHoles(key)
+		s.holes = b.fixHoles(key, s.holes)
 		b.shafts[key] = s
 		for i := range s.holes {
 			b.ports = append(b.ports, port{at: s.holes[i].at})
@@ -157,15 +165,28 @@ func (b *builder) bitBlocks(need measure.Length, s *shaft, h *shaftHole, what st
 	}}
 }
 
-// throughPlate adds the arc through the top plate at h.
+// throughPlate adds the arcs through the top plate at h.
 func (b *builder) throughPlate(s *shaft, h *shaftHole) {
+	if h.there != nil {
+		b.throughExisting(s, h)
+	}
+	if !h.unbored {
+		b.throughBored(s, h)
+	}
+	if b.zoneOf(h.at) > Arm {
+		b.shoot(h.at, b.low(h.at), rodFrom{wall: s.key.wall, along: h.along, drops: s.drops})
+	}
+}
+
+// throughBored adds the arc through a hole that is bored at h.
+func (b *builder) throughBored(s *shaft, h *shaftHole) {
 	w, bay := &b.house.Walls[s.key.wall], &b.bays[s.key.wall][s.key.bay]
 	thick := b.plates(s)
 	above := b.zoneOf(h.at) <= Arm && clearance(b.house, h.at)+b.js.depth >= b.book.Length(rule.DrillRoom)
 	need := bay.Top + thick - s.heights[len(s.heights)-1]
 	a := Arc{
 		Kind: PlateArc, From: b.inBay(s.key, h, bay.Top), To: b.low(h.at), Heading: up, Length: thick,
-		Charges: b.cable(thick), Blocks: slices.Clone(h.blocks),
+		Charges: b.cable(thick), Blocks: slices.Concat(h.blocks, h.beside),
 	}
 	a.Hole = b.hole(HolePlace{
 		Kind: PlateArc, At: geom.Point3{X: h.at.X, Y: h.at.Y, Z: b.base}, Wall: s.key.wall, Along: h.along, Room: -1,
@@ -183,7 +204,4 @@ func (b *builder) throughPlate(s *shaft, h *shaftHole) {
 	}
 	a.Capacity = b.capacity(w, h.free.width()+b.holeSize(w))
 	b.add(a)
-	if b.zoneOf(h.at) > Arm {
-		b.shoot(h.at, b.low(h.at), rodFrom{wall: s.key.wall, along: h.along, drops: s.drops})
-	}
 }
