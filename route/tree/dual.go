@@ -200,11 +200,11 @@ func (d *dual) need(g int32) int64 {
 
 // ascend raises one member after the other by a step, always the one whose
 // last step took least from the fixed prices, until none can be raised any
-// more. A step is the most that any member could be raised alone, divided by
-// rounds.
+// more. A step is the most that a member could be raised alone, divided by
+// rounds; a sample of the members is enough to tell.
 func (d *dual) ascend(rounds int64, w *meter) {
 	step := int64(1)
-	for i := range d.member {
+	for i := 0; i < len(d.member); i += 1 + len(d.member)/roomSample {
 		step = max(step, d.room(i, w)/rounds)
 	}
 	taken := make([]int64, len(d.member)) // far if the member can't be raised
@@ -223,6 +223,8 @@ func (d *dual) ascend(rounds int64, w *meter) {
 		}
 	}
 }
+
+const roomSample = 16
 
 // room is by how much member i could be raised now.
 func (d *dual) room(i int, w *meter) int64 {

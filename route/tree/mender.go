@@ -75,7 +75,7 @@ func (m *mender) mend(group []int, w *meter) bool {
 
 const (
 	mendWork   = 400_000 // for one group
-	mendRounds = 16
+	mendRounds = 4
 )
 
 // sharing lists member i and those that share most of its path.

@@ -97,15 +97,15 @@ func (r *router) order(o int) []int {
 }
 
 // improve takes up and lays anew one path after the other until a whole round
-// changes nothing.
+// saves next to nothing.
 func (r *router) improve() {
-	for better := true; better && r.work.left > 0; {
-		better = false
+	for saved := r.cost(); saved > 0 && saved >= r.cost()/worthARound && r.work.left > 0; {
+		saved = 0
 		for i := range r.paths {
 			old := r.paths[i]
 			was := r.take(i)
-			if r.lay(i) < was {
-				better = true
+			if now := r.lay(i); now < was {
+				saved += was - now
 				continue
 			}
 			r.take(i)
@@ -113,6 +113,10 @@ func (r *router) improve() {
 		}
 	}
 }
+
+// worthARound is the part of the cost that a round must save to be followed
+// by another.
+const worthARound = 1000
 
 // lay gives member i the path that adds least to the plan, and returns what
 // it adds.

@@ -47,18 +47,21 @@ func (p *planner) run() {
 	p.dual, p.trial = newDual(p.space, p.base), newDual(p.space, p.base)
 	p.router = newRouter(p.space, p.base, p.member, p.work)
 	p.cost = far
-	all, trial := p.work.left, int64(trialWork)
+	all, rounds, trial, orders := p.work.left, int64(manyRounds), int64(trialWork), 1
 	if len(p.member) <= fewMembers {
-		trial = fewWork
+		rounds, trial, orders = fewRounds, fewWork, buildOrders
 	}
-	for rounds := firstRounds; ; rounds *= 4 {
+	for ; ; rounds *= 4 {
 		before := p.work.left
 		p.ascend(rounds)
-		p.build()
+		last := rounds >= lastRounds || (before-p.work.left)*ascentShare > p.work.left
+		if p.cost == far || last {
+			p.build(orders)
+		}
 		if p.proved() || p.exact(4*(all-p.work.left)+trial) || p.work.left <= 0 {
 			return
 		}
-		if rounds >= lastRounds || (before-p.work.left)*8 > p.work.left {
+		if last {
 			break
 		}
 	}
@@ -69,11 +72,13 @@ func (p *planner) run() {
 }
 
 const (
-	firstRounds = int64(16)
+	fewRounds   = 16
+	manyRounds  = 64
 	lastRounds  = 1024
 	fewMembers  = 12 // so few that the first dual is as a rule good enough
 	fewWork     = 20_000_000
 	trialWork   = 1_000_000
+	ascentShare = 10 // of the work left that one ascent may take
 	buildOrders = 2
 	groupSize   = 8
 )
@@ -90,12 +95,12 @@ func (p *planner) ascend(rounds int64) {
 
 // build lays paths on the hint of the dual and keeps the plan if it is
 // cheaper.
-func (p *planner) build() {
+func (p *planner) build(orders int) {
 	hint := make([]int64, len(p.fixed))
 	for g := range hint {
 		hint[g] = hintWeight * p.dual.slack(int32(g))
 	}
-	p.cost = p.best(buildOrders, hint, p.cost)
+	p.cost = p.best(orders, hint, p.cost)
 }
 
 // hintWeight makes paths keep to states that the dual finds worth their fixed
