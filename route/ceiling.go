@@ -98,11 +98,7 @@ func (b *builder) soffitSpot(d int) {
 	drop := &b.job.Drops[d]
 	w := &b.house.Walls[drop.Eave]
 	wished := w.Along(drop.Point)
-	if w.Gable {
-		b.soffitAt(d, drop.Point, wished, 0, false)
-		return
-	}
-	gap := b.book.Length(rule.HoleToMember) + b.largestBit()/2
+	gap := b.eaveGap()
 	reach := around(wished, furthestMove)
 	cuts := b.alongWall(w, reach, b.rafterBodies(w), gap)
 	if w.AlongY() != b.ax.alongY {
@@ -131,6 +127,11 @@ func moved(p geom.Point, alongY bool, x measure.Length) geom.Point {
 		return geom.Point{X: p.X, Y: x}
 	}
 	return geom.Point{X: x, Y: p.Y}
+}
+
+// eaveGap is from a member to the middle of the largest hole.
+func (b *builder) eaveGap() measure.Length {
+	return b.book.Length(rule.HoleToMember) + b.largestBit()/2
 }
 
 func (b *builder) largestBit() measure.Length {
@@ -177,6 +178,8 @@ func (b *builder) whyNotInSoffit(drop *plan.Drop, clear bool) Block {
 	wished := b.house.Walls[drop.Eave].Along(drop.Point)
 	pos, id, baffled := b.baffleAt(rodFrom{wall: drop.Eave, along: wished})
 	switch {
+	case !clear && b.house.Walls[drop.Eave].Gable:
+		return Block{Rule: rule.HoleToMemberRule, Pos: b.house.Attic.Pos, Found: fmt.Sprintf("a joist ends on the plate inside the place of %s", drop.Tag)}
 	case !clear:
 		return Block{Rule: rule.HoleToMemberRule, Pos: b.house.Roof.Pos, Found: fmt.Sprintf("a rafter tail is over the place of %s", drop.Tag)}
 	case baffled:
@@ -229,6 +232,13 @@ func (b *builder) throughGable(face int, p geom.Point, from rodFrom) {
 	plate := w.PointAt(along)
 	z := b.nodes[face].At.Z
 	out := geom.Dist(p, plate)
+	if z-b.base < b.eaveGap() {
+		b.deadEnd(from.drops, Block{
+			Rule: rule.HoleToMemberRule, Pos: b.house.Roof.Pos, At: b.nodes[face].At,
+			Found: fmt.Sprintf("the roof comes down on the plate of wall %s there, which leaves no room for a hole under the gable", w.ID),
+		})
+		return
+	}
 	inside := b.node(BayNode, geom.Point3{X: plate.X, Y: plate.Y, Z: z}, wall, noOwner)
 	b.add(Arc{
 		Kind: GableArc, From: face, To: inside, Heading: headingTo(p, plate), Length: out,
