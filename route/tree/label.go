@@ -210,7 +210,6 @@ func (s *search) grow(size int) {
 // terminal first.
 func (s *search) routes(goal int32) [][]int32 {
 	paths := make([][]int32, s.k)
-	type visit struct{ id int32 }
 	stack := []int32{goal}
 	for len(stack) > 0 {
 		id := stack[len(stack)-1]

@@ -56,7 +56,7 @@ func (s sketch) toJSON() jsonProblem {
 		}
 	}
 	for _, t := range s.terms {
-		p.Terminals = append(p.Terminals, jsonTerminal{t.Node, t.Cables})
+		p.Terminals = append(p.Terminals, jsonTerminal(t))
 	}
 	return p
 }
