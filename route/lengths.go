@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"topplate/plan/measure"
-	"topplate/route/network"
 )
 
 // lengthsOf adds up the length of one cable of drop d along the arcs.
@@ -68,7 +67,7 @@ func bundlesOf(g *Graph, routes []Route) []Bundle {
 		var open *Bundle
 		for i, a := range r.Arcs {
 			arc := &g.Arcs[a]
-			if done[a] || arc.Heading == network.Free && arc.Length == 0 {
+			if done[a] || arc.Length == 0 {
 				open = nil
 				continue
 			}

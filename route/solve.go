@@ -140,7 +140,7 @@ func (g *Graph) route(d int, p tree.Path) Route {
 	wished := g.Nodes[r.Nodes[len(r.Nodes)-1]].At
 	r.Place = place
 	r.Moved = max(dist(place.X, wished.X), dist(place.Y, wished.Y))
-	r.Points = corners(g, r.Nodes)
+	r.Points = corners(g, r.Nodes[:len(r.Nodes)-1]) // the last node stands for the wished place
 	r.Lengths = lengthsOf(g, d, r.Arcs)
 	return r
 }
