@@ -1,7 +1,5 @@
 package tree
 
-import "slices"
-
 // A mender improves a plan: it takes up the paths of a few members that are
 // close together and lays them anew, all at once and exactly, while the paths
 // of all others stay. That covers what moves of single paths, trunks and
@@ -26,25 +24,43 @@ func newMender(r *router) *mender {
 }
 
 // run mends around every member in turn, with groups of so many members, until
-// a round changes nothing or the work is done.
+// no way of choosing groups changes anything or the work is done.
 func (m *mender) run(size int, w *meter) {
 	size = min(size, len(m.member))
-	for round := 0; ; round++ {
-		better := false
+	idle := 0
+	for round := 0; idle < 3; round++ {
+		idle++
 		for i := range m.member {
 			if w.left <= 0 {
 				return
 			}
-			group := m.sharing(i, size)
-			if round%2 == 1 {
-				group = m.around(i, size)
+			if m.mend(m.group(round, i, size), w) {
+				idle = 0
 			}
-			better = m.mend(group, w) || better
 		}
-		if !better && round > 0 || size == len(m.member) {
+		if size == len(m.member) {
 			return
 		}
 	}
+}
+
+// group chooses members to go with member i: those that share most of its
+// path, those nearest, or a mixture of those near, a different one each round.
+func (m *mender) group(round, i, size int) []int {
+	switch round % 3 {
+	case 0:
+		return m.sharing(i, size)
+	case 1:
+		return m.around(i, size)
+	}
+	group := m.around(i, min(3*size, len(m.member)))
+	mix := uint64(round)<<32 | uint64(i)
+	for j := range size {
+		mix = mix*6364136223846793005 + 1442695040888963407
+		o := j + int(mix>>33%uint64(len(group)-j))
+		group[j], group[o] = group[o], group[j]
+	}
+	return group[:size]
 }
 
 // mend lays the paths of a group anew and reports whether that is cheaper.
@@ -55,7 +71,7 @@ func (m *mender) mend(group []int, w *meter) bool {
 		terms[j], old[j] = m.member[i], m.paths[i]
 		was += m.take(i)
 	}
-	own := &meter{left: min(w.left, mendWork), stop: w.stop}
+	own := &meter{left: min(w.left, int64(len(group))*mendWork), stop: w.stop}
 	granted := own.left
 	m.dual.reset(terms, m.open)
 	m.dual.ascend(mendRounds, own)
@@ -74,7 +90,7 @@ func (m *mender) mend(group []int, w *meter) bool {
 }
 
 const (
-	mendWork   = 400_000 // for one group
+	mendWork   = 100_000 // for each member of a group
 	mendRounds = 4
 )
 
@@ -122,6 +138,5 @@ func (m *mender) around(i, size int) []int {
 			}
 		}
 	}
-	slices.Sort(group)
 	return group
 }

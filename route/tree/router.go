@@ -33,29 +33,41 @@ func newRouter(s *space, base []int64, member []int32, w *meter) *router {
 }
 
 // best lays and improves paths in so many orders, with and without a hint,
-// and keeps the plan if it costs less than the one that was there. It returns
-// the cost of the plan kept.
+// and keeps the plan if it costs less than the one that was there. It tries no
+// more once it has used its share of the work. It returns the cost of the plan
+// kept.
 func (r *router) best(orders int, hint []int64, least int64) int64 {
 	kept := append([][]int32(nil), r.paths...)
+	enough := r.work.left - r.work.left/buildShare
 	for o := range 2 * orders {
-		if r.work.left <= 0 && least < far {
+		if r.work.left <= enough && o > 0 {
 			break
 		}
-		r.clear()
-		if r.hint = nil; o%2 == 0 {
-			r.hint = hint
+		if o%2 == 0 {
+			r.layInOrder(o/2, hint)
+		} else {
+			r.layInOrder(o/2, nil)
 		}
-		for _, i := range r.order(o / 2) {
-			r.lay(i)
-		}
-		r.hint = nil
-		r.improve()
 		if c := r.cost(); c < least {
 			least, kept = c, append(kept[:0], r.paths...)
 		}
 	}
 	r.set(kept)
 	return least
+}
+
+const buildShare = 30
+
+// layInOrder lays all paths anew in the o-th order, on a hint that may be nil,
+// and improves them.
+func (r *router) layInOrder(o int, hint []int64) {
+	r.clear()
+	r.hint = hint
+	for _, i := range r.order(o) {
+		r.lay(i)
+	}
+	r.hint = nil
+	r.improve()
 }
 
 // set takes a plan over.

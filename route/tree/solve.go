@@ -47,9 +47,9 @@ func (p *planner) run() {
 	p.dual, p.trial = newDual(p.space, p.base), newDual(p.space, p.base)
 	p.router = newRouter(p.space, p.base, p.member, p.work)
 	p.cost = far
-	all, rounds, trial, orders := p.work.left, int64(manyRounds), int64(trialWork), 1
+	all, rounds, trial, orders := p.work.left, int64(manyRounds), int64(trialWork), manyOrders
 	if len(p.member) <= fewMembers {
-		rounds, trial, orders = fewRounds, fewWork, buildOrders
+		rounds, trial, orders = fewRounds, fewWork, fewOrders
 	}
 	for ; ; rounds *= 4 {
 		before := p.work.left
@@ -79,8 +79,12 @@ const (
 	fewWork     = 20_000_000
 	trialWork   = 1_000_000
 	ascentShare = 10 // of the work left that one ascent may take
-	buildOrders = 2
-	groupSize   = 8
+	fewOrders   = 2
+	manyOrders  = 8
+	smallGroup  = 4
+	largeGroup  = 16
+	mendStarts  = 20
+	hintWeight  = 4
 )
 
 // ascend makes a dual in so many rounds and keeps it if it is better.
@@ -96,18 +100,22 @@ func (p *planner) ascend(rounds int64) {
 // build lays paths on the hint of the dual and keeps the plan if it is
 // cheaper.
 func (p *planner) build(orders int) {
+	p.cost = p.best(orders, p.hints(), p.cost)
+}
+
+// hints makes paths keep to states that the dual finds worth their fixed
+// price.
+func (p *planner) hints() []int64 {
 	hint := make([]int64, len(p.fixed))
 	for g := range hint {
 		hint[g] = hintWeight * p.dual.slack(int32(g))
 	}
-	p.cost = p.best(orders, hint, p.cost)
+	return hint
 }
 
-// hintWeight makes paths keep to states that the dual finds worth their fixed
-// price.
-const hintWeight = 4
-
-// mend improves the plan with half the work that is left.
+// mend improves the plan with half the work that is left, or all of it if
+// there will be no exact search. When mending helps no more, it starts again
+// from plans laid in other orders, and keeps the best.
 func (p *planner) mend() {
 	own := &meter{left: p.work.left / 2, stop: p.work.stop}
 	if len(p.member) > maxMembers {
@@ -115,10 +123,26 @@ func (p *planner) mend() {
 	}
 	before := own.left
 	m := newMender(p.router)
-	m.run(groupSize/2, own)
-	m.run(groupSize, own)
+	p.router.work = own
+	for start := range mendStarts {
+		kept := append([][]int32(nil), p.paths...)
+		if start > 0 {
+			p.layInOrder(start+1, p.hints())
+		}
+		for size := smallGroup; size <= largeGroup && own.left > 0; size *= 2 {
+			m.run(size, own)
+		}
+		if c := p.router.cost(); c < p.cost || start == 0 {
+			p.cost = c
+		} else {
+			p.set(kept)
+		}
+		if own.left <= 0 || p.proved() {
+			break
+		}
+	}
+	p.router.work = p.work
 	p.work.spend(int(before - own.left))
-	p.cost = p.router.cost()
 }
 
 // exact searches for a cheaper plan with so much work, and reports whether
