@@ -37,6 +37,16 @@ func (d *drawing) dimensionWalls() {
 	d.chain(g, "west-overall", []geom.Point{b.Min, {X: b.Min.X, Y: b.Max.Y}}, plan.West, d.edgeOf(plan.West)-eave-secondChain)
 }
 
+// dimensionPlates draws a chain to the south and west of the attic through the
+// corners of the wall plates' outer faces, from which joists are laid out.
+func (d *drawing) dimensionPlates() {
+	eave := d.view.Length(d.res.Job.House.Roof.Overhang)
+	g := d.sheet.Group("dimensions", "dimensions", "Dimensions")
+	corners := d.res.Job.House.PlateLine
+	d.chain(g, "south", corners, plan.South, d.edgeOf(plan.South)+eave+firstChain)
+	d.chain(g, "west", corners, plan.West, d.edgeOf(plan.West)-eave-firstChain)
+}
+
 // outerPoints are the ends and openings of the outer walls that look in one
 // direction, on their outer faces.
 func (d *drawing) outerPoints(look plan.Heading) []geom.Point {
