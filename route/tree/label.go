@@ -73,7 +73,7 @@ func (s *search) reset(d *dual, limit int64) {
 }
 
 // maxLabels keeps the memory of a search below some 400 MB.
-const maxLabels = 4_000_000
+const maxLabels = 3_000_000
 
 // maxMembers is how many members a set can hold.
 const maxMembers = 64
