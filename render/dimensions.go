@@ -31,10 +31,11 @@ func (d *drawing) dimensionWalls() {
 	b := h.OutsideOf.Bounds()
 	for look, name := range [...]string{plan.East: "east", plan.North: "north", plan.West: "west", plan.South: "south"} {
 		look := plan.Heading(look)
-		d.chain(g, name, d.outerPoints(look), look, d.edgeOf(look)+away(look)*(eave+firstChain))
+		d.chain(g, name, d.outerPoints(look, true), d.outerPoints(look, false), look, d.edgeOf(look)+away(look)*(eave+firstChain))
 	}
-	d.chain(g, "south-overall", []geom.Point{b.Min, {X: b.Max.X, Y: b.Min.Y}}, plan.South, d.edgeOf(plan.South)+eave+secondChain)
-	d.chain(g, "west-overall", []geom.Point{b.Min, {X: b.Min.X, Y: b.Max.Y}}, plan.West, d.edgeOf(plan.West)-eave-secondChain)
+	overall := []geom.Point{b.Min, {X: b.Max.X, Y: b.Min.Y}, {X: b.Min.X, Y: b.Max.Y}}
+	d.chain(g, "south-overall", overall, overall, plan.South, d.edgeOf(plan.South)+eave+secondChain)
+	d.chain(g, "west-overall", overall, overall, plan.West, d.edgeOf(plan.West)-eave-secondChain)
 }
 
 // dimensionPlates draws a chain to the south and west of the attic through the
@@ -43,13 +44,13 @@ func (d *drawing) dimensionPlates() {
 	eave := d.view.Length(d.res.Job.House.Roof.Overhang)
 	g := d.sheet.Group("dimensions", "dimensions", "Dimensions")
 	corners := d.res.Job.House.PlateLine
-	d.chain(g, "south", corners, plan.South, d.edgeOf(plan.South)+eave+firstChain)
-	d.chain(g, "west", corners, plan.West, d.edgeOf(plan.West)-eave-firstChain)
+	d.chain(g, "south", corners, corners, plan.South, d.edgeOf(plan.South)+eave+firstChain)
+	d.chain(g, "west", corners, corners, plan.West, d.edgeOf(plan.West)-eave-firstChain)
 }
 
-// outerPoints are the ends and openings of the outer walls that look in one
-// direction, on their outer faces.
-func (d *drawing) outerPoints(look plan.Heading) []geom.Point {
+// outerPoints are the ends, and the openings if they are wanted, of the outer
+// walls that look in one direction, on their outer faces.
+func (d *drawing) outerPoints(look plan.Heading, openings bool) []geom.Point {
 	h := d.res.Job.House
 	var out []geom.Point
 	for i := range h.Walls {
@@ -60,6 +61,9 @@ func (d *drawing) outerPoints(look plan.Heading) []geom.Point {
 		}
 		out = append(out, w.FacePoint(0, side), w.FacePoint(w.Length(), side))
 		for j := range w.Openings {
+			if !openings {
+				break
+			}
 			out = append(out, w.FacePoint(w.Openings[j].Start, side), w.FacePoint(w.Openings[j].End, side))
 		}
 	}
@@ -90,26 +94,25 @@ func away(look plan.Heading) sheet.Paper {
 }
 
 // chain draws one dimension chain through points of the house, on a line
-// across the direction they are seen from. Of points on one extension line the
-// one nearest to the chain is where it begins.
-func (d *drawing) chain(g *sheet.Group, id string, points []geom.Point, look plan.Heading, line sheet.Paper) {
+// across the direction they are seen from. Where its texts would leave the
+// drawing area, it is drawn through fewer points: those that are ends, or
+// only the two outermost.
+func (d *drawing) chain(g *sheet.Group, id string, points, ends []geom.Point, look plan.Heading, line sheet.Paper) {
+	all := d.stops(points, look, line)
+	few := d.stops(ends, look, line)
+	drawn := d.drawChain(all, look, line)
+	if !d.area.Inset(2 * sheet.MM).Contains(drawn.Bounds) {
+		drawn = d.drawChain(few, look, line)
+	}
+	if !d.area.Inset(2*sheet.MM).Contains(drawn.Bounds) && len(few) > 2 {
+		drawn = d.drawChain([]chainStop{few[0], few[len(few)-1]}, look, line)
+	}
+	g.Group(sheet.ID("chain", id), "chain", "").Add(drawn.Items...)
+}
+
+// drawChain draws a chain through stops.
+func (d *drawing) drawChain(stops []chainStop, look plan.Heading, line sheet.Paper) dimension.Drawing {
 	c := dimension.Chain{Vertical: !look.AlongY(), Line: line}
-	var stops []chainStop
-	for _, p := range points {
-		at := d.view.Point(p)
-		s := chainStop{dimension.Stop{At: at.X, From: at.Y}, p.X}
-		if c.Vertical {
-			s = chainStop{dimension.Stop{At: at.Y, From: at.X}, p.Y}
-		}
-		stops = append(stops, s)
-	}
-	slices.SortFunc(stops, func(a, b chainStop) int {
-		return cmp.Or(cmp.Compare(a.At, b.At), cmpFrom(a, b, look))
-	})
-	for i := range stops {
-		stops[i].From = max(line-longestExtension, min(stops[i].From, line+longestExtension))
-	}
-	stops = slices.CompactFunc(stops, func(a, b chainStop) bool { return a.At == b.At })
 	for i, s := range stops {
 		c.Stops = append(c.Stops, s.Stop)
 		if i > 0 {
@@ -117,7 +120,26 @@ func (d *drawing) chain(g *sheet.Group, id string, points []geom.Point, look pla
 			c.Words = append(c.Words, d.length(max(l, -l)))
 		}
 	}
-	g.Group(sheet.ID("chain", id), "chain", "").Add(c.Draw().Items...)
+	return c.Draw()
+}
+
+// stops are where a chain through points is divided, in order. Of points on
+// one extension line the one nearest to the chain is where it begins.
+func (d *drawing) stops(points []geom.Point, look plan.Heading, line sheet.Paper) []chainStop {
+	var stops []chainStop
+	for _, p := range points {
+		at := d.view.Point(p)
+		s := chainStop{dimension.Stop{At: at.X, From: at.Y}, p.X}
+		if !look.AlongY() {
+			s = chainStop{dimension.Stop{At: at.Y, From: at.X}, p.Y}
+		}
+		stops = append(stops, s)
+	}
+	slices.SortFunc(stops, func(a, b chainStop) int { return cmp.Or(cmp.Compare(a.At, b.At), cmpFrom(a, b, look)) })
+	for i := range stops {
+		stops[i].From = max(line-longestExtension, min(stops[i].From, line+longestExtension))
+	}
+	return slices.CompactFunc(stops, func(a, b chainStop) bool { return a.At == b.At })
 }
 
 // A chainStop is a stop with its real coordinate along the chain.

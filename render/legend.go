@@ -56,7 +56,7 @@ type legendSymbol struct {
 // legendRow draws a sample in the column with its meaning beside it.
 func (d *drawing) legendRow(meaning string, draw func(g *sheet.Group, b sheet.Box), width sheet.Paper) {
 	h := 4 * sheet.MM
-	if d.next+h > d.side.Max.Y-padding {
+	if d.next+h > d.foot() {
 		return
 	}
 	b := sheet.Bx(d.side.Min.X+padding, d.next+sheet.MM/2, width, h-sheet.MM/2)
@@ -110,6 +110,7 @@ func (d *drawing) dropSymbols() []legendSymbol {
 // sentence of as many as there is room for and the titles of the others. None
 // is left out.
 func (p *page) cautions() {
+	p.keep = 0
 	p.heading("Cautions")
 	var full, brief, titles []string
 	for _, id := range p.res.Cautions {
@@ -128,7 +129,23 @@ func (p *page) cautions() {
 			return
 		}
 	}
-	p.paragraph(sheet.LetterSmall, report.Deference+" In full in schedule.txt: "+strings.Join(titles, " "))
+	p.paragraph(sheet.LetterSmall, leastCautions(titles))
+}
+
+// leastCautions is what is printed if there is no room for more.
+func leastCautions(titles []string) string {
+	return report.Deference + " In full in schedule.txt: " + strings.Join(titles, " ")
+}
+
+// keepForCautions keeps the foot of the column free for the least of them.
+func (p *page) keepForCautions() {
+	var titles []string
+	for _, id := range p.res.Cautions {
+		if rl, ok := rule.Lookup(id); ok {
+			titles = append(titles, rl.Title+".")
+		}
+	}
+	p.keep = p.paragraphHeight(sheet.LetterSmall, leastCautions(titles)) + 3*sheet.MM + font.LineHeight(sheet.LetterHeading)
 }
 
 // paragraphs writes texts and who has the last word, if there is room for all
@@ -139,7 +156,7 @@ func (p *page) paragraphs(texts []string) bool {
 	for _, t := range texts {
 		need += p.paragraphHeight(sheet.LetterSmall, t)
 	}
-	if p.next+need > p.side.Max.Y-padding {
+	if p.next+need > p.foot() {
 		return false
 	}
 	for _, t := range texts {

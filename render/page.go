@@ -18,6 +18,7 @@ type page struct {
 	area  sheet.Box   // for the drawing
 	side  sheet.Box   // for the column
 	next  sheet.Paper // where the column goes on
+	keep  sheet.Paper // at the foot of the column, for the cautions
 	text  *sheet.Group
 }
 
@@ -53,6 +54,7 @@ func newPage(res *route.Result, id, title, desc string, number, of int) *page {
 	g.Line(sheet.PenRule, p.side.Min, sheet.Pt(p.side.Min.X, p.side.Max.Y))
 	p.text = s.Group("column", "column", "Notes and tables")
 	p.titleBlock(title, number, of)
+	p.keepForCautions()
 	return p
 }
 
@@ -111,7 +113,7 @@ func (p *page) heading(words string) {
 // line writes one line in the column, indented, if there is room.
 func (p *page) line(l sheet.Lettering, indent sheet.Paper, words string) {
 	h := font.LineHeight(l)
-	if p.next+h > p.side.Max.Y-padding {
+	if p.next+h > p.foot() {
 		return
 	}
 	p.next += h
@@ -133,10 +135,13 @@ func (p *page) paragraphHeight(l sheet.Lettering, words string) sheet.Paper {
 	return sheet.Paper(len(lines))*font.LineHeight(l) + sheet.MM/2
 }
 
-// table writes rows in columns that are as wide as their widest cell; it
-// returns how many rows found room.
-func (p *page) table(l sheet.Lettering, rows [][]string) int {
-	widths := make([]sheet.Paper, 0, 8)
+// foot is how far down the column may be written now.
+func (p *page) foot() sheet.Paper { return p.side.Max.Y - padding - p.keep }
+
+// table writes rows in columns that are as wide as their widest cell. If there
+// is no room for all, the last line says how many are left out.
+func (p *page) table(l sheet.Lettering, rows [][]string) {
+	var widths []sheet.Paper
 	for _, r := range rows {
 		for i, c := range r {
 			if i == len(widths) {
@@ -146,17 +151,22 @@ func (p *page) table(l sheet.Lettering, rows [][]string) int {
 		}
 	}
 	h := font.LineHeight(l)
-	for n, r := range rows {
-		if p.next+h > p.side.Max.Y-padding {
-			return n
-		}
+	room := int((p.foot() - p.next) / h)
+	left := 0
+	if room < len(rows) {
+		room = max(room-1, 0)
+		left = len(rows) - room
+		rows = rows[:room]
+	}
+	for _, r := range rows {
 		p.next += h
 		x := p.side.Min.X + padding
 		for i, c := range r {
-			room := p.side.Max.X - padding - x
-			p.text.Text(l, sheet.Pt(x, p.next), sheet.Start, font.Fit(l, c, room))
+			p.text.Text(l, sheet.Pt(x, p.next), sheet.Start, font.Fit(l, c, p.side.Max.X-padding-x))
 			x += widths[i] + 2*sheet.MM
 		}
 	}
-	return len(rows)
+	if left > 0 {
+		p.line(l, 0, fmt.Sprintf("and %d more, in schedule.txt", left))
+	}
 }

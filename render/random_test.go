@@ -1,0 +1,34 @@
+package render_test
+
+import (
+	"testing"
+
+	"topplate/plan/randomhouse"
+	"topplate/render"
+)
+
+// No text overlaps another on the sheets of random houses, whatever their
+// shape, and every drop and hole is shown.
+func TestSheetsOfRandomHouses(t *testing.T) {
+	for seed := range uint64(60) {
+		sketch := randomhouse.Generate(seed, randomhouse.Options{Drops: 3 + int(seed%10)})
+		res := solve(t, "job.toml", sketch.Read)
+		for _, s := range render.Sheets(res) {
+			checkSheet(t, res, s)
+			if t.Failed() {
+				t.Fatalf("seed %d, sheet %s", seed, s.ID)
+			}
+		}
+	}
+}
+
+// A very large house and very many drops still give sheets that can be read.
+func TestSheetsOfLargeHouses(t *testing.T) {
+	for _, o := range []randomhouse.Options{{Area: 10, Drops: 12}, {Area: 4, Drops: 30}} {
+		sketch := randomhouse.Generate(3, o)
+		res := solve(t, "job.toml", sketch.Read)
+		for _, s := range render.Sheets(res) {
+			checkSheet(t, res, s)
+		}
+	}
+}
