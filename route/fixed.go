@@ -104,7 +104,7 @@ func (b *builder) takeExisting(key bayKey, holes []shaftHole, f *plan.Fixed) []s
 // what is bored beside it as far away.
 func (b *builder) avoidHole(h *shaftHole, f *plan.Fixed) {
 	if f.Avoids(h.along) {
-		h.blocks = append(h.blocks, b.fixedBlock(f, h, rule.NoHiddenWay, fmt.Sprintf("fixed part %s keeps holes %s away from %s along wall %s",
+		h.blocks = append(h.blocks, b.fixedBlock(f, h, rule.FixedPart, fmt.Sprintf("fixed part %s keeps holes %s away from %s along wall %s",
 			f.ID, b.text(f.Width/2), b.text(f.At), b.house.Walls[f.Wall].ID)))
 		return
 	}
@@ -140,7 +140,7 @@ func (b *builder) fixedBlock(f *plan.Fixed, h *shaftHole, id rule.ID, found stri
 // partBlock forbids something because of a fixed part.
 func (b *builder) partBlock(f *plan.Fixed, found string) Block {
 	bl := Block{
-		Rule: rule.NoHiddenWay, Pos: f.Pos, Found: found,
+		Rule: rule.FixedPart, Pos: f.Pos, Found: found,
 		Change: fmt.Sprintf("take fixed part %s out of the job", f.ID),
 		Price:  b.prices.Each(price.ChangeMovePlate),
 	}
@@ -162,7 +162,7 @@ func (b *builder) whyNotBored(f *plan.Fixed) (id rule.ID, why string) {
 	half := b.holeSize(w)/2 + b.book.Length(rule.HoleToMember)
 	switch {
 	case slices.ContainsFunc(clear, in):
-		return rule.NoHiddenWay, ""
+		return rule.FixedPart, ""
 	case slices.ContainsFunc(free, in):
 		return rule.PowerBay, b.feedBlocks(w, bay)[0].Found
 	case len(free) == 0:

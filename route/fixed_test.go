@@ -146,7 +146,7 @@ func TestPinInTheWay(t *testing.T) {
 		"beside a stud":   {"13ft 6in", rule.HoleToMemberRule, "where a stud is 1/4in beside the middle of the hole; 3/4in is needed"},
 		"beside power":    {"13ft 3in", rule.PowerBay, "holds the cable of receptacle r1"},
 		"under a window":  {"8ft 4in", rule.Window, "study-window closes the bay"},
-		"in another bay":  {"15ft 1in", rule.NoHiddenWay, "bored at 15ft 1in along it and nowhere else"},
+		"in another bay":  {"15ft 1in", rule.FixedPart, "bored at 15ft 1in along it and nowhere else"},
 		"out of all bays": {"0ft 2in", rule.HoleToMemberRule, "where a stud is"},
 	} {
 		t.Run(name, func(t *testing.T) {

@@ -86,7 +86,7 @@ func TestEveryLimitBelongsToARule(t *testing.T) {
 func TestIDsAreKept(t *testing.T) {
 	rules := "beside-power power-in-bay hot-clearance hole-clear-of-framing plate-capacity shield-plate stud-bored " +
 		"truss-never-bored fire-block-bored seal-holes box-fit opening-over-bay no-patching bit-reach rod-length " +
-		"eave-baffle no-hidden-way hatch-size link-length-exceeded outdoor-entry local-code live-wires " +
+		"eave-baffle no-hidden-way fixed-part hatch-size link-length-exceeded outdoor-entry local-code live-wires " +
 		"fire-separation ladder attic-heat lead-paint old-wiring-and-asbestos"
 	for _, id := range strings.Fields(rules) {
 		if r, ok := Lookup(ID(id)); !ok || r.ID != ID(id) {

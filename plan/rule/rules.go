@@ -24,6 +24,7 @@ const (
 	RodLength   ID = "rod-length"
 	EaveBaffle  ID = "eave-baffle"
 	NoHiddenWay ID = "no-hidden-way"
+	FixedPart   ID = "fixed-part"
 	HatchSize   ID = "hatch-size"
 
 	LinkLengthRule ID = "link-length-exceeded"
@@ -157,6 +158,12 @@ var measured = []Rule{
 		Source: practice,
 		Text:   "No way inside walls and over ceilings, where a hand or a rod gets to from a hatch, joins the place to the closet. Surface raceway is the last resort.",
 		Change: "a surface raceway",
+	},
+	{
+		ID: FixedPart, Title: "Kept out by a fixed part of the job", Severity: Stop,
+		Source: practice,
+		Text:   "The job file pins or avoids a hole, a trunk or an area. What is fixed comes before price.",
+		Change: "taking the fixed part out of the job",
 	},
 	{
 		ID: HatchSize, Title: "Small hatch", Severity: Caution,
