@@ -1,0 +1,145 @@
+package tree
+
+import "topplate/route/network"
+
+// A shape is what a space is made from: the rules of turning at every node.
+type shape struct {
+	net     *network.Network
+	root    int32
+	leaf    []bool // terminals
+	relaxed bool
+	noBend  []bool // nodes where a relaxed space has no price of bends
+}
+
+// relax finds the nodes with mixed arcs, and reports whether anything at all
+// is relaxed.
+func (sh *shape) relax() (changed bool) {
+	n := sh.net
+	for v := range sh.noBend {
+		if sh.leaf[v] || int32(v) == sh.root {
+			continue
+		}
+		var all, through [network.Free]int // arcs by heading; those not to a terminal
+		free, headed := false, false
+		for h := n.First[v]; h < n.First[v+1]; h++ {
+			w, leaf := n.Way[h], sh.leaf[n.Target[h]]
+			if w == network.Free {
+				free = free || !leaf
+				continue
+			}
+			headed = true
+			all[w]++
+			if !leaf {
+				through[w]++
+			}
+		}
+		for w := range all {
+			changed = changed || all[w] > 1 && through[w] > 0
+		}
+		if free && headed && n.Bend[v] > 0 {
+			sh.noBend[v], changed = true, true
+		}
+	}
+	return changed
+}
+
+// turn is network.Turn under the rules of the shape.
+func (sh *shape) turn(in, out int32) (bend int32, ok bool) {
+	n := sh.net
+	if sh.leaf[n.Target[out]] {
+		return 0, false
+	}
+	bends, ok := n.Turn(in, out)
+	if !ok {
+		return 0, sh.relaxed && n.Twin[in] != out
+	}
+	if bends && !sh.noBend[n.Target[in]] {
+		bend = 1
+	}
+	return bend, true
+}
+
+// alive marks the half-arcs that a path from a terminal to the root can use.
+func (sh *shape) alive(terms []Terminal) []bool {
+	n := sh.net
+	down, up := make([]bool, len(n.Target)), make([]bool, len(n.Target))
+	var queue []int32
+	for _, t := range terms {
+		for h := n.First[t.Node]; h < n.First[t.Node+1]; h++ {
+			if !sh.leaf[n.Target[h]] {
+				down[h] = true
+				queue = append(queue, h)
+			}
+		}
+	}
+	for len(queue) > 0 {
+		h := queue[len(queue)-1]
+		queue = queue[:len(queue)-1]
+		if v := n.Target[h]; v != sh.root {
+			for out := n.First[v]; out < n.First[v+1]; out++ {
+				if _, ok := sh.turn(h, out); ok && !down[out] {
+					down[out] = true
+					queue = append(queue, out)
+				}
+			}
+		}
+	}
+	for out := n.First[sh.root]; out < n.First[sh.root+1]; out++ {
+		if h := n.Twin[out]; down[h] {
+			up[h] = true
+			queue = append(queue, h)
+		}
+	}
+	for len(queue) > 0 {
+		h := queue[len(queue)-1]
+		queue = queue[:len(queue)-1]
+		for out := n.First[n.Source[h]]; out < n.First[n.Source[h]+1]; out++ {
+			in := n.Twin[out]
+			if _, ok := sh.turn(in, h); ok && down[in] && !up[in] {
+				up[in] = true
+				queue = append(queue, in)
+			}
+		}
+	}
+	return up
+}
+
+// free reports whether no path has a heading but at its terminal.
+func (sh *shape) free(alive []bool) bool {
+	n := sh.net
+	for h := range alive {
+		if alive[h] && n.Way[h] != network.Free {
+			return false
+		}
+	}
+	return true
+}
+
+// only tells for every half-arc which one must follow it, if that one must
+// also come after it; -1 if there is a choice.
+func (sh *shape) only(alive []bool) []int32 {
+	n := sh.net
+	after, count, before := make([]int32, len(alive)), make([]int32, len(alive)), make([]int32, len(alive))
+	hubs := sh.free(alive)
+	for h := range alive {
+		after[h] = -1
+		if hubs {
+			continue
+		}
+		if v := n.Target[h]; alive[h] && v != sh.root {
+			for out := n.First[v]; out < n.First[v+1]; out++ {
+				if _, ok := sh.turn(int32(h), out); ok && alive[out] {
+					after[h] = out
+					count[h]++
+					before[out]++
+				}
+			}
+		}
+	}
+	for h := range alive {
+		if g := after[h]; g >= 0 && (count[h] > 1 || before[g] > 1) {
+			after[h] = -1
+		}
+	}
+	return after
+}
