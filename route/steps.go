@@ -72,11 +72,13 @@ func (g *Graph) cheapestPlan(book rule.Book, terms []tree.Terminal) (tree.Plan, 
 	if extra == 0 {
 		return best, nil
 	}
+	unavoidable := g.unavoidable(book, best.Paths)
+	best.LowerBound += unavoidable
 	prepaid, err := g.prepaidPlan(book, terms, best.Paths)
 	if err != nil || prepaid.Paths == nil {
 		return best, err
 	}
-	bound := max(best.LowerBound, prepaid.LowerBound)
+	bound := max(best.LowerBound, prepaid.LowerBound+unavoidable)
 	if prepaid.Cost < best.Cost {
 		best = prepaid
 	}
@@ -109,7 +111,7 @@ func (g *Graph) solveTree(net *network.Network, terms []tree.Terminal) (tree.Pla
 // closet is paid beforehand and one hole there is free. It has no paths if the
 // holes out of the closet can't be told.
 func (g *Graph) prepaidPlan(book rule.Book, terms []tree.Terminal, reached []tree.Path) (tree.Plan, error) {
-	exits := g.exits()
+	exits := g.exits(g.Root)
 	var drops []int
 	for d := range reached {
 		if len(reached[d].Nodes) > 0 {
@@ -162,26 +164,84 @@ func (g *Graph) opened(arcs []int, paths []tree.Path) int64 {
 	return n
 }
 
-// exits are the arcs through top plates that can be come to from the closet
-// without another hole in a plate or a ceiling: every cable takes one of them.
-// There are none if the closet is fed through its ceiling or joins a drop
-// inside its wall.
-func (g *Graph) exits() []int {
+// unavoidable is what holes beyond the first cost at the drops' ends at least:
+// all cables of a drop go through one of the places next to it, and need as
+// many holes there as if they had the best one to themselves. Of drops that
+// may share such a place only the worst counts.
+func (g *Graph) unavoidable(book rule.Book, paths []tree.Path) int64 {
+	taken := map[int]bool{}
+	for _, a := range g.exits(g.Root) {
+		taken[a] = true
+	}
+	group := map[int]int{} // of each place, by arc
+	var worst []int64
+	for _, d := range tagOrder(g.Job) {
+		if len(paths[d].Nodes) == 0 {
+			continue
+		}
+		exits := g.exits(g.Terminals[d])
+		extra, free := g.extraFor(book, d, exits, taken)
+		if !free || extra == 0 {
+			continue
+		}
+		k := len(worst)
+		worst = append(worst, extra)
+		for _, a := range exits {
+			if id, ok := group[a]; ok && id != k {
+				worst[k], worst[id] = max(worst[k], worst[id]), 0
+				for other, at := range group {
+					if at == id {
+						group[other] = k
+					}
+				}
+			}
+			group[a] = k
+		}
+	}
+	var sum int64
+	for _, w := range worst {
+		sum += w
+	}
+	return sum
+}
+
+// extraFor is the least that drop d's own cables pay for holes beyond the first
+// at the exits; free is false if there are none or one is taken.
+func (g *Graph) extraFor(book rule.Book, d int, exits []int, taken map[int]bool) (extra int64, free bool) {
+	for i, a := range exits {
+		if taken[a] {
+			return 0, false
+		}
+		e := int64(g.holesNeeded(book, g.Arcs[a].Hole, []int{d})-1) * g.Arcs[a].bore()
+		if i == 0 || e < extra {
+			extra = e
+		}
+	}
+	return extra, len(exits) > 0
+}
+
+// exits are the arcs through top plates that can be come to from a node inside
+// a wall without another hole in a plate or a ceiling: every cable from there
+// takes one of them. There are none if a cable may get to the attic or from the
+// closet to a drop otherwise.
+func (g *Graph) exits(from int) []int {
 	seen := make([]bool, len(g.Nodes))
-	seen[g.Root] = true
-	queue := []int{g.Root}
+	seen[from] = true
+	queue := []int{from}
 	isExit := map[int]bool{}
 	for len(queue) > 0 {
 		v := queue[0]
 		queue = queue[1:]
 		for h := g.Net.First[v]; h < g.Net.First[v+1]; h++ {
 			a, to := int(g.Net.ArcOf[h]), int(g.Net.Target[h])
-			switch {
-			case g.Arcs[a].Kind == PlateArc:
+			switch kind := g.Nodes[to].Kind; {
+			case g.Arcs[a].Kind == PlateArc && g.Arcs[a].Hole >= 0:
 				isExit[a] = true
-			case g.Arcs[a].Kind == CeilingArc || g.Nodes[to].Kind == TerminalNode || g.Nodes[to].Kind == LowNode:
+			case seen[to] || kind == TerminalNode && from != g.Root:
+				// Been there; and nobody passes through another drop.
+			case g.Arcs[a].Kind == CeilingArc || g.Arcs[a].Kind == SoffitArc || kind == TerminalNode || kind == RootNode || kind == LowNode:
 				return nil
-			case !seen[to]:
+			default:
 				seen[to] = true
 				queue = append(queue, to)
 			}
