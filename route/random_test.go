@@ -3,6 +3,7 @@ package route
 import (
 	"bytes"
 	"encoding/json"
+	"fmt"
 	"os"
 	"testing"
 
@@ -156,39 +157,53 @@ func (g *lineGraph) cheapest(nodes []int) map[int]int64 {
 func TestRandomCostsAgainstGonum(t *testing.T) {
 	routed := 0
 	for seed := range uint64(randomHouses) {
-		res := randomResult(t, seed)
-		var buf bytes.Buffer
-		if err := res.Graph.WriteJSON(&buf); err != nil {
-			t.Fatal(err)
-		}
-		var d decoded
-		if err := json.Unmarshal(buf.Bytes(), &d); err != nil {
-			t.Fatal(err)
-		}
-		byCables := map[int][]int{}
-		for _, term := range d.Terminals {
-			byCables[term.Cables] = append(byCables[term.Cables], term.Node)
-		}
-		g := newLineGraph(&d)
-		for cables, nodes := range byCables {
-			g.cables = int64(cables)
-			best := g.cheapest(nodes)
-			for i := range d.Terminals {
-				term, r := &d.Terminals[i], &res.Routes[i]
-				if term.Cables != cables {
-					continue
-				}
-				want, ok := best[term.Node]
-				if ok != (r.Blocked == nil) || ok && r.Alone != want {
-					t.Errorf("seed %d: %s costs %d, gonum says %d; blocked %v, reached %v", seed, term.Tag, r.Alone, want, r.Blocked != nil, ok)
-				}
-				if ok {
-					routed++
-				}
-			}
-		}
+		routed += againstGonum(t, fmt.Sprintf("seed %d", seed), randomResult(t, seed))
 	}
 	if routed < 3*randomHouses {
 		t.Errorf("only %d drops have routes in %d houses", routed, randomHouses)
 	}
+}
+
+// The same holds for every drop of both samples.
+func TestSampleCostsAgainstGonum(t *testing.T) {
+	for name, drops := range map[string]int{"corner-house": 7, "long-roof": 6} {
+		if routed := againstGonum(t, name, solved(t, sample(t, name))); routed != drops {
+			t.Errorf("%s: %d of %d drops have routes", name, routed, drops)
+		}
+	}
+}
+
+// againstGonum compares the price of every drop by itself with gonum's, and
+// returns how many drops have a route.
+func againstGonum(t *testing.T, name string, res *Result) (routed int) {
+	t.Helper()
+	var buf bytes.Buffer
+	if err := res.Graph.WriteJSON(&buf); err != nil {
+		t.Fatal(err)
+	}
+	var d decoded
+	if err := json.Unmarshal(buf.Bytes(), &d); err != nil {
+		t.Fatal(err)
+	}
+	byCables := map[int][]int{}
+	for _, term := range d.Terminals {
+		byCables[term.Cables] = append(byCables[term.Cables], term.Node)
+	}
+	for cables, nodes := range byCables {
+		best := newLineGraph(&d, cables).cheapest(nodes)
+		for i := range d.Terminals {
+			term, r := &d.Terminals[i], &res.Routes[i]
+			if term.Cables != cables {
+				continue
+			}
+			want, ok := best[term.Node]
+			if ok != (r.Blocked == nil) || ok && r.Alone != want {
+				t.Errorf("%s: %s costs %d, gonum says %d; blocked %v, reached %v", name, term.Tag, r.Alone, want, r.Blocked != nil, ok)
+			}
+			if ok {
+				routed++
+			}
+		}
+	}
+	return routed
 }
