@@ -189,8 +189,10 @@ func againstGonum(t *testing.T, name string, res *Result) (routed int) {
 	for _, term := range d.Terminals {
 		byCables[term.Cables] = append(byCables[term.Cables], term.Node)
 	}
+	g := newLineGraph(&d)
 	for cables, nodes := range byCables {
-		best := newLineGraph(&d, cables).cheapest(nodes)
+		g.cables = int64(cables)
+		best := g.cheapest(nodes)
 		for i := range d.Terminals {
 			term, r := &d.Terminals[i], &res.Routes[i]
 			if term.Cables != cables {
