@@ -54,18 +54,3 @@ func TestReasonsOfFileErrors(t *testing.T) {
 		}
 	}
 }
-
-// A folder that may not be written to is left as it was. Root may write
-// everywhere, so this is tested for others only.
-func TestWriteFolderReadOnly(t *testing.T) {
-	if os.Geteuid() == 0 {
-		t.Skip("root may write to read-only folders")
-	}
-	dir := t.TempDir()
-	if err := os.Chmod(dir, 0o555); err != nil {
-		t.Fatal(err)
-	}
-	if err := writeFolder(dir, []render.File{{Name: "a", Data: nil}}); err == nil || !strings.Contains(err.Error(), "read-only") {
-		t.Errorf("error %v does not say that the folder is read-only", err)
-	}
-}
