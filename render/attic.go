@@ -87,11 +87,7 @@ func (d *drawing) drawRoof(creases bool) {
 // the clear height over the joists.
 func (d *drawing) zones() (stand, crawl, arm []geom.Polygon) {
 	job := d.res.Job
-	own := map[string]int64{}
-	for id, o := range job.Limits {
-		own[id] = o.Value
-	}
-	book := rule.NewBook(own)
+	book := job.Book()
 	s, depth := job.House.Roof.Surface, job.House.Attic.Depth
 	crawlAt := book.Length(rule.ReachCrawl)
 	p := job.House.Roof.Pitch

@@ -66,8 +66,8 @@ func newBuilder(job *plan.Job, relax bool) *builder {
 	lvl := h.Levels[0]
 	b := &builder{
 		job: job, house: h, relax: relax,
-		book:   rule.NewBook(values(job.Limits)),
-		prices: price.NewTable(values(job.Prices), job.Rates.Hour),
+		book:   job.Book(),
+		prices: job.PriceTable(),
 		ax:     axes{h.Attic.AlongY}, js: joistsOf(h, axes{h.Attic.AlongY}),
 		base:   lvl.Floor + lvl.PlateTop,
 		shafts: map[bayKey]*shaft{}, byKey: map[nodeKey]int{}, byHole: map[holeKey]int{}, dead: map[int][]Block{},
@@ -80,15 +80,6 @@ func newBuilder(job *plan.Job, relax bool) *builder {
 		b.bays = append(b.bays, Bays(h, w))
 	}
 	return b
-}
-
-// values takes the numbers out of a job's overrides.
-func values(o map[string]plan.Override) map[string]int64 {
-	out := make(map[string]int64, len(o))
-	for id, v := range o {
-		out[id] = v.Value
-	}
-	return out
 }
 
 // meanCablePrice is in thousandths of the currency's unit per metre, rounded

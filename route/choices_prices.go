@@ -6,7 +6,6 @@ import (
 
 	"topplate/plan"
 	"topplate/plan/price"
-	"topplate/plan/rule"
 	"topplate/route/network"
 )
 
@@ -68,7 +67,7 @@ func solveAt(base *Result, job *plan.Job) (*Result, error) {
 			route.Blocked = own.Blocked // at the job's own prices
 		}
 	}
-	r.Cost = costOf(r.Graph, rule.NewBook(values(base.Job.Limits)), r.Routes)
+	r.Cost = costOf(r.Graph, base.Job.Book(), r.Routes)
 	r.Cost.LowerBound = base.Cost.LowerBound
 	r.Cost.Proved = r.Cost.Total == r.Cost.LowerBound
 	return r, nil

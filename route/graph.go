@@ -61,7 +61,7 @@ const (
 )
 
 var arcKindNames = [...]string{
-	"enter", "in bay, sideways", "in bay", "fire block", "top plate", "stud", "ceiling", "soffit",
+	"to the opening", "in bay, sideways", "in bay", "fire block", "top plate", "stud", "ceiling", "soffit",
 	"along joist", "beside joist", "step up", "over joists", "rod", "gable wall", "raceway",
 }
 

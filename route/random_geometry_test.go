@@ -39,7 +39,7 @@ func (s band) cuts(a, b measure.Length) bool {
 
 func newSurveyor(res *Result) *surveyor {
 	h := res.Job.House
-	s := &surveyor{res: res, house: h, book: rule.NewBook(values(res.Job.Limits)), base: h.Levels[0].Floor + h.Levels[0].PlateTop}
+	s := &surveyor{res: res, house: h, book: res.Job.Book(), base: h.Levels[0].Floor + h.Levels[0].PlateTop}
 	for w := range h.Walls {
 		s.studs = append(s.studs, s.layOut(w))
 	}

@@ -23,7 +23,7 @@ func Solve(job *plan.Job) (*Result, error) {
 		return nil, err
 	}
 	r := &Result{Job: job, Graph: g}
-	book := rule.NewBook(values(job.Limits))
+	book := job.Book()
 	bound, err := r.routeAll(book)
 	if err != nil {
 		return nil, err

@@ -19,22 +19,15 @@ func rulesCommand() *cobra.Command {
 		Short: "Print the limits, rules and prices with their sources, with a job's own values if one is given",
 		Args:  cobra.MaximumNArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			limits, prices := map[string]int64{}, map[string]int64{}
-			units, hour := measure.Imperial, int64(plainHour)
+			book, prices, units := rule.NewBook(nil), price.NewTable(nil, plainHour), measure.Imperial
 			if len(args) == 1 {
 				job, err := load(args[0], cmd.ErrOrStderr())
 				if err != nil {
 					return err
 				}
-				for id, o := range job.Limits {
-					limits[id] = o.Value
-				}
-				for id, o := range job.Prices {
-					prices[id] = o.Value
-				}
-				units, hour = job.House.Units, job.Rates.Hour
+				book, prices, units = job.Book(), job.PriceTable(), job.House.Units
 			}
-			return report.Rules(cmd.OutOrStdout(), rule.NewBook(limits), price.NewTable(prices, hour), units)
+			return report.Rules(cmd.OutOrStdout(), book, prices, units)
 		},
 	}
 }
