@@ -27,6 +27,8 @@
 //   - eave: the lower edge of a roof; overhang: how far it is beyond the plate;
 //     soffit: the underside of the overhang; baffle: what closes a rafter bay
 //     at the eave
+//   - conduit: a pipe in a wall for cables; its trade size is a name, not a
+//     diameter
 //   - drop: one or more cables to one place; closet: where all cables end
 //
 // # The house file
@@ -162,6 +164,17 @@
 //	at = { room = "living", west = "7ft", south = "9ft" }
 //	seen = "both"                     # from "above", from "below"
 //
+//	[[conduit]]                       # a pipe, up through the plate into the attic
+//	id = "C1"
+//	wall = "east"
+//	at = "16ft"                       # its middle, along the wall
+//	from = "start"                    # or "end"
+//	height = "12in"                   # where it opens into a box in the wall's face
+//	room = "living"                   # or side = "left"
+//	kind = "EMT"                      # "ENT", "PVC-40"
+//	trade = "3/4"                     # "1/2", "1", "1-1/4"; or inside = "0.824in" alone
+//	holds = [{ cable = "cat6", count = 2 }] # or diameter = "6mm"
+//
 // # The job file
 //
 //	house = "house.toml"              # from the folder of the job file
@@ -290,6 +303,7 @@
 // it. Rooms are closed, and no two are one. The hatch is under the roof, the
 // closet is in its room. A place of a drop is on its wall, off every opening
 // and device, under the ceiling. A fixed hole is on its wall, the legs of a
-// trunk run along the axes over the house. Nothing that is computed depends on
-// the order of tables in a file.
+// trunk run along the axes over the house. A conduit is in its wall, off openings, devices
+// and other conduits. Nothing that is computed depends on the order of tables
+// in a file.
 package plan

@@ -34,6 +34,7 @@ type House struct {
 	Baffles    []Baffle
 	PowerRuns  []PowerRun
 	Marks      []Mark
+	Conduits   []Conduit
 	OutsideOf  geom.Polygon // finished outer face of the closed outer run, counter-clockwise
 	PlateLine  geom.Polygon // outer face of the wall plates under the roof, counter-clockwise
 	Boundaries geom.Rect    // smallest rectangle around all wall bodies
@@ -260,4 +261,24 @@ type Mark struct {
 	Kind         string // light box, vent, corner, pipe, nail
 	At           geom.Point
 	Above, Below bool
+}
+
+// A Conduit is a pipe in a wall. It begins at a box in the wall's face, goes
+// straight up inside its stud bay and through the top plates, and ends open in
+// the attic above them.
+type Conduit struct {
+	ID   string
+	Pos  diag.Pos
+	Wall int
+	// At is how far along the wall its middle is, Height how far above the
+	// floor it opens into the box, on the Side that faces Room.
+	At, Height measure.Length
+	Side       Side
+	Room       int // -1 if no room is there
+	// Inside is its inside diameter. Kind and Trade are how the trade calls
+	// it, empty if the file gives the diameter.
+	Inside      measure.Length
+	Kind, Trade string
+	// Holds are the diameters of the cables that are in it already.
+	Holds []measure.Length
 }

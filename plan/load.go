@@ -53,6 +53,7 @@ func LoadHouse(name string, src []byte) (*House, *diag.List) {
 	l.eaves(root)
 	l.powerRuns(root)
 	l.marks(root)
+	l.conduits(root)
 	l.cautionShared()
 	root.Done()
 	if list.HasErrors() {

@@ -62,7 +62,7 @@ func (l *houseLoader) newNames(kind string) *names {
 
 // sharedKinds are kinds of things that findings name side by side, so that one
 // id for two of them would confuse.
-var sharedKinds = [][]string{{"wall", "opening", "device"}, {"hatch", "obstacle", "mark"}}
+var sharedKinds = [][]string{{"wall", "opening", "device", "conduit"}, {"hatch", "obstacle", "mark"}}
 
 // cautionShared warns of ids that things of different kinds share.
 func (l *houseLoader) cautionShared() {

@@ -49,6 +49,23 @@ func checkHouse(t *testing.T, h *House) {
 			t.Errorf("hatch %s is in room %d", hatch.ID, hatch.Room)
 		}
 	}
+	for i, c := range h.Conduits {
+		w := &h.Walls[c.Wall]
+		if whole := ordered(w.Along(w.Body.Min), w.Along(w.Body.Max)); c.At-c.Inside/2 < whole.lo || c.At+c.Inside/2 > whole.hi || c.Inside <= 0 ||
+			c.Inside >= w.StudDepth || c.Height > h.Levels[0].Ceiling || c.Room != h.RoomAt(w.FacePoint(c.At, c.Side)) {
+			t.Errorf("conduit %s: %+v", c.ID, c)
+		}
+		for _, o := range w.Openings {
+			if o.Start < c.At && c.At < o.End && o.Head > c.Height {
+				t.Errorf("conduit %s goes through opening %s", c.ID, o.ID)
+			}
+		}
+		for _, b := range h.Conduits[:i] {
+			if b.Wall == c.Wall && b.At == c.At {
+				t.Errorf("conduits %s and %s are in one place", b.ID, c.ID)
+			}
+		}
+	}
 	for _, s := range h.Soffits {
 		if !h.Walls[s.Wall].Exterior {
 			t.Errorf("soffit %s is at wall %d", s.ID, s.Wall)
@@ -245,6 +262,11 @@ func describe(h *House) []string {
 	for _, x := range h.PowerRuns {
 		x.Pos = diag.Pos{}
 		add("%+v", x)
+	}
+	for _, x := range h.Conduits {
+		w, room := h.Walls[x.Wall].ID, h.roomText(x.Room)
+		x.Pos, x.Wall, x.Room = diag.Pos{}, 0, 0
+		add("conduit in %s to %s: %+v", w, room, x)
 	}
 	attic, roof := h.Attic, h.Roof
 	attic.Pos, roof.Pos, roof.Surface = diag.Pos{}, diag.Pos{}, nil

@@ -49,6 +49,8 @@ var (
 	hatchSizes   = between(12*inch, 10*foot, "a hatch one can climb through")
 	inAttic      = between(0, 50*foot, "above the ceiling board")
 	clearances   = between(0, 3*foot, "round a hot thing")
+	conduitBores = between(inch/4, 6*inch, "the inside of a pipe in a wall")
+	jackets      = between(inch/16, 2*inch, "a cable, over its jacket")
 	mostAcross   = between(0, 1000*foot, "a house, whose attic is cut into a lattice")
 )
 
