@@ -183,7 +183,7 @@ func (b *builder) finish(reach *Reach) (*Graph, error) {
 	if err := b.checkExisting(); err != nil {
 		return nil, err
 	}
-	g := &Graph{Job: b.job, Reach: reach, Bays: b.bays, dead: b.dead}
+	g := &Graph{Job: b.job, Reach: reach, Bays: b.bays, dead: b.dead, crowded: b.prices.Each(price.ChangeCrowded)}
 	toNew := b.sortNodes(g)
 	b.sortHoles(g)
 	for _, a := range b.arcs {

@@ -68,7 +68,7 @@ func solveAt(base *Result, job *plan.Job) (*Result, error) {
 		}
 	}
 	r.Cost = costOf(r.Graph, base.Job.Book(), r.Routes)
-	r.Cost.LowerBound = base.Cost.LowerBound
+	r.Cost.LowerBound, r.Cost.Together = base.Cost.LowerBound, base.Cost.Together
 	r.Cost.Proved = r.Cost.Total == r.Cost.LowerBound
 	return r, nil
 }

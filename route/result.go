@@ -97,6 +97,9 @@ type TermSum struct {
 type Cost struct {
 	Total      int64
 	LowerBound int64 // no plan costs less
+	// Together is what no plan costs less than whose bundles stay together from
+	// where cables meet to the closet.
+	Together int64
 	Proved     bool  // Total equals LowerBound
 	Terms      []TermSum
 }

@@ -24,7 +24,7 @@ func Solve(job *plan.Job) (*Result, error) {
 	}
 	r := &Result{Job: job, Graph: g}
 	book := job.Book()
-	bound, err := r.routeAll(book)
+	best, err := r.routeAll(book)
 	if err != nil {
 		return nil, err
 	}
@@ -34,7 +34,8 @@ func Solve(job *plan.Job) (*Result, error) {
 	}
 	r.Bundles = bundlesOf(g, r.Routes)
 	r.Cost = costOf(g, book, r.Routes)
-	r.Cost.LowerBound, r.Cost.Proved = bound, bound == r.Cost.Total
+	r.Cost.LowerBound, r.Cost.Together = best.LowerBound, best.Together
+	r.Cost.Proved = best.LowerBound == r.Cost.Total
 	r.Tails = cutTotals(r)
 	r.Findings = r.findings(book)
 	r.Cautions = cautions(job, book)
@@ -42,9 +43,9 @@ func Solve(job *plan.Job) (*Result, error) {
 }
 
 // routeAll finds the cheapest plan for all drops that have a way to the
-// closet, and says of the others what blocks them. It returns the bound that
-// no plan is below.
-func (r *Result) routeAll(book rule.Book) (bound int64, err error) {
+// closet, and says of the others what blocks them. It returns the
+// plan.
+func (r *Result) routeAll(book rule.Book) (tree.Plan, error) {
 	g := r.Graph
 	terms := make([]tree.Terminal, len(r.Job.Drops))
 	for d := range r.Job.Drops {
@@ -52,11 +53,11 @@ func (r *Result) routeAll(book rule.Book) (bound int64, err error) {
 	}
 	best, err := g.cheapestPlan(book, terms)
 	if err != nil {
-		return 0, err
+		return best, err
 	}
 	alone, err := g.aloneAll()
 	if err != nil {
-		return 0, err
+		return best, err
 	}
 	var relaxed *Graph
 	for _, d := range tagOrder(r.Job) {
@@ -68,16 +69,16 @@ func (r *Result) routeAll(book rule.Book) (bound int64, err error) {
 		}
 		if relaxed == nil {
 			if relaxed, err = build(r.Job, true); err != nil {
-				return 0, err
+				return best, err
 			}
 		}
 		why, err := relaxed.whyBlocked(d)
 		if err != nil {
-			return 0, err
+			return best, err
 		}
 		r.Routes = append(r.Routes, Route{Drop: d, Blocked: why})
 	}
-	return best.LowerBound, nil
+	return best, nil
 }
 
 // work bounds the search for the cheapest plan, in steps of package tree, so
@@ -249,14 +250,14 @@ func costOf(g *Graph, book rule.Book, routes []Route) Cost {
 		g.eachBend(r, func(n int) { sums[bendTerm(g.Nodes[n].Kind)] += q * g.Bend[n] })
 	}
 	for a, drops := range used {
-		if g.Arcs[a].Hole < 0 {
-			continue
-		}
-		more := int64(g.holesNeeded(book, g.Arcs[a].Hole, drops) - 1)
+		more, crowded := g.beyond(book, a, drops)
 		for _, c := range g.Arcs[a].Charges {
 			if boring[c.Term] && !c.PerCable {
 				sums[c.Term] += more * c.Amount
 			}
+		}
+		if crowded {
+			sums[price.ChangeCrowded] += g.crowded
 		}
 	}
 	var c Cost

@@ -2,6 +2,8 @@ package route
 
 import (
 	"fmt"
+	"maps"
+	"slices"
 
 	"topplate/plan/price"
 	"topplate/plan/rule"
@@ -10,9 +12,9 @@ import (
 )
 
 // A second hole beside the first, where one would be too large, is a step in
-// the price that the search for the cheapest plan does not see. So plans are
-// priced anew with every hole, and the bound is mended where most cables meet:
-// on their way out of the closet.
+// the price, and so is a place that is full. The search for the cheapest plan
+// sees these steps for plans whose bundles stay together; the bound for all
+// plans is mended where most cables meet: on their way out of the closet.
 
 // boring are the terms that are paid once for each hole.
 var boring = map[price.ID]bool{
@@ -30,228 +32,184 @@ func (a *Arc) bore() int64 {
 	return n
 }
 
-// holesNeeded is how many holes some drops' cables need at a place.
-func (g *Graph) holesNeeded(book rule.Book, place int, drops []int) int {
-	p := &g.Holes[place]
-	return max(1, newFitting(g.Job.Tools.Bits, book, g.largestHole(book, p), diameters(g.Job, drops)).holes)
-}
-
-// extraHoles adds up, for each arc that the paths use, what its holes beyond
-// the first cost.
-func (g *Graph) extraHoles(book rule.Book, paths []tree.Path) int64 {
-	users := map[int][]int{}
-	for d := range paths {
-		for _, a := range paths[d].Arcs {
-			if g.Arcs[a].Hole >= 0 && g.Arcs[a].bore() > 0 {
-				users[int(a)] = append(users[int(a)], d)
-			}
+// steps are the prices that rise in steps, for terminals in the order of their
+// tags: holes beyond the first at a place, and places that are fuller than
+// they can be.
+func (g *Graph) steps(book rule.Book) *tree.Steps {
+	order := tagOrder(g.Job)
+	known := map[string]int64{}
+	s := &tree.Steps{}
+	for a := range g.Arcs {
+		if g.Arcs[a].Hole >= 0 || g.Arcs[a].Capacity > 0 {
+			s.Arcs = append(s.Arcs, int32(a))
 		}
 	}
-	var sum int64
-	for a, drops := range users {
-		sum += int64(g.holesNeeded(book, g.Arcs[a].Hole, drops)-1) * g.Arcs[a].bore()
+	s.More = func(a int32, terms []int32) int64 {
+		drops := make([]int, len(terms))
+		for i, t := range terms {
+			drops[i] = order[t]
+		}
+		key := g.stepKey(int(a), drops)
+		more, ok := known[key]
+		if !ok {
+			more = g.more(book, int(a), drops)
+			known[key] = more
+		}
+		return more
 	}
-	return sum
+	return s
 }
 
-// cheapestPlan finds the cheapest plan for the terminals, extra holes counted,
-// and a bound that no plan is below.
-//
-// It takes the better of two plans: the cheapest if every place is bored once,
-// and the cheapest if the holes out of the closet are paid beforehand. The
-// second gives a better bound: all cables leave the closet through one of the
-// places next to it, and however they are shared out they need as many holes
-// as if all went through the best one.
+// stepKey is the same for arcs and drops that surely have the same step.
+func (g *Graph) stepKey(a int, drops []int) string {
+	arc := &g.Arcs[a]
+	key := []byte{}
+	if arc.Hole >= 0 {
+		p := &g.Holes[arc.Hole]
+		key = fmt.Append(key, p.Kind, p.Wall, p.MemberWidth, p.Free)
+	}
+	key = fmt.Append(key, arc.bore(), arc.Capacity)
+	count := map[string]int{}
+	for _, d := range drops {
+		count[g.Job.Drops[d].Cable.ID] += g.Job.Drops[d].Count
+	}
+	for _, name := range slices.Sorted(maps.Keys(count)) {
+		key = fmt.Append(key, name, count[name])
+	}
+	return string(key)
+}
+
+// more is what some drops' cables cost on arc a beyond its fixed price.
+func (g *Graph) more(book rule.Book, a int, drops []int) int64 {
+	holes, crowded := g.beyond(book, a, drops)
+	more := holes * g.Arcs[a].bore()
+	if crowded {
+		more += g.crowded
+	}
+	return more
+}
+
+// beyond is how many holes beyond the first some drops' cables need on arc a,
+// and whether they are more than it takes.
+func (g *Graph) beyond(book rule.Book, a int, drops []int) (holes int64, crowded bool) {
+	arc := &g.Arcs[a]
+	if arc.Hole < 0 {
+		cables := 0
+		for _, d := range drops {
+			cables += g.Job.Drops[d].Count
+		}
+		return 0, arc.Capacity > 0 && cables > arc.Capacity
+	}
+	p := &g.Holes[arc.Hole]
+	f := newFitting(g.Job.Tools.Bits, book, g.largestHole(book, p), diameters(g.Job, drops))
+	return int64(max(1, f.holes) - 1), !f.everythingIn || f.width > p.Free
+}
+
+// cheapestPlan finds the cheapest plan for the terminals, holes beyond the
+// first counted, and a bound that no plan is below. The first search leaves
+// steps in prices out; if the plan it finds pays none, that is the end of it.
 func (g *Graph) cheapestPlan(book rule.Book, terms []tree.Terminal) (tree.Plan, error) {
-	best, err := g.solveTree(g.Net, terms)
+	steps := g.steps(book)
+	best, err := g.solveTree(g.Net, terms, steps, tree.Options{Work: work})
 	if err != nil {
 		return best, err
 	}
-	extra := g.extraHoles(book, best.Paths)
-	best.Cost += extra
-	if extra == 0 {
-		return best, nil
+	gates := g.gates(book, best.Paths)
+	if best.LowerBound < best.Cost {
+		if err := g.mendBound(gates, terms, steps, &best); err != nil {
+			return best, err
+		}
 	}
-	unavoidable := g.unavoidable(book, best.Paths)
-	best.LowerBound += unavoidable
-	prepaid, err := g.prepaidPlan(book, terms, best.Paths)
-	if err != nil || prepaid.Paths == nil {
-		return best, err
+	for i := 0; i < len(gates) && best.LowerBound < best.Cost; i++ {
+		if err := g.oneByOne(book, &gates[i], terms, steps, &best); err != nil {
+			return best, err
+		}
 	}
-	bound := max(best.LowerBound, prepaid.LowerBound+unavoidable)
-	if prepaid.Cost < best.Cost {
-		best = prepaid
+	best.Together = best.LowerBound
+	if best.LowerBound < best.Cost {
+		if err := g.together(gates, terms, steps, &best); err != nil {
+			return best, err
+		}
 	}
-	best.LowerBound = bound
+	best.LowerBound = min(best.LowerBound, best.Cost)
+	best.Together = max(min(best.Together, best.Cost), best.LowerBound)
+	best.Proved = best.LowerBound == best.Cost
 	return best, nil
 }
+
+// together looks for a plan that is cheaper with all steps in prices counted,
+// among those whose bundles stay together. The second time every cable pays its
+// share of a full hole at the gates, and the step only what that leaves, so
+// that the search sees early what these holes will cost.
+func (g *Graph) together(gates []gate, terms []tree.Terminal, steps *tree.Steps, best *tree.Plan) error {
+	arcs, order := plainArcs(g.Arcs), tagOrder(g.Job)
+	bore, share := make([]int64, len(arcs)), make([]int64, len(arcs))
+	for _, c := range gates {
+		for _, a := range c.exits {
+			bore[a] = g.Arcs[a].bore()
+			share[a] = bore[a] / int64(c.most)
+			arcs[a].Fixed -= bore[a]
+			arcs[a].PerCable += share[a]
+		}
+	}
+	shared := &tree.Steps{Arcs: steps.Arcs, More: func(a int32, t []int32) int64 {
+		more := steps.More(a, t) + bore[a]
+		for _, i := range t {
+			more -= share[a] * int64(g.Job.Drops[order[i]].Count)
+		}
+		return more
+	}}
+	net, err := network.New(len(g.Nodes), arcs, g.Bend)
+	if err != nil {
+		return fmt.Errorf("route: %w", err)
+	}
+	for _, at := range []struct {
+		net   *network.Network
+		steps *tree.Steps
+	}{{g.Net, steps}, {net, shared}} {
+		if best.Together >= best.Cost {
+			break
+		}
+		p, err := g.solveTree(at.net, terms, steps, tree.Options{Steps: at.steps, Below: best.Cost, Work: stepWork})
+		if err != nil {
+			return err
+		}
+		best.Together = max(best.Together, p.Together)
+		if p.Cost < best.Cost {
+			best.Paths, best.Cost = p.Paths, p.Cost
+		}
+	}
+	return nil
+}
+
+// stepWork bounds each search that counts steps, trialWork each that only looks
+// for a plan to begin with, as work bounds the first.
+const (
+	stepWork  = work / 20
+	trialWork = work / 100
+)
 
 // solveTree plans the terminals, which are in the order of the job's drops. The
 // search sees them in the order of their tags, so that of two plans that cost
 // the same the order of the file does not choose.
-func (g *Graph) solveTree(net *network.Network, terms []tree.Terminal) (tree.Plan, error) {
+//
+// The network has the arcs of the graph, maybe at other prices. The plan is the
+// best for these; its cost is at the prices of the graph, steps counted.
+func (g *Graph) solveTree(net *network.Network, terms []tree.Terminal, steps *tree.Steps, opt tree.Options) (tree.Plan, error) {
 	order := tagOrder(g.Job)
 	byTag := make([]tree.Terminal, len(terms))
 	for i, d := range order {
 		byTag[i] = terms[d]
 	}
-	p, err := tree.Solve(net, int32(g.Root), byTag, tree.Options{Work: work})
+	p, err := tree.Solve(net, int32(g.Root), byTag, opt)
 	if err != nil {
 		return p, fmt.Errorf("route: %w", err)
 	}
+	p.Price(g.Net, byTag, steps)
 	paths := make([]tree.Path, len(terms))
 	for i, d := range order {
 		paths[d] = p.Paths[i]
 	}
 	p.Paths = paths
 	return p, nil
-}
-
-// prepaidPlan is the cheapest plan if the least price of the holes out of the
-// closet is paid beforehand and one hole there is free. It has no paths if the
-// holes out of the closet can't be told.
-func (g *Graph) prepaidPlan(book rule.Book, terms []tree.Terminal, reached []tree.Path) (tree.Plan, error) {
-	exits := g.exits(g.Root)
-	var drops []int
-	for d := range reached {
-		if len(reached[d].Nodes) > 0 {
-			drops = append(drops, d)
-		}
-	}
-	if len(exits) == 0 || len(drops) == 0 {
-		return tree.Plan{}, nil
-	}
-	arcs := plainArcs(g.Arcs)
-	least, need := g.Arcs[exits[0]].bore(), 0
-	for _, a := range exits {
-		least = min(least, g.Arcs[a].bore())
-		n := g.holesNeeded(book, g.Arcs[a].Hole, drops)
-		if need == 0 || n < need {
-			need = n
-		}
-	}
-	for _, a := range exits {
-		arcs[a].Fixed -= least
-	}
-	net, err := network.New(len(g.Nodes), arcs, g.Bend)
-	if err != nil {
-		return tree.Plan{}, fmt.Errorf("route: %w", err)
-	}
-	p, err := g.solveTree(net, terms)
-	if err != nil {
-		return p, err
-	}
-	paid := int64(need) * least
-	p.LowerBound += paid
-	p.Cost += least*g.opened(exits, p.Paths) + g.extraHoles(book, p.Paths)
-	return p, nil
-}
-
-// opened is how many of the arcs the paths use.
-func (g *Graph) opened(arcs []int, paths []tree.Path) int64 {
-	used := map[int32]bool{}
-	for i := range paths {
-		for _, a := range paths[i].Arcs {
-			used[a] = true
-		}
-	}
-	var n int64
-	for _, a := range arcs {
-		if used[int32(a)] {
-			n++
-		}
-	}
-	return n
-}
-
-// unavoidable is what holes beyond the first cost at the drops' ends at least:
-// all cables of a drop go through one of the places next to it, and need as
-// many holes there as if they had the best one to themselves. Of drops that
-// may share such a place only the worst counts.
-func (g *Graph) unavoidable(book rule.Book, paths []tree.Path) int64 {
-	taken := map[int]bool{}
-	for _, a := range g.exits(g.Root) {
-		taken[a] = true
-	}
-	group := map[int]int{} // of each place, by arc
-	var worst []int64
-	for _, d := range tagOrder(g.Job) {
-		if len(paths[d].Nodes) == 0 {
-			continue
-		}
-		exits := g.exits(g.Terminals[d])
-		extra, free := g.extraFor(book, d, exits, taken)
-		if !free || extra == 0 {
-			continue
-		}
-		k := len(worst)
-		worst = append(worst, extra)
-		for _, a := range exits {
-			if id, ok := group[a]; ok && id != k {
-				worst[k], worst[id] = max(worst[k], worst[id]), 0
-				for other, at := range group {
-					if at == id {
-						group[other] = k
-					}
-				}
-			}
-			group[a] = k
-		}
-	}
-	var sum int64
-	for _, w := range worst {
-		sum += w
-	}
-	return sum
-}
-
-// extraFor is the least that drop d's own cables pay for holes beyond the first
-// at the exits; free is false if there are none or one is taken.
-func (g *Graph) extraFor(book rule.Book, d int, exits []int, taken map[int]bool) (extra int64, free bool) {
-	for i, a := range exits {
-		if taken[a] {
-			return 0, false
-		}
-		e := int64(g.holesNeeded(book, g.Arcs[a].Hole, []int{d})-1) * g.Arcs[a].bore()
-		if i == 0 || e < extra {
-			extra = e
-		}
-	}
-	return extra, len(exits) > 0
-}
-
-// exits are the arcs through top plates that can be come to from a node inside
-// a wall without another hole in a plate or a ceiling: every cable from there
-// takes one of them. There are none if a cable may get to the attic or from the
-// closet to a drop otherwise.
-func (g *Graph) exits(from int) []int {
-	seen := make([]bool, len(g.Nodes))
-	seen[from] = true
-	queue := []int{from}
-	isExit := map[int]bool{}
-	for len(queue) > 0 {
-		v := queue[0]
-		queue = queue[1:]
-		for h := g.Net.First[v]; h < g.Net.First[v+1]; h++ {
-			a, to := int(g.Net.ArcOf[h]), int(g.Net.Target[h])
-			switch kind := g.Nodes[to].Kind; {
-			case g.Arcs[a].Kind == PlateArc && g.Arcs[a].Hole >= 0:
-				isExit[a] = true
-			case seen[to] || kind == TerminalNode && from != g.Root:
-				// Been there; and nobody passes through another drop.
-			case g.Arcs[a].Kind == CeilingArc || g.Arcs[a].Kind == SoffitArc || kind == TerminalNode || kind == RootNode || kind == LowNode:
-				return nil
-			default:
-				seen[to] = true
-				queue = append(queue, to)
-			}
-		}
-	}
-	var out []int
-	for a := range g.Arcs {
-		if isExit[a] {
-			out = append(out, a)
-		}
-	}
-	return out
 }

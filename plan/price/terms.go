@@ -35,6 +35,7 @@ const (
 	ChangeBaffle     ID = "change-baffle"
 	ChangePatching   ID = "change-patching"
 	ChangeRaceway    ID = "change-raceway"
+	ChangeCrowded    ID = "change-crowded"
 )
 
 // Terms is the whole table, in the order in which it is printed. Minutes are
@@ -73,4 +74,5 @@ var Terms = []Term{
 	{ChangeBaffle, "Change: an eave baffle is taken out and put back", MinutesEach, 30_000, false, "From the attic or the soffit."},
 	{ChangePatching, "Change: patching is allowed in a wall", MinutesEach, 30_000, false, "Asking, and coming back to paint."},
 	{ChangeRaceway, "Change: a surface raceway", MoneyPerMetre, 60_000, false, "The last resort: channel on the face of the rooms, its looks counted in."},
+	{ChangeCrowded, "Change: a place takes more cables than there is room for", MoneyEach, 1_000_000, false, "So dear that every other way is taken first."},
 }

@@ -79,6 +79,7 @@ type hole struct {
 type cost struct {
 	Total      int64            `json:"total"`
 	LowerBound int64            `json:"lower_bound"`
+	Together   int64            `json:"lower_bound_together"`
 	Proved     bool             `json:"proved"`
 	Currency   string           `json:"currency"`
 	Terms      map[string]int64 `json:"terms"`
@@ -116,7 +117,7 @@ func JSON(w io.Writer, res *route.Result) error {
 		out.Holes = append(out.Holes, holeOf(res, &res.Holes[i]))
 	}
 	c := res.Cost
-	out.Cost = cost{c.Total, c.LowerBound, c.Proved, res.Job.Rates.Currency, map[string]int64{}}
+	out.Cost = cost{c.Total, c.LowerBound, c.Together, c.Proved, res.Job.Rates.Currency, map[string]int64{}}
 	for _, t := range c.Terms {
 		out.Cost.Terms[string(t.Term)] = t.Amount
 	}

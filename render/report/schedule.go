@@ -148,7 +148,11 @@ func proof(res *route.Result) string {
 	if c.LowerBound <= 0 {
 		return "no bound is known"
 	}
-	return fmt.Sprintf("within %.1f %% of the cheapest: no plan costs less than %s", 100*float64(c.Total-c.LowerBound)/float64(c.LowerBound), money(res, c.LowerBound))
+	say := fmt.Sprintf("within %.1f %% of the cheapest: no plan costs less than %s", 100*float64(c.Total-c.LowerBound)/float64(c.LowerBound), money(res, c.LowerBound))
+	if c.Together == c.Total {
+		say = "proved cheapest of the plans whose bundles stay together once cables have met; " + say
+	}
+	return say
 }
 
 // cost lists what the routes cost by term.

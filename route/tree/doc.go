@@ -64,10 +64,16 @@
 //
 // # Where it stops
 //
-// Prices that are not concave, such as a second hole after so many cables,
-// capacities, and limits on the length or the bends of one path are not part
-// of the problem. A Plan says Proved only if its cost, added up anew on the
-// network, is its lower bound.
+// Limits on the length or the bends of one path are not part of the problem. A
+// Plan says Proved only if its cost, added up anew on the network, is its lower
+// bound.
+//
+// Prices that are not concave, such as a second hole after so many cables, are
+// Steps. Point 1 fails for them: it may pay that cables part, to use two holes,
+// and meet again. Steps only add to prices, so a bound that leaves them out
+// holds. Counted in the programme by sets they give the cheapest plan among
+// those whose paths stay together from where they meet to the root, as long as
+// two sets pay apart no less than at once (point 2).
 //
 // # How it is searched
 //

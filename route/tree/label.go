@@ -29,13 +29,15 @@ type search struct {
 	heap   queue
 	all    uint64
 	k      int
-	row    []int32 // by state: row of lifts, 0 if it has none
-	lifts  []int64 // [row*k+i]; row 0 is all zero
-	lifted []int32 // states with a row
+	row    []int32           // by state: row of lifts, 0 if it has none
+	lifts  []int64           // [row*k+i]; row 0 is all zero
+	lifted []int32           // states with a row
+	crowd  *crowd            // those who are there and stay
+	extra  map[stepSet]int64 // what sets add to what a stepped state costs
 }
 
-func newSearch(s *space) *search {
-	x := &search{settle: make([]int32, len(s.fixed)), last: make([]int32, len(s.fixed)), row: make([]int32, len(s.fixed))}
+func newSearch(s *space, c *crowd) *search {
+	x := &search{crowd: c, extra: map[stepSet]int64{}, settle: make([]int32, len(s.fixed)), last: make([]int32, len(s.fixed)), row: make([]int32, len(s.fixed))}
 	for g := range x.settle {
 		x.settle[g] = -1
 	}
@@ -51,6 +53,7 @@ func (s *search) reset(d *dual, limit int64) {
 		s.settle[l.state] = -1
 	}
 	clear(s.table)
+	clear(s.extra)
 	s.labels = s.labels[:0]
 	s.heap.reset()
 	for _, g := range s.lifted {
@@ -143,12 +146,39 @@ func (s *search) move(id int32) (steps int) {
 		q += s.cables[bits.TrailingZeros64(set)]
 	}
 	key := l.key + s.dual.fixed[l.state] + q*s.unit[l.state] - s.sum(l.state, l.set, q)
+	if s.crowd.counts(l.state) {
+		key += s.more(l.state, l.set)
+	}
 	bend := q * s.dual.bend[l.state]
 	turns := s.turns(l.state)
 	for _, t := range turns {
 		s.offer(t.to, l.set, key+int64(t.bend)*bend+s.sum(t.to, l.set, q), id, -1)
 	}
 	return len(turns)
+}
+
+// A stepSet is a set of members on a state whose price has steps.
+type stepSet struct {
+	state int32
+	set   uint64
+}
+
+// more is what the members of a set add, beyond the fixed price, to the price
+// of a state that has steps. Few states have, so a map is quick enough.
+func (s *search) more(g int32, set uint64) int64 {
+	key := stepSet{g, set}
+	more, ok := s.extra[key]
+	if !ok {
+		k := s.crowd.stepOf[g]
+		was := s.crowd.there[k-1]
+		all := was
+		for rest := set; rest != 0; rest &= rest - 1 {
+			all = with(all, s.member[bits.TrailingZeros64(rest)])
+		}
+		more = max(0, s.crowd.more(k, all)-s.crowd.more(k, was))
+		s.extra[key] = more
+	}
+	return more
 }
 
 // sum is the potential of a set of q cables.

@@ -15,7 +15,7 @@ type mender struct {
 }
 
 func newMender(r *router) *mender {
-	m := &mender{router: r, dual: newDual(r.space, r.base), search: newSearch(r.space), near: make([]int32, len(r.base))}
+	m := &mender{router: r, dual: newDual(r.space, r.base), search: newSearch(r.space, r.crowd), near: make([]int32, len(r.base))}
 	m.seen, m.at = make([]int32, len(r.net.Bend)), make([]int32, len(r.net.Bend))
 	for i, t := range r.member {
 		m.at[r.terms[t].Node] = int32(i) + 1

@@ -31,10 +31,10 @@ func (s *space) lay(states []int32) Path {
 	return p
 }
 
-// price fills in the cost of a plan and the bends of its paths, on the
-// network itself.
-func (p *Plan) price(n *network.Network, terms []Terminal) {
-	p.Cost = 0
+// Price fills in the cost of a plan and the bends of its paths, from its paths
+// alone. Steps may be nil. What is said of bounds stays.
+func (p *Plan) Price(n *network.Network, terms []Terminal, steps *Steps) {
+	p.Cost = steps.of(p.Paths)
 	used := make([]bool, len(n.Target)/2)
 	for i := range p.Paths {
 		path := &p.Paths[i]

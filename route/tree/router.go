@@ -10,6 +10,7 @@ type router struct {
 	cables []int64
 	uses   []int32 // paths on a state
 	open   []int64 // fixed price still to be paid: none on a state in use
+	crowd  *crowd
 	hint   []int64 // added to the fixed price of a state not in use, only to lay paths; may be nil
 	paths  [][]int32
 	work   *meter
@@ -21,7 +22,7 @@ type router struct {
 }
 
 func newRouter(s *space, base []int64, member []int32, w *meter) *router {
-	r := &router{space: s, base: base, member: member, work: w, uses: make([]int32, len(base)), open: append([]int64(nil), s.fixed...), paths: make([][]int32, len(member))}
+	r := &router{space: s, base: base, member: member, work: w, crowd: newCrowd(s), uses: make([]int32, len(base)), open: append([]int64(nil), s.fixed...), paths: make([][]int32, len(member))}
 	for _, t := range member {
 		r.cables = append(r.cables, s.terms[t].Cables)
 	}
@@ -151,6 +152,9 @@ func (r *router) lay(i int) int64 {
 		if r.hint != nil && r.uses[g] == 0 {
 			x += r.hint[g]
 		}
+		if r.crowd.counts(g) {
+			x += max(0, r.crowd.added(g, r.member[i]))
+		}
 		turns := r.turns(g)
 		for _, t := range turns {
 			r.offer(t.to, g, x+int64(t.bend)*q*r.bend[g], q)
@@ -186,6 +190,9 @@ func (r *router) put(i int, path []int32) {
 	for _, g := range path {
 		r.uses[g]++
 		r.open[g] = 0
+		if r.crowd.counts(g) {
+			r.crowd.enter(g, r.member[i])
+		}
 	}
 }
 
@@ -196,6 +203,10 @@ func (r *router) take(i int) int64 {
 		if r.uses[g]--; r.uses[g] == 0 {
 			r.open[g] = r.fixed[g]
 			saved += r.fixed[g]
+		}
+		if r.crowd.counts(g) {
+			r.crowd.leave(g, r.member[i])
+			saved += r.crowd.added(g, r.member[i])
 		}
 	}
 	r.paths[i] = nil
@@ -233,7 +244,7 @@ func (r *router) clear() {
 
 // cost is what the plan costs in the space.
 func (r *router) cost() int64 {
-	var sum int64
+	sum := r.crowd.paid()
 	for i := range r.paths {
 		sum += r.own(i)
 	}

@@ -9,44 +9,83 @@ type planner struct {
 
 	dual  *dual // the best so far
 	trial *dual
-	bound int64 // no plan in the space costs less
+	bound int64 // no plan that is searched for costs less
 	cost  int64 // of the plan of the router
+	limit int64 // plans that cost so much are of no interest
 	*router
 }
 
-// solveSpace plans all terminals of a space that can be reached. bound is a
-// lower bound of all plans in the space.
-func solveSpace(s *space, w *meter) (plan Plan, bound int64) {
-	plan.Paths = make([]Path, len(s.terms))
-	p := &planner{space: s, work: w}
+// An answer is what is known of the plans in a space.
+type answer struct {
+	paths []Path // by terminal, of the best plan
+	bound int64  // no plan costs less, steps left out
+	// together is what no plan costs less than whose paths stay together once
+	// they have met.
+	together int64
+}
+
+// solveSpace plans all terminals of a space that can be reached.
+func solveSpace(s *space, limit int64, w *meter) answer {
+	out := answer{paths: make([]Path, len(s.terms))}
+	p := &planner{space: s, work: w, limit: far}
+	if limit < far/s.scale {
+		p.limit = limit * s.scale
+	}
 	for t := range s.terms {
 		if len(s.start[t]) > 0 {
 			p.member = append(p.member, int32(t))
 		}
 	}
 	if len(p.member) == 0 {
-		return plan, 0
+		return out
 	}
+	p.start()
 	p.run()
-	for i, t := range p.member {
-		plan.Paths[t] = s.lay(p.paths[i])
+	out.bound = p.whole(p.bound)
+	if s.steps != nil && p.step() {
+		p.run()
 	}
-	return plan, (p.bound + s.scale - 1) / s.scale
+	out.together = p.whole(p.bound)
+	for i, t := range p.member {
+		out.paths[t] = s.lay(p.paths[i])
+	}
+	return out
 }
+
+// whole is a bound in prices of the network, where every plan's are whole.
+func (s *space) whole(bound int64) int64 { return (bound + s.scale - 1) / s.scale }
 
 // below is the limit for plans that are cheaper than cost.
 func (s *space) below(cost int64) int64 { return cost - s.scale + 1 }
 
-func (p *planner) proved() bool { return p.bound >= p.below(p.cost) }
+// proved reports whether there is nothing left to search for.
+func (p *planner) proved() bool { return p.bound >= p.below(min(p.cost, p.limit)) }
+
+// start prepares for the first run.
+func (p *planner) start() {
+	p.base = p.distances()
+	p.dual, p.trial = newDual(p.space, p.base), newDual(p.space, p.base)
+	p.router = newRouter(p.space, p.base, p.member, p.work)
+	p.cost = far
+}
+
+// step makes prices in steps count from now on, and reports whether the plan
+// pays any: if not, it is still the best. The bound holds as before, as steps
+// only add to prices; but from now on the exact search sees just the plans
+// whose paths stay together once they have met.
+func (p *planner) step() bool {
+	paths := append([][]int32(nil), p.paths...)
+	p.clear()
+	p.crowd.open()
+	p.set(paths)
+	p.cost = p.router.cost()
+	return p.crowd.paid() > 0
+}
 
 // run takes finer and finer duals: each gives a bound, a hint where to lay
 // paths, and a chance for the exact search. Where that is not enough it mends
 // the plan, and gives the exact search what work is left.
 func (p *planner) run() {
-	p.base = p.distances()
-	p.dual, p.trial = newDual(p.space, p.base), newDual(p.space, p.base)
-	p.router = newRouter(p.space, p.base, p.member, p.work)
-	p.cost = far
 	all, rounds, trial, orders := p.work.left, int64(manyRounds), int64(trialWork), manyOrders
 	if len(p.member) <= fewMembers {
 		rounds, trial, orders = fewRounds, fewWork, fewOrders
@@ -55,7 +94,7 @@ func (p *planner) run() {
 		before := p.work.left
 		p.ascend(rounds)
 		last := rounds >= lastRounds || (before-p.work.left)*ascentShare > p.work.left
-		if p.cost == far || last {
+		if p.cost == far || last || p.crowd.paid() > 0 {
 			p.build(orders)
 		}
 		if p.proved() || p.exact(4*(all-p.work.left)+trial) || p.work.left <= 0 {
@@ -153,9 +192,9 @@ func (p *planner) exact(work int64) bool {
 	}
 	own := &meter{left: min(work, p.work.left), stop: p.work.stop}
 	before := own.left
-	x := newSearch(p.space)
+	x := newSearch(p.space, p.crowd.nobody())
 	base := p.dual.bound()
-	x.reset(p.dual, p.below(p.cost)-base)
+	x.reset(p.dual, p.below(min(p.cost, p.limit))-base)
 	goal, least := x.run(own)
 	p.work.spend(int(before - own.left))
 	p.bound = max(p.bound, base+least)

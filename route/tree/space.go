@@ -25,6 +25,10 @@ type space struct {
 
 	start [][]int32 // by terminal: states a cable may start in; none if the root can't be reached
 
+	steps   *Steps    // nil if no price has steps
+	stepOf  []int32   // of a state: 1 + its index in stepped, 0 if it has no steps
+	stepped [][]int32 // arcs with steps in a state
+
 	chain      []int32 // half-arcs of g are chain[chainFirst[g]:chainFirst[g+1]]
 	chainFirst []int32
 }
@@ -42,7 +46,7 @@ func (s *space) before(g int32) []turn { return s.prev[s.back[g]:s.back[g+1]] }
 // to turn back from one arc into another of the same heading, and leaves out
 // the price of bends at nodes where arcs with a heading and arcs without one
 // meet; changed tells whether that makes a difference anywhere.
-func newSpace(n *network.Network, root int32, terms []Terminal, relaxed bool) (s *space, changed bool) {
+func newSpace(n *network.Network, root int32, terms []Terminal, steps *Steps, relaxed bool) (s *space, changed bool) {
 	sh := &shape{net: n, root: root, leaf: make([]bool, n.Nodes()), relaxed: relaxed, noBend: make([]bool, n.Nodes())}
 	for _, t := range terms {
 		sh.leaf[t.Node] = true
@@ -51,8 +55,9 @@ func newSpace(n *network.Network, root int32, terms []Terminal, relaxed bool) (s
 		changed = sh.relax()
 	}
 	alive := sh.alive(terms)
-	s = &space{net: n, terms: terms, scale: scaleOf(n, terms)}
+	s = &space{net: n, terms: terms, steps: steps, scale: scaleOf(n, terms)}
 	s.fill(sh, alive)
+	s.markSteps()
 	return s, changed
 }
 

@@ -18,6 +18,11 @@ type Terminal struct {
 
 // Options of Solve.
 type Options struct {
+	// Steps are prices that rise in steps; nil if there are none.
+	Steps *Steps
+	// Below, if not 0, tells that plans which cost so much are of no interest:
+	// the search ends when it knows that there is none cheaper.
+	Below int64
 	// Work is the most steps that the search may take, counted in looks at a
 	// transition between two arcs, so that the result does not depend on the
 	// machine. 0 stands for DefaultWork.
@@ -47,6 +52,10 @@ type Plan struct {
 	// below.
 	LowerBound int64
 	Proved     bool // LowerBound is Cost
+	// Together is what no plan can be below whose paths stay together from
+	// where they meet to the root. It is above LowerBound only where prices
+	// rise in steps.
+	Together int64
 }
 
 // Errors of Solve.
@@ -71,23 +80,29 @@ func Solve(n *network.Network, root int32, terms []Terminal, opt Options) (Plan,
 	if opt.Work <= 0 {
 		w.left = DefaultWork
 	}
-	relaxed, changed := newSpace(n, root, terms, true)
+	below := opt.Below
+	if below <= 0 {
+		below = far
+	}
+	relaxed, changed := newSpace(n, root, terms, opt.Steps, true)
 	half := w.left / 2
 	if changed {
 		w.left -= half
 	}
-	plan, bound := solveSpace(relaxed, w)
-	plan.price(n, terms)
-	if changed && !(plan.valid(n) && plan.Cost <= bound) {
-		strict, _ := newSpace(n, root, terms, false)
+	known := solveSpace(relaxed, below, w)
+	plan := Plan{Paths: known.paths}
+	plan.Price(n, terms, opt.Steps)
+	if changed && !(plan.valid(n) && plan.Cost <= known.together) {
+		strict, _ := newSpace(n, root, terms, opt.Steps, false)
 		w.left += half
-		other, _ := solveSpace(strict, w)
-		other.price(n, terms)
+		other := Plan{Paths: solveSpace(strict, below, w).paths}
+		other.Price(n, terms, opt.Steps)
 		if !plan.valid(n) || other.Cost < plan.Cost {
 			plan = other
 		}
 	}
-	plan.LowerBound = min(bound, plan.Cost)
+	plan.LowerBound = min(known.bound, plan.Cost)
+	plan.Together = known.together
 	plan.Proved = plan.LowerBound == plan.Cost
 	return plan, nil
 }

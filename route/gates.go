@@ -1,0 +1,245 @@
+package route
+
+import (
+	"fmt"
+	"slices"
+
+	"topplate/plan/measure"
+	"topplate/plan/rule"
+	"topplate/route/network"
+	"topplate/route/tree"
+)
+
+// A gate is a set of places in top plates that all cables of some drops
+// pass one of: those next to the closet, or next to drops in one stretch of
+// wall. However the cables are shared out over them, they need as many holes
+// as if all went through the best one.
+type gate struct {
+	exits []int // arcs
+	drops []int
+	least int64 // price of a hole where it is least
+	need  int   // holes
+	most  int   // cables that go through any one hole there
+}
+
+// gates lists those where more than one hole is needed.
+func (g *Graph) gates(book rule.Book, paths []tree.Path) []gate {
+	var out []gate
+	exits, inside := g.exits(g.Root)
+	c := gate{exits: exits}
+	for _, d := range tagOrder(g.Job) {
+		if len(paths[d].Nodes) > 0 && !inside[g.Terminals[d]] {
+			c.drops = append(c.drops, d)
+		}
+	}
+	out = append(out, c)
+	for _, d := range tagOrder(g.Job) {
+		if len(paths[d].Nodes) == 0 {
+			continue
+		}
+		if exits, inside := g.exits(g.Terminals[d]); !inside[g.Root] {
+			out = join(out, gate{exits: exits, drops: []int{d}})
+		}
+	}
+	var several []gate
+	for _, c := range out {
+		if g.count(book, &c); c.need > 1 {
+			several = append(several, c)
+		}
+	}
+	return several
+}
+
+// join adds a gate to those there are, and makes one of those that have a
+// place in common with it. The first is the closet's: no drop that has its
+// places has any other.
+func join(all []gate, c gate) []gate {
+	var out []gate
+	for _, o := range all {
+		if !overlap(o.exits, c.exits) {
+			out = append(out, o)
+			continue
+		}
+		c.exits = union(o.exits, c.exits)
+		c.drops = append(o.drops, c.drops...)
+	}
+	return append(out, c)
+}
+
+// count finds how many holes a gate needs. There are none if a cable has
+// another way.
+func (g *Graph) count(book rule.Book, c *gate) {
+	if len(c.drops) == 0 {
+		return
+	}
+	for i, a := range c.exits {
+		n, _ := g.beyond(book, a, c.drops)
+		if holes := int(n) + 1; i == 0 || holes < c.need {
+			c.need = holes
+		}
+		if b := g.Arcs[a].bore(); i == 0 || b < c.least {
+			c.least = b
+		}
+		c.most = max(c.most, g.most(book, a))
+	}
+}
+
+// most is how many cables go through one hole on arc a at most: of the job's
+// thinnest.
+func (g *Graph) most(book rule.Book, a int) int {
+	thin := g.Job.Drops[0].Cable.Diameter
+	for i := range g.Job.Drops {
+		thin = min(thin, g.Job.Drops[i].Cable.Diameter)
+	}
+	f := fitting{bits: g.Job.Tools.Bits, over: book.Length(rule.HoleOverBundle), largest: g.largestHole(book, &g.Holes[g.Arcs[a].Hole])}
+	all := 0
+	for i := range g.Job.Drops {
+		all += g.Job.Drops[i].Count
+	}
+	return max(1, f.take(slices.Repeat([]measure.Length{thin}, all)))
+}
+
+// mendBound mends the bound of the best plan by the holes at gates, and
+// takes over a cheaper plan that it comes upon. A bound for all plans is: the
+// least price of these holes, and the cheapest plan with holes there for
+// nothing. With all gates that bound may be weak, as a second place is free
+// as well; so the closet's is left out once.
+func (g *Graph) mendBound(all []gate, terms []tree.Terminal, steps *tree.Steps, best *tree.Plan) error {
+	for first := range min(len(all), 2) {
+		if best.LowerBound >= best.Cost {
+			return nil
+		}
+		if err := g.payBefore(all[first:], terms, steps, best); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// payBefore mends the bound by paying for the holes at some gates
+// beforehand.
+func (g *Graph) payBefore(gates []gate, terms []tree.Terminal, steps *tree.Steps, best *tree.Plan) error {
+	arcs := plainArcs(g.Arcs)
+	var paid int64
+	for _, c := range gates {
+		for _, a := range c.exits {
+			arcs[a].Fixed -= c.least
+		}
+		paid += int64(c.need) * c.least
+	}
+	net, err := network.New(len(g.Nodes), arcs, g.Bend)
+	if err != nil {
+		return fmt.Errorf("route: %w", err)
+	}
+	p, err := g.solveTree(net, terms, steps, tree.Options{Below: best.Cost - paid, Work: work})
+	if err != nil {
+		return err
+	}
+	if p.Cost < best.Cost {
+		best.Paths, best.Cost = p.Paths, p.Cost
+	}
+	best.LowerBound = max(best.LowerBound, p.LowerBound+paid)
+	return nil
+}
+
+// fewExits is how many exits of a gate are tried one by one.
+const fewExits = 8
+
+// oneByOne takes over the cheapest plan that uses one exit of a gate alone, if
+// it is cheaper: a search that moves one drop at a time does not find it, as
+// nothing is saved before a whole hole is.
+func (g *Graph) oneByOne(book rule.Book, c *gate, terms []tree.Terminal, steps *tree.Steps, best *tree.Plan) error {
+	if len(c.exits) < 2 || len(c.exits) > fewExits {
+		return nil
+	}
+	for _, only := range c.exits {
+		arcs := plainArcs(g.Arcs)
+		for _, a := range c.exits {
+			if a != only {
+				arcs[a].Fixed += best.Cost
+			}
+		}
+		net, err := network.New(len(g.Nodes), arcs, g.Bend)
+		if err != nil {
+			return fmt.Errorf("route: %w", err)
+		}
+		beyond, _ := g.beyond(book, only, c.drops)
+		p, err := g.solveTree(net, terms, steps, tree.Options{Below: best.Cost - beyond*g.Arcs[only].bore(), Work: trialWork})
+		if err != nil {
+			return err
+		}
+		if p.Cost < best.Cost {
+			best.Paths, best.Cost = p.Paths, p.Cost
+		}
+	}
+	return nil
+}
+
+// exits are the arcs through top plates that can be come to from a node inside
+// a wall without another hole in a plate or a ceiling. Every cable from there
+// takes one of them, unless it is to one of the nodes inside. There are none
+// if a cable may get to the attic otherwise.
+func (g *Graph) exits(from int) (out []int, inside []bool) {
+	inside = make([]bool, len(g.Nodes))
+	inside[from] = true
+	queue := []int{from}
+	isExit := map[int]bool{}
+	for len(queue) > 0 {
+		v := queue[0]
+		queue = queue[1:]
+		for h := g.Net.First[v]; h < g.Net.First[v+1]; h++ {
+			a, to := int(g.Net.ArcOf[h]), int(g.Net.Target[h])
+			switch kind := g.Nodes[to].Kind; {
+			case g.Arcs[a].Kind == PlateArc && g.Arcs[a].Hole >= 0:
+				isExit[a] = true
+			case g.Arcs[a].Kind == CeilingArc || g.Arcs[a].Kind == SoffitArc || kind == LowNode:
+				return nil, inside
+			case inside[to]:
+			case kind == TerminalNode || kind == RootNode:
+				inside[to] = true // nobody passes through
+			default:
+				inside[to] = true
+				queue = append(queue, to)
+			}
+		}
+	}
+	for a := range g.Arcs {
+		if isExit[a] {
+			out = append(out, a)
+		}
+	}
+	return out, inside
+}
+
+func overlap(a, b []int) bool {
+	for i, j := 0, 0; i < len(a) && j < len(b); {
+		switch {
+		case a[i] == b[j]:
+			return true
+		case a[i] < b[j]:
+			i++
+		default:
+			j++
+		}
+	}
+	return false
+}
+
+// union merges two rising lists.
+func union(a, b []int) []int {
+	var out []int
+	for i, j := 0, 0; i < len(a) || j < len(b); {
+		switch {
+		case j == len(b) || i < len(a) && a[i] < b[j]:
+			out = append(out, a[i])
+			i++
+		case i == len(a) || b[j] < a[i]:
+			out = append(out, b[j])
+			j++
+		default:
+			out = append(out, a[i])
+			i, j = i+1, j+1
+		}
+	}
+	return out
+}
