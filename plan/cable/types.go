@@ -31,18 +31,23 @@ func sources(own map[Property]rule.Source) (all [Properties]rule.Source) {
 		all[p] = memory
 	}
 	all[OfPrice] = practice
-	all[OfConductor], all[OfResistance] = wire, wire
 	for p, s := range own {
 		all[p] = s
 	}
 	return all
 }
 
-// copper gives t the conductor and the resistance that follow from its gauge.
-func copper(t Type) Type {
-	t.Conductor, t.Resistance = FromGauge(t.Gauge, t.Stranded)
+// WithGauge is t with another gauge of copper, and with the conductor and the
+// resistance that follow from it.
+func (t Type) WithGauge(gauge int, stranded bool) Type {
+	t.Gauge, t.Stranded = gauge, stranded
+	t.Conductor, t.Resistance = FromGauge(gauge, stranded)
+	t.Sources[OfConductor], t.Sources[OfResistance] = wire, wire
 	return t
 }
+
+// copper is t with what follows from its gauge.
+func copper(t Type) Type { return t.WithGauge(t.Gauge, t.Stranded) }
 
 // FromGauge returns the diameter of one bare copper conductor, and its
 // resistance as Type has it. Strands are taken to be seven: their bundle is
@@ -93,7 +98,7 @@ var types = []Type{
 		Diameter: 69 * tenthMM, Gauge: 18, Conductor: 102 * hundreds, Core: 457 * hundreds,
 		MinBendDiameters: 10, MaxPull: 150 * newton, Mass: 42 * gram, Resistance: 94_000,
 		Jacket: CATV, Cold: -40 * celsius, Hot: 75 * celsius, Screened: true,
-		PricePerMetre: 600, Sources: sources(map[Property]rule.Source{OfConductor: memory, OfResistance: memory}),
+		PricePerMetre: 600, Sources: sources(nil),
 	},
 	copper(Type{
 		ID: "speaker2", Title: "Speaker, 2-core", Category: "speaker", Conductors: 2,
