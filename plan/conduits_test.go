@@ -45,7 +45,8 @@ func TestConduits(t *testing.T) {
 }
 
 // What is near a conduit and not in its way: an opening beside it or under it,
-// a device under its box or on the other side, another conduit beside it.
+// a device under its box or on the other side, another conduit beside it
+// or in another wall.
 func TestConduitHasNeighbours(t *testing.T) {
 	src := complete(t, `[[opening]]
 id = "through"
@@ -102,9 +103,17 @@ at = "12ft 1in"
 height = "24in"
 room = "bed"
 inside = "1in"
+
+[[conduit]]
+id = "elsewhere"
+wall = "west"
+at = "12ft"
+height = "24in"
+room = "bed"
+inside = "1in"
 `, "testdata/base_house.toml")
 	h, list := LoadHouse("house.toml", []byte(src))
-	if got := print(t, list); h == nil || got != "" || len(h.Conduits) != 4 {
+	if got := print(t, list); h == nil || got != "" || len(h.Conduits) != 5 {
 		t.Fatal(got)
 	}
 }

@@ -14,6 +14,7 @@ type defaults struct {
 	rods, arm                    measure.Length
 	closetLoop, outletLoop, trim measure.Length
 	round                        measure.Length
+	spool                        measure.Length // of new cable
 }
 
 var defaultsOf = [...]defaults{
@@ -22,12 +23,14 @@ var defaultsOf = [...]defaults{
 		studDepth: 7 * inch / 2, studWidth: 3 * inch / 2, studSpacing: 16 * inch, board: inch / 2, cladding: 1 * inch,
 		panelWidth: 14 * inch, outletHeight: 12 * inch, rods: 15 * foot, arm: 24 * inch,
 		closetLoop: 10 * foot, outletLoop: 12 * inch, trim: 6 * inch, round: 1 * foot,
+		spool: 1000 * foot,
 	},
 	measure.Metric: {
 		sketchError: 20 * mm, closing: 150 * mm, ceilingBoard: 15 * mm,
 		studDepth: 89 * mm, studWidth: 38 * mm, studSpacing: 400 * mm, board: 25 * mm / 2, cladding: 25 * mm,
 		panelWidth: 350 * mm, outletHeight: 300 * mm, rods: 4500 * mm, arm: 600 * mm,
 		closetLoop: 3000 * mm, outletLoop: 300 * mm, trim: 150 * mm, round: 500 * mm,
+		spool: 305 * measure.Metre,
 	},
 }
 

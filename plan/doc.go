@@ -29,6 +29,7 @@
 //     at the eave
 //   - conduit: a pipe in a wall for cables; its trade size is a name, not a
 //     diameter
+//   - end: the plug or the jack on the far end of a drop's cables
 //   - drop: one or more cables to one place; closet: where all cables end
 //
 // # The house file
@@ -45,6 +46,10 @@
 //	built = 1965
 //	sketch_error = "1in"              # of one taped length
 //	closing = "6in"                   # most that a run may miss its start by
+//	latitude = 39.5                   # degrees, north and east positive
+//	longitude = -98.25
+//	utc_offset = "-06:00"             # of the clock on the day of the job
+//	attic_hot = "140F"                # or "60C"; the most that it gets
 //
 //	[[level]]
 //	id = "ground"
@@ -194,6 +199,7 @@
 //	height = "5ft"
 //	width = "14in"
 //	ports = 12                        # or ceiling = [x, y] instead of a wall
+//	panel = "A"                       # what labels call it
 //
 //	[[drop]]
 //	tag = "A1"
@@ -221,11 +227,16 @@
 //	kind = "ceiling point"
 //	at = { room = "living", east = "6ft", north = "6ft" }
 //	when = "later"                    # or "now"
+//	class = 4                         # of power over the cable, IEEE 802.3, 0 to 8
+//	watts = 13.5                      # that the device takes at most
+//	end = "plug"                      # or "jack", which wall plates have
+//	plug = "pass-through-6"           # or jack = "jack-6", which end = "jack" has
 //
 //	[[drop]]
 //	tag = "A4"
 //	kind = "soffit spot"
-//	cable = "cat6-outdoor"
+//	cable = "cat6-sun"                # the job's own, below
+//	exposure = "none"                 # "aerial", "other building"
 //	wall = "south"
 //	at = "10ft"
 //	out = "7in"                       # from the finished wall
@@ -262,6 +273,65 @@
 //	do = "avoid"                      # an area, which no cable enters
 //	from = ["24ft", "15ft"]
 //	to = ["28ft", "18ft"]
+//
+//	[[cable]]                         # as a built-in one, but for what is said
+//	id = "cat6-sun"
+//	like = "cat6-outdoor"             # "cat6", "cat6a", "cat5e", "coax6", "speaker2", ...
+//	title = "Category 6 for the wall outside"
+//	diameter = "6.2mm"                # over the jacket
+//	gauge = 23                        # the conductor follows from it
+//	stranded = false
+//	conductor = "0.57mm"              # bare
+//	core = "1.05mm"                   # over its insulation
+//	bend = 4                          # least inside radius, in diameters
+//	pull = "25lbf"                    # or "110N", at most
+//	mass = "40kg/km"                  # "g/m", "lb/1000ft"
+//	resistance = "6.7ohm/100m"        # "ohm/km", "ohm/1000ft": of one conductor, 20 degC
+//	jacket = "CMX"                    # "CM", "CMR", "CMP", "CATV", "CL2", "CL3", "outdoor"
+//	sunlight = true
+//	cold = "-40C"                     # or "-40F"
+//	hot = "60C"
+//	screened = false
+//	price = 210                       # of so much of it
+//	per = "1000ft"                    # or of "1m"
+//
+//	[[connector]]                     # as a built-in one, but for what is said
+//	id = "plug-mine"
+//	like = "plug-6"                   # "jack-6", "plug-6a-wide", "pass-through-6", ...
+//	title = "Plug from the red box"
+//	gauges = [23, 24]                 # from the thickest to the thinnest
+//	solid = true
+//	stranded = false
+//	core = ["0.9mm", "1.1mm"]         # over the insulation of a conductor
+//	jacket = ["5.5mm", "6.5mm"]       # of a plug only, as pass_through
+//	pass_through = false
+//
+//	[[spool]]                         # at hand
+//	id = "S1"
+//	cable = "cat6"
+//	left = "412ft"                    # or as the mark tells, where it counts down
+//	mark = "412ft"                    # printed at the free end, in feet or metres
+//	counts = "down"                   # or "up": the mark, as cable is drawn off
+//
+//	[buy]                             # the length of a new spool, by cable
+//	cat6-sun = "500ft"
+//
+//	[crew]
+//	people = 1                        # or 2
+//	start = "08:00"
+//
+//	[switch]
+//	watts = 120                       # for all ports together
+//	volts = 53.5
+//
+//	[labels]                          # fields panel, port, room, tag, n, floor, job
+//	scheme = "{panel}{port}-{tag}.{n}"
+//
+//	[have]                            # parts at hand, by the name in the list of parts
+//	jack-6 = 10
+//
+//	[estimate]
+//	allowance = 10                    # per cent
 //
 //	[tools]
 //	rods = "18ft"
@@ -302,8 +372,9 @@
 // and apart. Exactly one run of exterior walls closes, and the roof stands on
 // it. Rooms are closed, and no two are one. The hatch is under the roof, the
 // closet is in its room. A place of a drop is on its wall, off every opening
-// and device, under the ceiling. A fixed hole is on its wall, the legs of a
-// trunk run along the axes over the house. A conduit is in its wall, off openings, devices
-// and other conduits. Nothing that is computed depends on the order of tables
-// in a file.
+// and device, under the ceiling; its plug or jack is for its kind of cable. A
+// fixed hole is on its wall, the legs of a trunk run along the axes over the
+// house. A conduit is in its wall, off openings, devices and other conduits.
+// The scheme of labels tells cables apart. Nothing that is computed depends on
+// the order of tables in a file.
 package plan

@@ -3,7 +3,6 @@ package plan
 import (
 	"slices"
 
-	"topplate/plan/cable"
 	"topplate/plan/geom"
 	"topplate/plan/measure"
 	"topplate/plan/source"
@@ -22,6 +21,10 @@ func (l *jobLoader) closet(root *source.Table) {
 	c.Pos = t.Pos()
 	c.Name, _ = t.Title("name", source.Required)
 	c.Ports, _ = t.Int("ports", source.Required, 1, mostPorts)
+	c.Panel = "A"
+	if panel, ok := t.Name("panel", source.Optional); ok {
+		c.Panel = panel
+	}
 	c.Width = lengthOr(t, "width", panelWidths, l.std.panelWidth)
 	room, okRoom := l.find(t, "room", &l.roomNames)
 	c.Room = room
@@ -125,14 +128,13 @@ func (l *jobLoader) dropDetails(t *source.Table, d *Drop) (ok bool) {
 			t.Has(key)
 		}
 	}
-	d.Cable, _ = cable.Lookup(cable.IDs()[0])
-	if id, ok := t.Choice("cable", source.Optional, cable.IDs()...); ok {
-		d.Cable, _ = cable.Lookup(id)
-	}
+	d.Cable = l.cableOr(t, "cable", source.Optional)
 	d.Count = intOr(t, "count", 1, mostCables, 1)
 	d.Note = titleOr(t, "note")
 	d.Later = choiceOr(t, "when", "now", "later") == "later"
 	d.Shift = lengthOr(t, "shift", shifts, 0)
+	l.dropPower(t, d)
+	l.dropEnd(t, d, ok)
 	return ok
 }
 

@@ -21,6 +21,11 @@ type House struct {
 	// SketchError is how far off a taped dimension may be; it is added to
 	// every cut length.
 	SketchError measure.Length
+	Site        Site
+	// AtticHot is how hot the attic gets, in thousandths of a degree Celsius;
+	// it is DefaultAtticHot unless AtticHotGiven.
+	AtticHot      int64
+	AtticHotGiven bool
 
 	Levels     []Level
 	Traverses  []Traverse

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"topplate/plan/cable"
+	"topplate/plan/connector"
 	"topplate/plan/diag"
 	"topplate/plan/geom"
 	"topplate/plan/measure"
@@ -20,10 +21,23 @@ type Job struct {
 
 	Closet Closet
 	Drops  []Drop
-	Tools  Tools
-	Allow  Allow
-	Rates  Rates
-	Slack  Slack
+	// OwnCables and OwnConnectors are the kinds that the job describes. Drops
+	// and spools have theirs already looked up.
+	OwnCables     []OwnCable
+	OwnConnectors []OwnConnector
+	Spools        []Spool
+	Buy           Purchase
+	Crew          Crew
+	Switch        Switch
+	Labels        Labels
+	Have          []Stock // sorted by part
+	// Allowance is what is added to an estimate, in per cent.
+	Allowance int
+
+	Tools Tools
+	Allow Allow
+	Rates Rates
+	Slack Slack
 	// Fixed is what was decided before the rest is planned.
 	Fixed []Fixed
 	// Weights are what the plan is chosen by, besides its prices.
@@ -62,6 +76,7 @@ type Closet struct {
 	Ceiling bool
 	Point   geom.Point
 	Ports   int
+	Panel   string // what labels call its panel
 	// Width is the width of the opening behind the panel: any stud bay that
 	// it overlaps may be used.
 	Width measure.Length
@@ -90,6 +105,18 @@ type Drop struct {
 	Count int
 	Note  string
 	Later bool // planned and drawn, but not run today
+
+	// Class is the class of IEEE 802.3 that the device at each cable powers
+	// up in, 0 to 8, or NoClass. Watts is what it takes at most, in thousandths
+	// of a watt, zero if that is not known.
+	Class int
+	Watts int64
+	// End is what is put on the far end of each cable, and Connector which:
+	// it has no ID for cable that ends under screws.
+	End       connector.Kind
+	Connector connector.Type
+	// Exposure of a soffit spot, out of doors.
+	Exposure Exposure
 
 	Spot  Spot       // wall plate
 	Point geom.Point // ceiling point, soffit spot: in plan

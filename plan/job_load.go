@@ -24,6 +24,8 @@ type jobLoader struct {
 
 	roomNames, wallNames names
 	spots                spotReader
+
+	badConnector bool // what some own connector is can't be told
 }
 
 // LoadJob reads the job file at path and the house file that it names, which
@@ -45,6 +47,8 @@ func LoadJob(path string, read FileReader) (*Job, *diag.List) {
 	l.loadHouse(root, path, read)
 	l.limits(root)
 	l.header(root)
+	l.cables(root)
+	l.connectors(root)
 	l.closet(root)
 	l.drops(root)
 	l.fixed(root)
@@ -54,6 +58,13 @@ func LoadJob(path string, read FileReader) (*Job, *diag.List) {
 	l.slack(root)
 	l.prices(root)
 	l.weights(root)
+	l.spools(root)
+	l.buy(root)
+	l.crew(root)
+	l.feed(root)
+	l.labels(root)
+	l.have(root)
+	l.estimate(root)
 	root.Done()
 	if list.HasErrors() {
 		return nil, list

@@ -67,6 +67,7 @@ func (l *houseLoader) header(root *source.Table) {
 	h := l.house
 	l.std = defaultsOf[measure.Imperial]
 	h.Closes, h.SketchError = l.std.closing, l.std.sketchError
+	h.AtticHot = DefaultAtticHot.Value
 	t, ok := root.Table("house", source.Required)
 	if !ok {
 		return
@@ -81,6 +82,7 @@ func (l *houseLoader) header(root *source.Table) {
 	h.Built = intOr(t, "built", 1600, 2100, 0)
 	h.SketchError = lengthOr(t, "sketch_error", sketchErrors, l.std.sketchError)
 	h.Closes = lengthOr(t, "closing", closings, l.std.closing)
+	l.site(t)
 }
 
 // levels reads the one [[level]].

@@ -101,9 +101,35 @@ func checkJob(t *testing.T, j *Job) {
 				t.Errorf("drop %s: %+v", d.Tag, d)
 			}
 		}
-		if d.Count < 1 || d.Cable.ID == "" {
+		if d.Count < 1 || d.Cable.ID == "" || d.Class < NoClass || d.Class > 8 || d.Watts < 0 {
 			t.Errorf("drop %s: %+v", d.Tag, d)
 		}
+		if c := d.Connector; c.ID != "" && (c.Kind != d.End || c.FourPair != d.Cable.FourPair) {
+			t.Errorf("drop %s ends in %+v", d.Tag, c)
+		}
+	}
+	for _, s := range j.Spools {
+		if _, ok := j.Cable(s.Cable.ID); !ok || s.Left <= 0 || j.Buy.Of(s.Cable.ID) <= 0 {
+			t.Errorf("spool %s: %+v", s.ID, s)
+		}
+	}
+	for _, own := range j.OwnCables {
+		c := own.Type
+		if c.Conductor <= 0 || c.Core <= c.Conductor || c.Diameter <= c.Core || c.Hot <= c.Cold || c.Resistance <= 0 || c.Mass <= 0 || c.MaxPull <= 0 {
+			t.Errorf("cable: %+v", c)
+		}
+	}
+	whole := ""
+	for _, p := range j.Labels.Parts {
+		if whole += p.Text; p.Field != "" {
+			whole += "{" + p.Field + "}"
+		}
+	}
+	if whole != j.Labels.Scheme || !slices.IsSortedFunc(j.Have, func(a, b Stock) int { return strings.Compare(a.Part, b.Part) }) {
+		t.Errorf("labels %+v, stock %+v", j.Labels, j.Have)
+	}
+	if j.Crew.People < 1 || j.Crew.People > 2 || j.Crew.Start < 0 || j.Crew.Start >= 24*60 {
+		t.Errorf("crew: %+v", j.Crew)
 	}
 }
 

@@ -51,6 +51,7 @@ var (
 	clearances   = between(0, 3*foot, "round a hot thing")
 	conduitBores = between(inch/4, 6*inch, "the inside of a pipe in a wall")
 	jackets      = between(inch/16, 2*inch, "a cable, over its jacket")
+	cores        = between(inch/100, inch/2, "one conductor of a cable")
 	mostAcross   = between(0, 1000*foot, "a house, whose attic is cut into a lattice")
 )
 

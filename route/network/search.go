@@ -11,12 +11,6 @@ import (
 // A Search finds cheapest paths on one Network. It keeps its memory from one
 // run to the next; it is not safe for concurrent use.
 //
-// A state of the search is a node and the half-arc a cable arrived there by,
-// so that bends can be priced and doubling back ruled out. It goes by the
-// number of the half-arc that would lead back, the slot of the cable: the
-// slots of node v are First[v] up to First[v+1], and a cable in slot j came
-// from node Target[j] and must leave neither by j nor in j's heading.
-//
 // Among paths of one cost the one with fewer bends wins, as long as they are
 // below 4095. Among those left the one wins that came to the target from the
 // lower node, or if that is the same, came to that one from the lower node,
@@ -26,37 +20,42 @@ import (
 // depends on the network alone, not on the order of arcs in the input.
 type Search struct {
 	net     *Network
-	label   []label  // by slot; none if the network is plain
-	place   []place  // by node
-	price   []uint64 // what a half-arc adds to a key, for so many cables
-	cables  int64
-	source  int32 // noSlot before the first run
-	targets int   // not reached yet
-	touched []int32
-	stop    uint64 // once all targets are reached: the key of the last one
-	done    uint64 // keys up to it are final
+	turns   *turns         // methods; those not used yet are nil
+	small   *plain[uint32] // for networks without headings where no path costs 2^32
+	large   *plain[uint64] // for those where one might
+	by      method         // that the last run was made by
+	cables  int64          // that by has its prices for, 0 before the first run
+	source  int32          // noSlot if no path is known
+	wanted  []bool         // by node: a target not reached yet
+	targets int            // how many of them
+	touched []int32        // nodes that the method has to forget
+	stop    uint64         // once all targets are reached: the key of the last one
+	done    uint64         // keys up to it are final
 	queue   radix.Heap
 }
 
-// A label is the best way known into a slot. Its key is the cost and, below,
-// the number of bends.
-type label struct {
-	key  uint64
-	pred int32   // slot before it, noSlot if it comes from the source
-	back Heading // heading of the slot
+// A method finds the cheapest ways to all nodes and remembers them. A way into
+// a node goes by the number of the half-arc that would lead back, its slot:
+// the slots of node v are First[v] up to First[v+1], and slot j is the way that
+// comes from node Target[j].
+type method interface {
+	// price prices half-arcs for so many cables, and says by how much a key
+	// rises from one node to the next as a rule.
+	price(cables int64) (step uint64)
+	// run searches from the source of s. It notes in s.touched all nodes that
+	// forget must be called for before the next run.
+	run(s *Search)
+	forget(touched []int32)
+	// best is the least key of a node that was reached, and its slot; cost is
+	// that of the key.
+	best(v int32) (key uint64, cost int64, slot int32, reached bool)
+	// before is the slot one node earlier on the best way into slot j, noSlot
+	// if that comes from the source.
+	before(j int32) int32
 }
 
-// A place is what is known of a node.
-type place struct {
-	bound  uint64 // labels with this key or more are of no use
-	first  int32  // slot of the first label that became final, or one of:
-	wanted bool   // a target not reached yet
-}
-
-const (
-	noSlot    = -1 // not known yet, or the source
-	untouched = -2 // no label yet
-)
+// noSlot is the slot of the source, and for a source no node.
+const noSlot = -1
 
 const (
 	none     = math.MaxUint64
@@ -69,23 +68,14 @@ const (
 
 // NewSearch makes a search on a network.
 func NewSearch(n *Network) *Search {
-	s := &Search{net: n, place: make([]place, n.Nodes()), price: make([]uint64, len(n.Target)), source: noSlot}
-	for v := range s.place {
-		s.place[v] = place{bound: none, first: untouched}
-	}
-	if !n.plain {
-		s.label = make([]label, len(n.Target))
-		for j := range s.label {
-			s.label[j].back = n.Way[j]
-		}
-	}
-	return s
+	return &Search{net: n, source: noSlot, wanted: make([]bool, n.Nodes()), touched: make([]int32, 0, n.Nodes())}
 }
 
 // From searches from a node with a bundle of so many cables until all targets
 // are reached, or everything if no target is given. For h half-arcs, at most d
-// of them at one node, it takes O(h d + h log C) time for costs up to C, and
-// no memory but what the queue grows by.
+// of them at one node, it takes O(h d + h log C) time for costs up to C. The
+// first run, and one whose costs need wider numbers than those before, takes
+// memory for the network; any other takes none but what the queue grows by.
 //
 // It fails if a node is not in the network, if there is no cable, or if there
 // are so many that a path might cost 2^51 units. Then no path is known.
@@ -94,34 +84,28 @@ func (s *Search) From(source int32, cables int64, targets ...int32) error {
 	if err := s.check(source, cables, targets); err != nil {
 		return err
 	}
-	s.setPrice(cables)
+	s.prepare(cables)
 	s.source = source
-	s.place[source] = place{bound: 0, first: noSlot}
-	s.touched = append(s.touched, source)
 	for _, t := range targets {
-		if p := &s.place[t]; t != source && !p.wanted {
-			p.wanted = true
+		if t != source && !s.wanted[t] {
+			s.wanted[t] = true
 			s.targets++
 		}
 	}
 	if len(targets) > 0 && s.targets == 0 {
 		s.stop = 0
 	}
-	if s.net.plain {
-		s.runPlain()
-	} else {
-		s.run()
-	}
+	s.by.run(s)
 	for _, t := range targets {
-		s.place[t].wanted = false
+		s.wanted[t] = false
 	}
 	return nil
 }
 
 // reset forgets the last run.
 func (s *Search) reset() {
-	for _, v := range s.touched {
-		s.place[v] = place{bound: none, first: untouched}
+	if s.by != nil {
+		s.by.forget(s.touched)
 	}
 	s.touched = s.touched[:0]
 	s.source, s.targets = noSlot, 0
@@ -149,52 +133,38 @@ func (s *Search) check(source int32, cables int64, targets []int32) error {
 	return nil
 }
 
-// setPrice prices the half-arcs for so many cables.
-func (s *Search) setPrice(cables int64) {
+// prepare chooses the method for so many cables and gives it its prices.
+func (s *Search) prepare(cables int64) {
 	if s.cables == cables {
 		return
 	}
+	switch n := s.net; {
+	case !n.plain:
+		s.turns = orNew(s.turns, n, newTurns)
+		s.by = s.turns
+	case fits32(n, cables):
+		s.small = orNew(s.small, n, newPlain[uint32])
+		s.by = s.small
+	default:
+		s.large = orNew(s.large, n, newPlain[uint64])
+		s.by = s.large
+	}
+	s.queue.Fit(s.by.price(cables))
 	s.cables = cables
-	for h, f := range s.net.Fixed {
-		s.price[h] = uint64(f+cables*s.net.PerUnit[h]) << bendBits
-	}
 }
 
-// run makes labels final in the order of their keys. The targets are reached
-// when their best keys are known; it goes on to the end of the last one's key,
-// so that ties are settled as if there were no targets.
-func (s *Search) run() {
-	n := s.net
-	for h := n.First[s.source]; h < n.First[s.source+1]; h++ {
-		s.take(h, noSlot, 0, s.price[h])
+// orNew is the method m, made now if it was not used before.
+func orNew[M any](m *M, n *Network, make func(*Network) *M) *M {
+	if m == nil {
+		m = make(n)
 	}
-	for s.queue.Len() > 0 {
-		key, in := s.queue.Pop()
-		if key > s.stop {
-			s.done = s.stop
-			return
-		}
-		v := n.Source[in]
-		p := &s.place[v]
-		if key != s.label[in].key || key >= p.bound {
-			continue
-		}
-		switch {
-		case p.first == noSlot:
-			p.first = in
-			s.reached(p, key)
-			s.spread(in, v, key)
-		case key <= s.bent(s.label[p.first], v):
-			s.spread(in, v, key)
-		default:
-			s.spreadBack(in, p.first, v, key)
-		}
-	}
+	return m
 }
 
-func (s *Search) reached(p *place, key uint64) {
-	if p.wanted {
-		p.wanted = false
+// reached takes note that the key of node v is final.
+func (s *Search) reached(v int32, key uint64) {
+	if s.wanted[v] {
+		s.wanted[v] = false
 		if s.targets--; s.targets == 0 {
 			s.stop = key
 		}

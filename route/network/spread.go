@@ -21,106 +21,127 @@ package network
 // cheaper too. At the source, a cable that has not moved yet may leave by
 // everything at no bend, so no label is of use there.
 
-// spread offers all half-arcs that a cable in slot in of node v may leave by.
-func (s *Search) spread(in, v int32, key uint64) {
-	n, places, price := s.net, s.place, s.price
-	back := s.label[in].back
-	ahead, bent := back.Reverse(), s.bent(s.label[in], v)
-	for h := n.First[v]; h < n.First[v+1]; h++ {
-		way := n.Way[h]
-		if h == in || way == back && back != Free {
-			continue
-		}
-		k := key
-		if way != ahead && way != Free {
-			k = bent
-		}
-		if k += price[h]; k < places[n.Target[h]].bound {
-			s.take(h, in, key, k)
+// spread offers the half-arcs that a cable in slot in of node v may leave by.
+// If it is not that of a, it leaves out those that a leaves by for less.
+func (t *turns) spread(s *Search, in, v int32, key uint64) {
+	p, back := &t.node[v], t.arcs[in].way()
+	bent := p.bent(key, back)
+	// The key after a turn into each heading, unbound where there is no turn.
+	turned := [...]uint64{bent, bent, bent, bent, bent, bent, key, unbound}
+	if in != p.slot && back != Free && p.back != Free && bent > p.bent(p.least, p.back) {
+		turned = [...]uint64{unbound, unbound, unbound, unbound, unbound, unbound, unbound, unbound}
+		turned[p.back] = bent
+	}
+	turned[back.Reverse()] = key
+	if back != Free {
+		turned[back] = unbound
+	}
+	lo, hi := t.net.First[v], t.net.First[v+1]
+	arcs := t.arcs[lo:hi]
+	for i := range arcs {
+		a := &arcs[i]
+		k := turned[a.price%8] + a.price&^bendMask
+		if k < t.node[a.to].bound && lo+int32(i) != in {
+			t.take(s, a, in, key, k)
 		}
 	}
 }
 
 // spreadBack offers the half-arcs that a cable in slot in of node v may leave
-// by, and one in slot first must not.
-func (s *Search) spreadBack(in, first, v int32, key uint64) {
-	n, back := s.net, s.label[first].back
-	lo, hi := n.First[v], n.First[v+1]
+// by and a must not.
+func (t *turns) spreadBack(s *Search, in, v int32, key uint64) {
+	arcs, turned := t.barred(v, key, t.arcs[in].way())
+	back := t.node[v].back
+	for i := range arcs {
+		a := &arcs[i]
+		if k := turned + a.price&^bendMask; a.way() == back && k < t.node[a.to].bound {
+			t.take(s, a, in, key, k)
+		}
+	}
+}
+
+// mayGoBack says whether spreadBack would offer anything for a label of node v,
+// whose slot has heading back.
+func (t *turns) mayGoBack(v int32, key uint64, back Heading) bool {
+	arcs, turned := t.barred(v, key, back)
+	for i := range arcs {
+		a := &arcs[i]
+		if turned+a.price&^bendMask < t.node[a.to].bound && a.way() == t.node[v].back {
+			return true
+		}
+	}
+	return false
+}
+
+// barred are half-arcs of node v, and those of the heading of a are all that a
+// must not leave by. turned is the key of a label whose slot has heading back
+// after a turn into that heading; it may leave by none if there are none.
+func (t *turns) barred(v int32, key uint64, back Heading) (arcs []turnArc, turned uint64) {
+	p := &t.node[v]
+	switch {
+	case p.back == Free:
+		return t.arcs[p.slot : p.slot+1], key
+	case p.back == back:
+		return nil, key
+	case p.back != back.Reverse():
+		key = p.bent(key, back)
+	}
+	return t.arcs[t.net.First[v]:t.net.First[v+1]], key
+}
+
+// bent is a key of the node after a bend, if the cable is in a slot of heading
+// back; for a cable that has no heading nothing is a bend.
+func (p *turnNode) bent(key uint64, back Heading) uint64 {
 	if back == Free {
-		lo, hi = first, first+1
-	} else if s.label[in].back == back {
-		return
+		return key
 	}
-	k := key
-	if back != Free && s.label[in].back != back.Reverse() {
-		k = s.bent(s.label[in], v)
-	}
-	for h := lo; h < hi; h++ {
-		if n.Way[h] != back {
-			continue
-		}
-		if k := k + s.price[h]; k < s.place[n.Target[h]].bound {
-			s.take(h, in, key, k)
-		}
-	}
+	return key + min(1, bendMask-key&bendMask) + p.bend
 }
 
-// bent is the key of label l of node v after a bend; for a cable that has no
-// heading nothing is a bend.
-func (s *Search) bent(l label, v int32) uint64 {
-	if l.back == Free {
-		return l.key
-	}
-	return l.key + min(1, bendMask-l.key&bendMask) + uint64(s.cables*s.net.Bend[v])<<bendBits
-}
-
-// take offers a cable that leaves by half-arc h from slot in, whose key is
-// from, a label of key k.
+// take offers a cable that leaves by half-arc a from slot in, whose key is
+// from, a label of key k, which is below the bound.
 //
 // A step that costs nothing never replaces a predecessor of the same key, so
 // that predecessors never go in circles: the label of such a step was offered
 // after its predecessor had its key.
-func (s *Search) take(h, in int32, from, k uint64) {
-	n, slot := s.net, s.net.Twin[h]
-	v := n.Target[h]
-	p, labels := &s.place[v], s.label[n.First[v]:n.First[v+1]]
-	if p.first == untouched {
-		p.first = noSlot
-		s.touched = append(s.touched, v)
+func (t *turns) take(s *Search, a *turnArc, in int32, from, k uint64) {
+	p := &t.node[a.to]
+	if p.state == untouched {
+		p.state, p.least = labelled, unbound
+		s.touched = append(s.touched, a.to)
+		labels := t.label[t.net.First[a.to]:t.net.First[a.to+1]]
 		for j := range labels {
-			labels[j].key = none
+			labels[j].key = unbound
 		}
 	}
-	l := &s.label[slot]
+	l := &t.label[a.slot]
 	switch {
 	case k < l.key:
 		l.key, l.pred = k, in
-		p.bound = s.tighten(v, labels)
-		if k < p.bound {
-			s.queue.Push(k, slot)
+		if t.note(p, a, k) {
+			s.queue.Push(k, a.slot)
 		}
 	case k == l.key && k > from && in < l.pred:
 		l.pred = in
 	}
 }
 
-// tighten finds the bound of node v from its labels.
-func (s *Search) tighten(v int32, labels []label) uint64 {
-	a, b := label{key: none, back: Free}, label{key: none}
-	for _, l := range labels {
-		apart := a.back == Free || l.back != a.back
-		switch {
-		case l.key < a.key:
-			if apart {
-				b = a
-			}
-			a = l
-		case l.key < b.key && apart:
-			b = l
-		}
+// note reckons with a new key of the slot that half-arc h leads to: it finds
+// what is a and the bound from it and what was a so far. It says whether the
+// label is of use.
+func (t *turns) note(p *turnNode, h *turnArc, key uint64) bool {
+	back := h.way().Reverse()
+	if h.slot == p.slot || p.least == unbound {
+		p.least, p.slot, p.back = key, h.slot, back
+		return true
 	}
-	if b.key == none {
-		return none
+	bentA := p.bent(p.least, p.back)
+	if p.back == Free || p.back != back {
+		p.bound = min(p.bound, max(bentA, p.bent(key, back))+1)
 	}
-	return max(s.bent(a, v), s.bent(b, v)) + 1
+	if key < p.least {
+		p.least, p.slot, p.back = key, h.slot, back
+		return true
+	}
+	return key < p.bound && (key <= bentA || t.mayGoBack(h.to, key, back))
 }

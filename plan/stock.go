@@ -1,0 +1,57 @@
+package plan
+
+import (
+	"cmp"
+	"slices"
+
+	"topplate/plan/diag"
+	"topplate/plan/source"
+)
+
+// A Stock is how many of a part are at hand. Whether there is such a part is
+// for the catalogue of parts to say.
+type Stock struct {
+	Part  string
+	Pos   diag.Pos // of the name
+	Count int
+}
+
+// Bounds of the parts at hand.
+const (
+	mostParts     = 500 // kinds
+	mostOfOnePart = 100_000
+)
+
+// have reads [have]. The parts are sorted by name, whatever the file's order.
+func (l *jobLoader) have(root *source.Table) {
+	t, ok := root.Table("have", source.Optional)
+	if !ok {
+		return
+	}
+	if n := len(t.Keys()); n > mostParts {
+		root.Errorf("have", "found %s; at most %d are read", counted(n, "part"), mostParts)
+		askAllKeys(t)
+		return
+	}
+	for _, part := range t.Keys() {
+		if n, ok := t.Int(part, source.Required, 0, mostOfOnePart); ok {
+			l.job.Have = append(l.job.Have, Stock{Part: part, Pos: t.KeyPos(part), Count: n})
+		}
+	}
+	slices.SortFunc(l.job.Have, func(a, b Stock) int { return cmp.Compare(a.Part, b.Part) })
+}
+
+// Bounds and the default of the allowance on an estimate, in per cent (common
+// practice, no source).
+const (
+	mostAllowance    = 100
+	defaultAllowance = 10
+)
+
+// estimate reads [estimate].
+func (l *jobLoader) estimate(root *source.Table) {
+	l.job.Allowance = defaultAllowance
+	if t, ok := root.Table("estimate", source.Optional); ok {
+		l.job.Allowance = intOr(t, "allowance", 0, mostAllowance, defaultAllowance)
+	}
+}
