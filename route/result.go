@@ -100,8 +100,8 @@ type Cost struct {
 	// Together is what no plan costs less than whose bundles stay together from
 	// where cables meet to the closet.
 	Together int64
-	Proved     bool  // Total equals LowerBound
-	Terms      []TermSum
+	Proved   bool // Total equals LowerBound
+	Terms    []TermSum
 }
 
 // A Finding is one thing to know before the work begins.

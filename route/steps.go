@@ -114,20 +114,8 @@ func (g *Graph) cheapestPlan(book rule.Book, terms []tree.Terminal) (tree.Plan, 
 	if err != nil {
 		return best, err
 	}
-	gates := g.gates(book, best.Paths)
-	if best.LowerBound < best.Cost {
-		if err := g.mendBound(gates, terms, steps, &best); err != nil {
-			return best, err
-		}
-	}
-	for i := 0; i < len(gates) && best.LowerBound < best.Cost; i++ {
-		if err := g.oneByOne(book, &gates[i], terms, steps, &best); err != nil {
-			return best, err
-		}
-	}
-	best.Together = best.LowerBound
-	if best.LowerBound < best.Cost {
-		if err := g.together(gates, terms, steps, &best); err != nil {
+	if best.Together = best.LowerBound; best.LowerBound < best.Cost {
+		if err := g.countSteps(book, terms, steps, &best); err != nil {
 			return best, err
 		}
 	}
@@ -137,11 +125,56 @@ func (g *Graph) cheapestPlan(book rule.Book, terms []tree.Terminal) (tree.Plan, 
 	return best, nil
 }
 
+// countSteps improves a plan, and what is known of the best, with all steps in
+// prices counted. It tries the quick ways first.
+func (g *Graph) countSteps(book rule.Book, terms []tree.Terminal, steps *tree.Steps, best *tree.Plan) error {
+	gates := g.gates(book, best.Paths)
+	if err := g.mendBound(gates, terms, steps, best); err != nil || best.LowerBound >= best.Cost {
+		return err
+	}
+	net, shared, err := g.shareHoles(gates, steps)
+	if err != nil {
+		return err
+	}
+	quick := tree.Options{Steps: shared, Work: trialWork}
+	if err := g.together(net, terms, steps, quick, best); err != nil || best.Together >= best.Cost {
+		return err
+	}
+	for i := range gates {
+		if err := g.oneByOne(book, &gates[i], terms, steps, best); err != nil {
+			return err
+		}
+	}
+	for _, opt := range []struct {
+		net   *network.Network
+		steps *tree.Steps
+	}{{net, shared}, {g.Net, steps}} {
+		if err := g.together(opt.net, terms, steps, tree.Options{Steps: opt.steps, Work: stepWork}, best); err != nil || best.Together >= best.Cost {
+			return err
+		}
+	}
+	return nil
+}
+
 // together looks for a plan that is cheaper with all steps in prices counted,
-// among those whose bundles stay together. The second time every cable pays its
-// share of a full hole at the gates, and the step only what that leaves, so
-// that the search sees early what these holes will cost.
-func (g *Graph) together(gates []gate, terms []tree.Terminal, steps *tree.Steps, best *tree.Plan) error {
+// among those whose bundles stay together.
+func (g *Graph) together(net *network.Network, terms []tree.Terminal, steps *tree.Steps, opt tree.Options, best *tree.Plan) error {
+	opt.Below = best.Cost
+	p, err := g.solveTree(net, terms, steps, opt)
+	if err != nil {
+		return err
+	}
+	best.Together = max(best.Together, p.Together)
+	if p.Cost < best.Cost {
+		best.Paths, best.Cost = p.Paths, p.Cost
+	}
+	return nil
+}
+
+// shareHoles changes how holes at gates are paid, but not what they come to:
+// every cable pays its share of a full hole, and the step only what that
+// leaves. So a search sees early what these holes will cost.
+func (g *Graph) shareHoles(gates []gate, steps *tree.Steps) (*network.Network, *tree.Steps, error) {
 	arcs, order := plainArcs(g.Arcs), tagOrder(g.Job)
 	bore, share := make([]int64, len(arcs)), make([]int64, len(arcs))
 	for _, c := range gates {
@@ -161,25 +194,9 @@ func (g *Graph) together(gates []gate, terms []tree.Terminal, steps *tree.Steps,
 	}}
 	net, err := network.New(len(g.Nodes), arcs, g.Bend)
 	if err != nil {
-		return fmt.Errorf("route: %w", err)
+		return nil, nil, fmt.Errorf("route: %w", err)
 	}
-	for _, at := range []struct {
-		net   *network.Network
-		steps *tree.Steps
-	}{{g.Net, steps}, {net, shared}} {
-		if best.Together >= best.Cost {
-			break
-		}
-		p, err := g.solveTree(at.net, terms, steps, tree.Options{Steps: at.steps, Below: best.Cost, Work: stepWork})
-		if err != nil {
-			return err
-		}
-		best.Together = max(best.Together, p.Together)
-		if p.Cost < best.Cost {
-			best.Paths, best.Cost = p.Paths, p.Cost
-		}
-	}
-	return nil
+	return net, shared, nil
 }
 
 // stepWork bounds each search that counts steps, trialWork each that only looks

@@ -40,12 +40,16 @@ func solveSpace(s *space, limit int64, w *meter) answer {
 		return out
 	}
 	p.start()
-	p.run()
-	out.bound = p.whole(p.bound)
-	if s.steps != nil && p.step() {
-		p.run()
+	if s.steps != nil {
+		// The dual knows nothing of steps, and so is a bound for all plans.
+		p.ascend(fewRounds)
+		out.bound = p.whole(p.bound)
+		p.crowd.open()
 	}
-	out.together = p.whole(p.bound)
+	p.run()
+	if out.together = p.whole(p.bound); s.steps == nil {
+		out.bound = out.together
+	}
 	for i, t := range p.member {
 		out.paths[t] = s.lay(p.paths[i])
 	}
@@ -69,19 +73,6 @@ func (p *planner) start() {
 	p.cost = far
 }
 
-// step makes prices in steps count from now on, and reports whether the plan
-// pays any: if not, it is still the best. The bound holds as before, as steps
-// only add to prices; but from now on the exact search sees just the plans
-// whose paths stay together once they have met.
-func (p *planner) step() bool {
-	paths := append([][]int32(nil), p.paths...)
-	p.clear()
-	p.crowd.open()
-	p.set(paths)
-	p.cost = p.router.cost()
-	return p.crowd.paid() > 0
-}
-
 // run takes finer and finer duals: each gives a bound, a hint where to lay
 // paths, and a chance for the exact search. Where that is not enough it mends
 // the plan, and gives the exact search what work is left.
@@ -94,7 +85,7 @@ func (p *planner) run() {
 		before := p.work.left
 		p.ascend(rounds)
 		last := rounds >= lastRounds || (before-p.work.left)*ascentShare > p.work.left
-		if p.cost == far || last || p.crowd.paid() > 0 {
+		if p.cost == far || last {
 			p.build(orders)
 		}
 		if p.proved() || p.exact(4*(all-p.work.left)+trial) || p.work.left <= 0 {
