@@ -71,7 +71,8 @@ func (p *plain[K]) forget(touched []int32) {
 func (p *plain[K]) run(s *Search) {
 	first, arcs, nodes, queue := p.net.First, p.arcs, p.node, &s.queue
 	nodes[s.source] = plainNode[K]{0, noSlot}
-	touched := append(s.touched, s.source)
+	touched, count := s.touched[:cap(s.touched)], 1
+	touched[0] = s.source
 	queue.Push(0, s.source)
 	for queue.Len() > 0 {
 		cost, v := queue.Pop()
@@ -93,9 +94,13 @@ func (p *plain[K]) run(s *Search) {
 				continue
 			}
 			if h := lo + int32(i); k < u.cost {
+				fresh := 0
+				// Noted even if it is not new, as that takes no branch.
+				touched[count] = a.to
 				if u.cost == ^K(0) {
-					touched = append(touched, a.to)
+					fresh = 1
 				}
+				count += fresh
 				*u = plainNode[K]{k, h}
 				queue.Push(uint64(k), a.to)
 			} else if k > key && h < u.first {
@@ -103,7 +108,7 @@ func (p *plain[K]) run(s *Search) {
 			}
 		}
 	}
-	s.touched = touched
+	s.touched = touched[:count]
 }
 
 func (p *plain[K]) best(v int32) (key uint64, cost int64, slot int32, reached bool) {

@@ -68,7 +68,7 @@ const (
 
 // NewSearch makes a search on a network.
 func NewSearch(n *Network) *Search {
-	return &Search{net: n, source: noSlot, wanted: make([]bool, n.Nodes()), touched: make([]int32, 0, n.Nodes())}
+	return &Search{net: n, source: noSlot, wanted: make([]bool, n.Nodes()), touched: make([]int32, 0, n.Nodes()+1)}
 }
 
 // From searches from a node with a bundle of so many cables until all targets

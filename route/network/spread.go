@@ -4,8 +4,11 @@ package network
 //
 // Let a be the label of a node with the least key. A label c with a greater
 // key offers nothing better than a does, except that it may go straight on
-// where a has to bend. So if its key is above that of a after a bend, c is of
-// use only for half-arcs that a must not leave by: spreadBack.
+// where a has to bend, and leave by what a must not: half-arcs of its heading,
+// or its slot alone if that is Free. So c needs to offer these only, if its own
+// key after a bend is above that of a, as every other offer it makes is dearer
+// than the one a makes. And if its key as it is is above that of a after a bend,
+// it is of use only for half-arcs that a must not leave by: spreadBack.
 //
 // Let b be another label of the node that must not leave by other half-arcs
 // than a: its slot is another, and it has not a's heading unless a is Free.
@@ -14,12 +17,19 @@ package network
 // and b, which has another, may.) So every half-arc that c may leave by, a or
 // b may as well. If the key of c is above those of both after a bend, each of
 // its offers is dearer than one of theirs, and c is of no use at all: such keys
-// are what a place's bound keeps out.
+// are what a node's bound keeps out.
 //
-// Both rules want the key of c strictly above, so no tie is lost. They hold
-// for keys that may still fall as well, because then what a and b offer gets
-// cheaper too. At the source, a cable that has not moved yet may leave by
-// everything at no bend, so no label is of use there.
+// A label that is only good for spreadBack is not even queued if all it might
+// offer are keys that bounds keep out, which is the rule where a itself came by
+// the half-arcs in question. Should another label a2 become a later, nothing is
+// lost: if it must not leave by the same half-arcs, c is still good for them
+// only; and if it must not leave by others, the old a may, and so a2 and the old
+// a are the a and b above, which the key of c is above after a bend.
+//
+// All these rules want the key of c strictly above, so no tie is lost. They
+// hold for keys and bounds that may still fall as well, because then what a and
+// b offer gets cheaper too. At the source, a cable that has not moved yet may
+// leave by everything at no bend, so no label is of use there.
 
 // spread offers the half-arcs that a cable in slot in of node v may leave by.
 // If it is not that of a, it leaves out those that a leaves by for less.
@@ -28,7 +38,7 @@ func (t *turns) spread(s *Search, in, v int32, key uint64) {
 	bent := p.bent(key, back)
 	// The key after a turn into each heading, unbound where there is no turn.
 	turned := [...]uint64{bent, bent, bent, bent, bent, bent, key, unbound}
-	if in != p.slot && back != Free && p.back != Free && bent > p.bent(p.least, p.back) {
+	if in != p.slot && p.back != Free && bent > p.bent(p.least, p.back) {
 		turned = [...]uint64{unbound, unbound, unbound, unbound, unbound, unbound, unbound, unbound}
 		turned[p.back] = bent
 	}

@@ -30,7 +30,7 @@ type label struct {
 }
 
 // A turnNode is what is known of a node. The label a that spread.go speaks of
-// is its best one; of several, the first that became final.
+// is its best one; of several, the one known first.
 type turnNode struct {
 	bound uint64  // labels with this key or more are of no use; unbound if any is
 	least uint64  // key of a
@@ -45,7 +45,7 @@ type state uint8
 const (
 	untouched state = iota // no label yet
 	labelled
-	final // a is final
+	final // the least key is
 )
 
 // unbound is above any key, and if it were one, adding to it would not wrap.
@@ -109,16 +109,15 @@ func (t *turns) run(s *Search) {
 		if key >= p.bound {
 			continue
 		}
-		switch {
-		case p.state != final:
-			p.state, p.slot, p.back = final, in, t.arcs[in].way()
+		if p.state != final {
+			p.state = final
 			if s.targets > 0 {
 				s.reached(v, key)
 			}
+		}
+		if key <= p.bent(p.least, p.back) {
 			t.spread(s, in, v, key)
-		case key <= p.bent(p.least, p.back):
-			t.spread(s, in, v, key)
-		default:
+		} else {
 			t.spreadBack(s, in, v, key)
 		}
 	}

@@ -78,19 +78,46 @@ func (h *Heap) Len() int { return h.size }
 // Push adds an item. The key is not below the one popped last.
 func (h *Heap) Push(key uint64, item int32) {
 	h.size++
-	h.put(entry{key: key, item: item})
+	h.put(key, item)
 }
 
-func (h *Heap) put(e entry) {
-	differ := e.key ^ h.last
-	switch digit := differ >> h.shift; {
-	case digit >= wide:
-		h.far.put(e, differ, h.shift+wideBits)
-	case digit == 0 && h.near.levels != 0:
-		h.near.put(e, differ, 0)
-	default:
-		h.putWide(e)
+func (h *Heap) put(key uint64, item int32) {
+	shift := h.shift % 64
+	differ := (key ^ h.last) >> shift
+	if differ >= wide || differ == 0 && h.near.levels != 0 {
+		h.putNarrow(key, item)
+		return
 	}
+	if h.free == 0 {
+		h.grow()
+	}
+	b := key >> shift % wide
+	i := h.free
+	e := &h.pool[i]
+	h.free = e.next
+	e.key, e.item, e.next = key, item, h.head[b]
+	h.head[b] = i
+	h.busy[b/word] |= 1 << (b % word)
+	h.used |= 1 << (b / word)
+}
+
+// putNarrow adds an item that does not belong on the wide level.
+func (h *Heap) putNarrow(key uint64, item int32) {
+	e, differ := entry{key: key, item: item}, key^h.last
+	if differ>>h.shift >= wide {
+		h.far.put(e, differ, h.shift+wideBits)
+	} else {
+		h.near.put(e, differ, 0)
+	}
+}
+
+// grow adds a free entry to the pool.
+func (h *Heap) grow() {
+	if len(h.pool) == 0 {
+		h.pool = append(h.pool, entry{})
+	}
+	h.free = int32(len(h.pool))
+	h.pool = append(h.pool, entry{})
 }
 
 // Pop takes out an item of the least key. The heap is not empty.
@@ -109,9 +136,7 @@ func (h *Heap) Pop() (key uint64, item int32) {
 		return h.popCrowded(b)
 	}
 	h.head[b] = e.next
-	if e.next == 0 {
-		h.emptied(b)
-	}
+	h.close(b, e.next)
 	return h.out(i)
 }
 
@@ -144,6 +169,6 @@ func (h *Heap) fetch() {
 	list := h.far.take()
 	h.last = leastKey(list)
 	for _, e := range list {
-		h.put(e)
+		h.put(e.key, e.item)
 	}
 }

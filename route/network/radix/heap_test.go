@@ -6,27 +6,39 @@ import (
 	"testing"
 )
 
+// An order is what a heap should hold, the item to come out first at the end.
+type order []entry
+
+func (o *order) push(key uint64, item int32) {
+	i := 0
+	for i < len(*o) && (*o)[i].key >= key {
+		i++
+	}
+	*o = slices.Insert(*o, i, entry{key: key, item: item})
+}
+
 // drive pushes and pops at random, keys never below the last one popped, and
-// holds every key popped against a sorted list.
+// holds everything popped against a sorted list. Most keys are less than spread
+// above the last one popped, and a few are far above.
 func drive(t *testing.T, h *Heap, r *rand.Rand, spread uint64) (popped []int32) {
 	t.Helper()
-	var held []uint64
-	keys := map[int32]uint64{}
+	var held order
 	last := uint64(0)
-	for i := range int32(400) {
-		if r.IntN(5) < 3 {
+	for i := range int32(600) {
+		if r.IntN(5) < 3 && i < 400 {
 			key := last + r.Uint64N(spread)
-			at, _ := slices.BinarySearch(held, key)
-			held = slices.Insert(held, at, key)
-			keys[i] = key
-			h.Push(key, i)
+			if r.IntN(20) == 0 {
+				key = last + r.Uint64N(spread)<<r.IntN(20)
+			}
+			held.push(max(key, last), i)
+			h.Push(max(key, last), i)
 		} else if len(held) > 0 {
 			key, item := h.Pop()
-			if key != held[0] || keys[item] != key {
-				t.Fatalf("popped item %d with key %d, pushed with %d; the least key is %d", item, key, keys[item], held[0])
+			want := held[len(held)-1]
+			if key != want.key || item != want.item {
+				t.Fatalf("popped item %d with key %d, want %d with %d", item, key, want.item, want.key)
 			}
-			delete(keys, item)
-			held, last = held[1:], key
+			held, last = held[:len(held)-1], key
 			popped = append(popped, item)
 		}
 		if h.Len() != len(held) {
@@ -38,8 +50,11 @@ func drive(t *testing.T, h *Heap, r *rand.Rand, spread uint64) (popped []int32) 
 
 func TestPopInOrderOfKeys(t *testing.T) {
 	var h Heap
-	for seed := range uint64(300) {
+	for seed := range uint64(600) {
 		r := rand.New(rand.NewPCG(seed, 1))
+		if seed%3 > 0 {
+			h.Fit(r.Uint64() >> r.IntN(64))
+		}
 		drive(t, &h, r, 1+r.Uint64N(1<<(1+seed%60)))
 		h.Reset()
 		if h.Len() != 0 {
@@ -76,6 +91,27 @@ func TestSameCallsSameOrder(t *testing.T) {
 	}
 }
 
+// A heap that is emptied over and over stays as large as it was.
+func TestResetKeepsMemory(t *testing.T) {
+	var h Heap
+	size := 0
+	for round := range 20 {
+		for i := range int32(1000) {
+			h.Push(uint64(i)*97, i)
+		}
+		for range round * 50 {
+			h.Pop()
+		}
+		h.Reset()
+		if round == 0 {
+			size = cap(h.pool)
+		}
+	}
+	if cap(h.pool) != size {
+		t.Errorf("room for %d entries became room for %d", size, cap(h.pool))
+	}
+}
+
 // FuzzHeap holds the heap against sorting: a byte with the lowest bit set pops,
 // any other pushes a key that is so much above the last one popped.
 func FuzzHeap(f *testing.F) {
@@ -83,6 +119,7 @@ func FuzzHeap(f *testing.F) {
 	f.Add([]byte("a heap of keys"))
 	f.Fuzz(func(t *testing.T, data []byte) {
 		var h Heap
+		h.Fit(uint64(len(data)) << (len(data) % 50))
 		var held []uint64
 		last := uint64(0)
 		for i, b := range data {

@@ -2,25 +2,6 @@ package radix
 
 // The wide level.
 
-func (h *Heap) putWide(e entry) {
-	b := e.key >> h.shift % wide
-	e.next = h.head[b]
-	i := h.free
-	if i != 0 {
-		p := &h.pool[i]
-		h.free, *p = p.next, e
-	} else {
-		if len(h.pool) == 0 {
-			h.pool = append(h.pool, entry{})
-		}
-		i = int32(len(h.pool))
-		h.pool = append(h.pool, e)
-	}
-	h.head[b] = i
-	h.busy[b/word] |= 1 << (b % word)
-	h.used |= 1 << (b / word)
-}
-
 // out takes entry i, which is in no list any more, out of the heap.
 func (h *Heap) out(i int32) (key uint64, item int32) {
 	e := &h.pool[i]
@@ -30,11 +11,19 @@ func (h *Heap) out(i int32) (key uint64, item int32) {
 	return e.key, e.item
 }
 
-func (h *Heap) emptied(b uint) {
-	h.busy[b/word] &^= 1 << (b % word)
-	if h.busy[b/word] == 0 {
-		h.used &^= 1 << (b / word)
+// close notes that bucket b is empty if its first entry is 0. It is written
+// without branches, as a processor can't foresee them.
+func (h *Heap) close(b uint, first int32) {
+	var empty, idle uint64
+	if first == 0 {
+		empty = 1
 	}
+	busy := h.busy[b/word] &^ (empty << (b % word))
+	if busy == 0 {
+		idle = 1
+	}
+	h.busy[b/word] = busy
+	h.used &^= idle << (b / word)
 }
 
 // popCrowded pops from bucket b, which has several entries. If they are few it
@@ -68,8 +57,7 @@ func (h *Heap) narrow(b uint, least uint64) {
 		i, e.next, oldest = e.next, oldest, i
 	}
 	h.head[b] = 0
-	h.emptied(b)
-	h.last = least
+	h.close(b, 0)
 	for i := oldest; i != 0; {
 		e := &h.pool[i]
 		h.near.put(*e, e.key^least, 0)

@@ -1,0 +1,143 @@
+package order
+
+import "fmt"
+
+// A Clock is a time in minutes after the midnight that begins the day of work.
+type Clock int
+
+// String is the clock as hh:mm; hours go on beyond 24.
+func (c Clock) String() string {
+	if c < 0 {
+		return fmt.Sprintf("-%02d:%02d", int(-c)/60, int(-c)%60)
+	}
+	return fmt.Sprintf("%02d:%02d", int(c)/60, int(c)%60)
+}
+
+// A Place is where tasks are done.
+type Place struct {
+	Name   string
+	Attic  bool // an arrival here is a climb
+	Arrive int  // minutes to get here from any other place, 0 to MaxMinutes
+}
+
+// A Way replaces the minutes between two places, in one direction. From may
+// also be Job.From.
+type Way struct {
+	From, To string
+	Minutes  int // 0 to MaxMinutes
+}
+
+// A Task is a piece of work that is done without a break.
+type Task struct {
+	ID      string
+	Place   string
+	Needs   []string // IDs of tasks that must be finished before
+	Minutes int      // 0 to MaxMinutes, with the hands that it asks for
+	Hands   int      // 1 or 2
+	// Helper is the place of the second person in a task for two hands, as
+	// when one feeds and one pulls. Empty: the same place.
+	Helper string
+	// NotAfter is the clock at which the task must be finished, as sunset for
+	// work outside. 0: no limit.
+	NotAfter Clock
+	// PreferBefore is the clock at which the task is better finished, as late
+	// morning for work in a hot attic. 0: no wish.
+	PreferBefore Clock
+}
+
+// Limits of what Solve takes.
+const (
+	MaxTasks   = 1024
+	MaxPlaces  = 64
+	MaxMinutes = 100_000
+)
+
+// DefaultSteps is the limit on search steps where Job.Steps is 0. A step is
+// one try of what could come next. It keeps a job of any size within a few
+// seconds.
+const DefaultSteps = 300_000
+
+// A Job is what Solve is given. It is not changed.
+type Job struct {
+	Tasks  []Task
+	Places []Place
+	Ways   []Way
+	People int    // 1 or 2
+	Start  Clock  // 0 to MaxMinutes
+	From   string // a name for where people start, as a van; empty: at their first task
+	// AlonePercent is the time that one person needs for a task for two hands,
+	// in percent of the task's minutes, 100 to 1000; walking to and fro is in
+	// it. Used, and needed, only where there is such a task and one person.
+	AlonePercent int
+	// Baseline is the order the job would be done in otherwise, as one list of
+	// IDs for each drop, drop after drop. A task that needs others has them
+	// done first; tasks that are in no list come last. Empty: no comparison.
+	Baseline [][]string
+	Steps    int // limit on the steps of each search; 0: DefaultSteps
+}
+
+// A Score says how good a plan is. Scores compare field by field.
+type Score struct {
+	Late    int // minutes past NotAfter, summed over tasks
+	Changes int // changes of place, summed over people
+	Past    int // minutes past PreferBefore, summed over tasks
+	Minutes int // from Job.Start to the end of the last task
+}
+
+// Compare is negative where s is better than o, 0 where they are equal.
+func (s Score) Compare(o Score) int {
+	for _, d := range [...]int{s.Late - o.Late, s.Changes - o.Changes, s.Past - o.Past, s.Minutes - o.Minutes} {
+		if d != 0 {
+			return d
+		}
+	}
+	return 0
+}
+
+// A Work is one task as one person does it.
+type Work struct {
+	ID         string
+	Start, End Clock
+	Together   bool // both people are in it; it stands in a visit of each
+	Alone      bool // a task for two hands that one person does, in longer time
+}
+
+// A Visit is a stay of one person at one place.
+type Visit struct {
+	Person int // 0 or 1
+	Place  string
+	Attic  bool
+	Arrive Clock // work may begin later, when a prerequisite is waited for
+	Leave  Clock // the end of the last task here
+	Work   []Work
+}
+
+// A Broken is a task that ends after its NotAfter.
+type Broken struct {
+	ID            string
+	NotAfter, End Clock
+	Minutes       int // by how much
+}
+
+// A Plan is an order of work with its clock times.
+type Plan struct {
+	Score
+	Climbs int
+	Visits []Visit  // by arrival, then person
+	Broken []Broken // by ID
+}
+
+// A Result is the best plan that was found.
+type Result struct {
+	Plan
+	// Proved is set when no order is better than the plan; ProvedChanges when
+	// none has less Late, nor as much Late and fewer Changes.
+	Proved, ProvedChanges bool
+	// Bound is a score that no order can beat. It equals the plan's score
+	// where that is proved.
+	Bound Score
+	// Baseline is the plan for Job.Baseline, nil where there is none.
+	Baseline *Plan
+	// Steps is how many search steps were taken.
+	Steps int
+}
