@@ -151,6 +151,7 @@ type Graph struct {
 	Reach     *Reach
 	Bays      [][]Bay // by wall
 
+	stop    func() bool // whether to end the search early; nil if never
 	crowded int64 // price of a place that is fuller than it can be, in cost units
 
 	dead map[int][]Block // by drop: what stops it where no change is known

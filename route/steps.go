@@ -224,6 +224,7 @@ const (
 func (g *Graph) solveTree(net *network.Network, terms []tree.Terminal, steps *tree.Steps, opt tree.Options) (tree.Plan, error) {
 	order := tagOrder(g.Job)
 	byTag := inOrder(order, terms)
+	opt.Stop = g.stop
 	p, err := tree.Solve(net, int32(g.Root), byTag, opt)
 	if err != nil {
 		return p, fmt.Errorf("route: %w", err)
