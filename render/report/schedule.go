@@ -149,6 +149,9 @@ func proof(res *route.Result) string {
 		return "no bound is known"
 	}
 	say := fmt.Sprintf("within %.1f %% of the cheapest: no plan costs less than %s", 100*float64(c.Total-c.LowerBound)/float64(c.LowerBound), money(res, c.LowerBound))
+	if res.Stopped {
+		return say + "; the search was ended early, and may find a cheaper plan in more time"
+	}
 	if c.Together == c.Total {
 		say = "proved cheapest of the plans whose bundles stay together once cables have met; " + say
 	}
