@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"topplate/plan"
 	"topplate/plan/rule"
 )
 
@@ -68,4 +69,32 @@ func found(res *Result, id rule.ID) string {
 		}
 	}
 	return strings.Join(out, "\n")
+}
+
+// What is there and used is told: the conduit beside the closet with all cables
+// of the starter, where it comes out over the middle wall.
+func TestReusedIsTold(t *testing.T) {
+	res := solved(t, starter(t, withConduit(`kind = "EMT"`+"\n"+`trade = "1"`)...))
+	if len(res.Reused) != 1 {
+		t.Fatalf("%d reused, want the conduit alone", len(res.Reused))
+	}
+	u, cables := &res.Reused[0], 0
+	for i := range res.Job.Drops {
+		cables += res.Job.Drops[i].Count
+	}
+	w := &res.Job.House.Walls[res.Job.Closet.Spot.Wall]
+	want := w.PointAt(w.Along(w.PointAt(u.Along)))
+	if u.ID != "pipe" || !u.Conduit || u.Cables != cables || u.At.X != want.X || u.At.Y != want.Y || len(u.Drops) != len(res.Routes) {
+		t.Errorf("reused %+v; want pipe with %d cables at %v", *u, cables, want)
+	}
+	plain := solved(t, starter(t))
+	if len(plain.Reused) != 0 {
+		t.Errorf("%d reused without anything there", len(plain.Reused))
+	}
+	// And the hole of a plan, once it is there.
+	first := bored(plain)[0]
+	job := fixing(starter(t), fixedAt(plan.FixedThere, "old", first))
+	if got := solved(t, job).Reused; len(got) == 0 || got[0].ID != "old" || got[0].Along != first.Along || got[0].Conduit {
+		t.Errorf("reused %+v, want the hole that is there", got)
+	}
 }

@@ -90,6 +90,9 @@ type Arc struct {
 	Capacity int
 	// Through is the conduit that the arc goes through, nil if none.
 	Through *plan.Conduit
+	// There is the hole that is there already and that it goes through, nil if
+	// none.
+	There *plan.Fixed
 	// Blocks are the rules that forbid the arc; empty in the graph that is
 	// routed on.
 	Blocks []Block
@@ -152,7 +155,7 @@ type Graph struct {
 	Bays      [][]Bay // by wall
 
 	stop    func() bool // whether to end the search early; nil if never
-	crowded int64 // price of a place that is fuller than it can be, in cost units
+	crowded int64       // price of a place that is fuller than it can be, in cost units
 
 	dead map[int][]Block // by drop: what stops it where no change is known
 }

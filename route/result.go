@@ -16,6 +16,7 @@ type Result struct {
 	Graph    *Graph
 	Routes   []Route // in the order of their tags
 	Holes    []Hole
+	Reused   []Reuse // by place, as holes are
 	Bundles  []Bundle
 	Cost     Cost
 	Findings []Finding  // worst first, then by place in the files

@@ -31,6 +31,7 @@ func (p Planner) Solve(job *plan.Job) (*Result, error) {
 		r.Routes[i].Legs = legs(g, r.Holes, &r.Routes[i])
 	}
 	r.Bundles = bundlesOf(g, r.Routes)
+	r.Reused = r.reuses()
 	r.Cost = costOf(g, book, r.Routes)
 	r.Cost.LowerBound, r.Cost.Together = best.LowerBound, best.Together
 	r.Cost.Proved = best.LowerBound == r.Cost.Total
