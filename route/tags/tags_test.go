@@ -111,10 +111,10 @@ A02-D1.2,drop end,"Study, wall plate (desk), 2 of 2","Hall cabinet, port 2",A,2,
 func TestSchemes(t *testing.T) {
 	for scheme, want := range map[string]string{
 		"1A-{panel}{port}":                   "1A-A07",
-		"{floor}/{room}/{tag}/{n}/{job}":     "ground/study/D1/3/17",
-		"{room} {tag}.{n} of {panel}/{port}": "study D1.3 of A/07",
+		"{floor}/{room}/{tag}/{n}/{job}":     "ground/study/D1/7/1",
+		"{room} {tag}.{n} of {panel}/{port}": "study D1.7 of A/07",
 	} {
-		labels, findings := Labels(solved(t, corner, "[rates]", "[labels]\nscheme = \""+scheme+"\"\n\n[rates]"))
+		labels, findings := Labels(solved(t, first, "count = 2", "count = 8", "[rates]", "[labels]\nscheme = \""+scheme+"\"\n\n[rates]"))
 		if got := cables(labels)[6]; got != want || len(findings) > 0 {
 			t.Errorf("scheme %s gives %q, %v; want %q", scheme, got, findings, want)
 		}
@@ -183,7 +183,7 @@ func TestLater(t *testing.T) {
 // others, one text for all labels of a cable and no text for two cables, ports
 // from 1 without gaps among all drops, and no more plate ports than jacks.
 func TestRandomHouses(t *testing.T) {
-	for seed := range uint64(15) {
+	for seed := range uint64(10) {
 		res := solve(t, "job.toml", randomhouse.Generate(seed, randomhouse.Options{}).Read)
 		labels, findings := Labels(res)
 		want := 0
@@ -210,7 +210,7 @@ func TestRandomHouses(t *testing.T) {
 
 // The order of tables in the file changes no label.
 func TestOrderOfTables(t *testing.T) {
-	for seed := range uint64(5) {
+	for seed := range uint64(3) {
 		a, _ := Labels(solve(t, "job.toml", randomhouse.Generate(seed, randomhouse.Options{}).Read))
 		b, _ := Labels(solve(t, "job.toml", randomhouse.Generate(seed, randomhouse.Options{Shuffle: 7}).Read))
 		rows := func(labels []Label) (out [][]string) {
@@ -224,4 +224,3 @@ func TestOrderOfTables(t *testing.T) {
 		}
 	}
 }
-
