@@ -111,7 +111,7 @@ A02-D1.2,drop end,"Study, wall plate (desk), 2 of 2","Hall cabinet, port 2",A,2,
 func TestSchemes(t *testing.T) {
 	for scheme, want := range map[string]string{
 		"1A-{panel}{port}":                   "1A-A07",
-		"{floor}/{room}/{tag}/{n}/{job}":     "ground/study/D1/7/1",
+		"{floor}/{room}/{tag}/{n}/{job}":     "main/study/D1/7/1",
 		"{room} {tag}.{n} of {panel}/{port}": "study D1.7 of A/07",
 	} {
 		labels, findings := Labels(solved(t, first, "count = 2", "count = 8", "[rates]", "[labels]\nscheme = \""+scheme+"\"\n\n[rates]"))
