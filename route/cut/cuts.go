@@ -87,16 +87,21 @@ type Check struct {
 // Words tell one what to do, lengths in his units.
 func (c *Check) Words(units measure.System) string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "pull %s, planned %s", c.First, units.Format(c.Planned))
-	if len(c.Equal) > 0 {
-		fmt.Fprintf(&b, "; measure it, then cut %s equal to it", strings.Join(c.Equal, ", "))
-	}
-	fmt.Fprintf(&b, "; stop and check if %s needs more than %s", c.First, units.Format(c.StopFirst))
+	fmt.Fprintf(&b, "pull %s and measure it: planned %s, check the way if it takes more", c.First, units.Format(c.Planned))
+	fmt.Fprintf(&b, "; stop at %s", units.Format(c.StopFirst))
 	if c.StopMark.Known {
-		fmt.Fprintf(&b, " (mark %s)", c.StopMark)
+		fmt.Fprintf(&b, ", mark %s", c.StopMark)
 	}
-	if c.Rest > 0 {
-		fmt.Fprintf(&b, ": the rest of the spool needs %s", units.Format(c.Rest))
+	switch {
+	case c.Rest > 0:
+		fmt.Fprintf(&b, ", since later cables need %s", units.Format(c.Rest))
+	case len(c.Equal) > 0:
+		b.WriteString(", since its equals come off the same spool")
+	default:
+		b.WriteString(", the end of the spool")
+	}
+	if len(c.Equal) > 0 {
+		fmt.Fprintf(&b, "; then cut %s equal to it", strings.Join(c.Equal, ", "))
 	}
 	return b.String()
 }
