@@ -27,7 +27,7 @@ func (l *lister) holesOf(s scope, kinds ...route.ArcKind) int64 {
 
 // sealing counts what closes holes and guards cables in them.
 func (l *lister) sealing(w wants, s scope) {
-	l.tubes(w, "fire-sealant", sealOfPlate, l.holesOf(s, route.PlateArc, route.BlockArc), "in plates and blocks")
+	l.tubes(w, "fire-sealant", sealOfPlate, l.holesOf(s, route.PlateArc, route.BlockArc)+s.reused, "in plates and blocks")
 	l.tubes(w, "air-sealant", sealOfCeiling, l.holesOf(s, route.CeilingArc), "in ceilings")
 	shields, straps := notes{}, notes{}
 	for _, h := range s.holes {

@@ -135,11 +135,12 @@ func (l *lister) count(later bool) wants {
 	return w
 }
 
-// A scope is what is counted: the routes, and the holes that one of them goes
-// through.
+// A scope is what is counted: the routes, the holes that are bored for one of
+// them, and how many that are there they go through, which are sealed again.
 type scope struct {
 	routes []*route.Route
 	holes  []*route.Hole
+	reused int64
 	later  bool
 }
 
@@ -151,10 +152,15 @@ func (l *lister) scope(later bool) scope {
 			s.routes = append(s.routes, r)
 		}
 	}
+	counts := func(d int) bool { return later || !l.job.Drops[d].Later }
 	for i := range l.res.Holes {
-		h := &l.res.Holes[i]
-		if slices.ContainsFunc(h.Drops, func(d int) bool { return later || !l.job.Drops[d].Later }) {
+		if h := &l.res.Holes[i]; slices.ContainsFunc(h.Drops, counts) {
 			s.holes = append(s.holes, h)
+		}
+	}
+	for i := range l.res.Reused {
+		if slices.ContainsFunc(l.res.Reused[i].Drops, counts) {
+			s.reused++
 		}
 	}
 	return s

@@ -347,6 +347,24 @@ func TestStrapsAndShields(t *testing.T) {
 	}
 }
 
+// Eleven holes, of which one was there already, want two tubes; ten want one.
+func TestHolesThatAreThere(t *testing.T) {
+	res := solved(t, first)
+	i := slices.IndexFunc(res.Holes, func(h route.Hole) bool { return res.Graph.Holes[h.Place].Kind == route.PlateArc })
+	res.Holes = []route.Hole{res.Holes[i]}
+	res.Holes[0].Count = 10
+	for reused, want := range map[int]int64{0: 1, 1: 2} {
+		res.Reused = make([]route.Reuse, reused)
+		for k := range res.Reused {
+			res.Reused[k].Drops = []int{0}
+		}
+		lines, _ := List(res, Given{})
+		if l := line(t, lines, "fire-sealant"); l.Need != want {
+			t.Errorf("%d there: %+v", reused, l)
+		}
+	}
+}
+
 // Ids are written in users' files: each once, and such that TOML needs no
 // quotes round them. No price and no habit is without its source.
 func TestCatalogue(t *testing.T) {
