@@ -191,6 +191,16 @@ func TestNoSpoolLongEnough(t *testing.T) {
 	}
 }
 
+// More cables than package stock takes are reported, and stop nothing else.
+func TestTooManyCables(t *testing.T) {
+	res := solved(t, first)
+	res.Job.Drops[0].Count = 5000
+	cuts, findings := Plan(res)
+	if len(findings) != 1 || findings[0].Rule != NoSpool || findings[0].Pos.Line == 0 || len(cuts.Cables) != 0 {
+		t.Errorf("%+v, %v", cuts, findings)
+	}
+}
+
 func TestStrangeSpools(t *testing.T) {
 	for tables, want := range map[string]string{
 		"cable = \"coax6\"\nleft = \"90ft\"\n":                                  "note 90ft of coax6, which no drop of the job uses",

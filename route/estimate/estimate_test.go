@@ -16,6 +16,7 @@ import (
 	"topplate/plan"
 	"topplate/plan/price"
 	"topplate/plan/randomhouse"
+	"topplate/plan/rule"
 	"topplate/route"
 	"topplate/route/cut"
 	"topplate/route/parts"
@@ -179,6 +180,18 @@ func TestGroups(t *testing.T) {
 	slices.Sort(all)
 	if n := len(all); len(slices.Compact(all)) != n {
 		t.Error("a term is in two groups")
+	}
+}
+
+// The rules of the packages that the estimate rests on are complete, and no id
+// is used twice.
+func TestRules(t *testing.T) {
+	seen := map[rule.ID]bool{}
+	for _, r := range slices.Concat(tags.Rules, cut.Rules, parts.Rules, Rules) {
+		if r.ID == "" || seen[r.ID] || r.Title == "" || r.Text == "" || r.Source == (rule.Source{}) {
+			t.Errorf("%+v", r)
+		}
+		seen[r.ID] = true
 	}
 }
 

@@ -347,6 +347,19 @@ func TestStrapsAndShields(t *testing.T) {
 	}
 }
 
+// A plug that the job describes costs what the one does that it is like, and is
+// known under [have]: D2 has one and 2 to spare, 1 is at hand.
+func TestOwnConnector(t *testing.T) {
+	res := solved(t, first,
+		"[rates]", "[[connector]]\nid = \"plug-mine\"\nlike = \"plug-6\"\ntitle = \"Plug from the red box\"\n\n[have]\nplug-mine = 1\n\n[rates]",
+		"kind = \"ceiling point\"", "kind = \"ceiling point\"\nplug = \"plug-mine\"")
+	lines, findings := listed(res)
+	l := line(t, lines, "plug-mine")
+	if len(findings) > 0 || l.Title != "Plug from the red box" || l.Price != 700 || l.Need != 3 || l.Buy != 2 {
+		t.Errorf("%+v, %v", l, findings)
+	}
+}
+
 // Eleven holes, of which one was there already, want two tubes; ten want one.
 func TestHolesThatAreThere(t *testing.T) {
 	res := solved(t, first)
