@@ -26,6 +26,7 @@ func newDrawing(res *route.Result, id, title, desc string, number, of int) *draw
 	}
 	bounds := res.Job.House.PlateLine.Bounds().Outset(res.Job.House.Roof.Overhang)
 	d.view, _ = sheet.FitView(res.Job.House.Units, bounds, into)
+	d.sheet.View = d.view
 	return d
 }
 

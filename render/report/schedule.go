@@ -171,6 +171,18 @@ func HoleWhere(res *route.Result, place *route.HolePlace) string {
 	return ""
 }
 
+// Summary says in a few sentences what the job is and how good its plan.
+func Summary(res *route.Result) []string {
+	cables := 0
+	for i := range res.Job.Drops {
+		cables += res.Job.Drops[i].Count
+	}
+	return []string{
+		fmt.Sprintf("%d of %d drops routed, %d cables in all, through %d holes.", routed(res), len(res.Routes), cables, len(res.Holes)),
+		fmt.Sprintf("The plan is worth %s of work and cable; %s.", money(res, res.Cost.Total), proof(res)),
+	}
+}
+
 // proof says how good the plan is.
 func proof(res *route.Result) string {
 	c := res.Cost
