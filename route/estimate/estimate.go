@@ -77,7 +77,8 @@ func Of(res *route.Result, lines []parts.Line, hours Hours) (*Estimate, []route.
 }
 
 // labour adds up the work by group. An hour costs hour thousandths of the
-// currency's unit; a minute of it is hour*1000/60 cost units.
+// currency's unit; a minute of it is hour*1000/60 cost units, of which what is
+// less than one is dropped: it can't change where half a coin is passed.
 func (e *Estimate) labour(hours Hours, hour int64) {
 	sums := make([]int64, len(groups))
 	for _, w := range hours.Work {
@@ -92,7 +93,7 @@ func (e *Estimate) labour(hours Hours, hour int64) {
 		if minutes == 0 {
 			continue
 		}
-		l := Line{Text: groups[i].text, Minutes: minutes, Amount: minor((minutes*hour*1000+30)/60, e.Decimals)}
+		l := Line{Text: groups[i].text, Minutes: minutes, Amount: minor(minutes*hour*1000/60, e.Decimals)}
 		e.Labour = append(e.Labour, l)
 		e.Minutes += l.Minutes
 		e.LabourSum += l.Amount

@@ -199,7 +199,7 @@ func TestRules(t *testing.T) {
 func TestOtherWork(t *testing.T) {
 	res := solved(t, first)
 	var hours Hours
-	hours.Add("feeding-the-cat", 90_000)
+	hours.Add("feeding-the-cat", 89_500) // rounded up to 90 minutes
 	hours.Add("nothing", 0)
 	e, _ := Of(res, nil, hours)
 	if len(e.Labour) != 1 || e.Labour[0] != (Line{"Other work", 90, 12750}) || len(hours.Work) != 1 {
