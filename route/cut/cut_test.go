@@ -228,7 +228,7 @@ func TestStrangeSpools(t *testing.T) {
 // the sum so far, what is cut and what is left make up the spools, and no fewer
 // new spools could do.
 func TestRandomHouses(t *testing.T) {
-	for seed := range uint64(20) {
+	for seed := range uint64(12) {
 		res := solve(t, "job.toml", randomhouse.Generate(seed, randomhouse.Options{}).Read)
 		dice := rand.New(rand.NewPCG(seed, 3))
 		job := *res.Job
