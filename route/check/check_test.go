@@ -15,8 +15,9 @@ var claims = regexp.MustCompile(`(?i)\b(compl(y|ies|iant)|guarantee|certif|to co
 // Each rule has a job that breaks it alone, and one on the limit that keeps
 // it.
 func TestRulesAtTheirLimits(t *testing.T) {
-	if got := rulesOf(Findings(solved(t))); !slices.Equal(got, []rule.ID{rule.SealHoles}) {
-		t.Fatalf("the base breaks %v", got)
+	base := Findings(solved(t))
+	if len(base) != 1 || base[0].Rule != rule.SealHoles || !strings.HasSuffix(base[0].Found, ": H1 and H2") {
+		t.Fatalf("the base breaks %+v", base)
 	}
 	for _, tt := range trials {
 		t.Run(string(tt.rule)+" "+tt.source, func(t *testing.T) {

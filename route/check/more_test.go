@@ -4,6 +4,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
@@ -13,6 +14,7 @@ import (
 	"topplate/plan/rule"
 	"topplate/plan/source"
 	"topplate/route"
+	"topplate/route/pull"
 )
 
 // NEC09: both numbers are printed. A CMX cable of 6.35 mm is too thick by both,
@@ -208,5 +210,92 @@ func TestManyJobs(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// A room is a garage if it is called so or a garage door opens into it. Found
+// are the hole in the plate beside it, its ceiling, and boxes on its side.
+func TestGarage(t *testing.T) {
+	door := []string{house, "[[opening]]\nid = \"big\"\nwall = \"north\"\nkind = \"garage door\"\nat = \"%\"\nwidth = \"8ft\"\nhead = \"7ft\""}
+	inDoor := func(at string) []string { return []string{house, strings.Replace(door[1], "%", at, 1)} }
+	plate := desk(`at = "2ft 8in"`)
+	for name, tt := range map[string]struct {
+		edits []string
+		where []string
+	}{
+		// The north wall runs west from the hall; the middle wall meets it.
+		"a door into the hall":  {inDoor("1ft"), []string{"H1", "Hall cabinet"}},
+		"a door into the study": {edits(inDoor("11ft"), plate), []string{"H1", "H2", "H3", "D1"}},
+		"a name":                {edits(instead(`name = "Study"`, `name = "GARAGE"`), plate), []string{"H1", "H2", "H3", "D1"}},
+		"an id":                 {instead(`"study"`, `"garage-2"`), []string{"H1", "H2"}},
+		"none":                  {plate, nil},
+	} {
+		t.Run(name, func(t *testing.T) {
+			var got []string
+			for _, f := range Findings(solved(t, tt.edits...)) {
+				if f.Rule == rule.GarageParting {
+					got = append(got, f.Where)
+				}
+			}
+			slices.Sort(got)
+			slices.Sort(tt.where)
+			if !slices.Equal(got, tt.where) {
+				t.Errorf("found at %v, want %v", got, tt.where)
+			}
+		})
+	}
+}
+
+// The pieces of the base's way, by hand: see trials. A hand gets at the cable
+// along the joist and over the joists.
+func TestPullPath(t *testing.T) {
+	const half, eighth = measure.Inch / 2, measure.Inch / 8
+	want := pull.Path{
+		pull.Straight(7*half, 0), pull.Straight(269*eighth, 269*eighth), pull.Straight(6*half, 6*half), pull.Bend(pull.Square),
+		{Length: 7 * half, Open: true},
+		pull.Bend(pull.Square), pull.Straight(11*half, 11*half), pull.Bend(pull.Square),
+		{Length: 166 * half, Open: true},
+		pull.Bend(pull.Square), pull.Straight(11*half, -11*half), pull.Straight(5*eighth, -5*eighth),
+	}
+	if got := pullPath(&solved(t).Routes[0]); !reflect.DeepEqual(got, want) {
+		t.Errorf("got %v, want %v", got, want)
+	}
+}
+
+// Nobody gets at a cable on the way of a rod, though a hand takes its end.
+func TestRodIsClosed(t *testing.T) {
+	res := solved(t, camera(thin, "")...)
+	rods := 0
+	for i := range res.Routes {
+		var lengths []measure.Length
+		for _, p := range pullPath(&res.Routes[i]) {
+			if p.Open {
+				lengths = append(lengths, p.Length)
+			}
+		}
+		for _, leg := range res.Routes[i].Legs {
+			if leg.Kind == route.RodArc {
+				rods++
+				if leg.Zone > route.Arm || slices.Contains(lengths, leg.Length) {
+					t.Errorf("the rod of %v is open: %v", leg.Length, lengths)
+				}
+			}
+		}
+	}
+	if rods == 0 {
+		t.Error("no rod is used")
+	}
+}
+
+// A drop without a route is held against what needs none: its plug, not its
+// bends, pulls, lengths or power.
+func TestBlockedDrop(t *testing.T) {
+	res := solved(t, edits(laid[rule.NoHiddenWay], ownCable("cat6", "diameter = \"12.7mm\"\nbend = 7"),
+		instead(`end = "jack"`, "plug = \"plug-6\"\nclass = 4"), limit("channel-length = \"1m\""))...)
+	if got := rulesOf(Findings(res)); res.Routes[0].Blocked == nil || !slices.Equal(got, []rule.ID{rule.PlugJacket}) {
+		t.Errorf("got %v", got)
+	}
+	if d := Devices(res); len(d) != 1 || d[0].Supply != nil {
+		t.Errorf("its device is supplied: %+v", d)
 	}
 }
