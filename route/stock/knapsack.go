@@ -155,18 +155,23 @@ func (k *knapsack) branch(i int, room measure.Length, value int64) {
 // last adds the one piece that is worth most. It may be one that was decided
 // on before: that gives a filling too.
 func (k *knapsack) last(room measure.Length, value int64) {
-	at, _ := slices.BinarySearchFunc(k.short, room+1, func(j int, l measure.Length) int { return cmp.Compare(k.size[j], l) })
-	for at--; at >= 0; at = k.most[at] - 1 {
-		j := k.short[k.most[at]]
-		k.meter.left--
-		if value+k.worth[j] <= k.value {
-			return
+	n, _ := slices.BinarySearchFunc(k.short, room+1, func(j int, l measure.Length) int { return cmp.Compare(k.size[j], l) })
+	if n == 0 {
+		return
+	}
+	best := k.short[k.most[n-1]]
+	if k.take[best] == k.need[best] { // used up: look through the others
+		k.meter.left -= int64(n)
+		best = -1
+		for _, j := range k.short[:n] {
+			if k.take[j] < k.need[j] && (best < 0 || k.worth[j] > k.worth[best]) {
+				best = j
+			}
 		}
-		if k.take[j] < k.need[j] {
-			k.value, k.best = value+k.worth[j], slices.Clone(k.take)
-			k.best[j]++
-			return
-		}
+	}
+	if best >= 0 && value+k.worth[best] > k.value {
+		k.value, k.best = value+k.worth[best], slices.Clone(k.take)
+		k.best[best]++
 	}
 }
 

@@ -257,7 +257,7 @@ func fewestOpened(length, spare measure.Length, loads iter.Seq[measure.Length]) 
 	without, with := 0, 1
 	for l := range loads {
 		if length <= 0 {
-			return without
+			break
 		}
 		without++
 		if length > spare {
@@ -265,8 +265,11 @@ func fewestOpened(length, spare measure.Length, loads iter.Seq[measure.Length]) 
 		}
 		length -= l
 	}
-	if spare <= 0 || length <= 0 && without <= with {
+	switch {
+	case spare <= 0:
 		return without
+	case length <= 0:
+		return min(without, with)
 	}
 	return with
 }
