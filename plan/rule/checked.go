@@ -28,7 +28,6 @@ const (
 	AirSpace     ID = "air-space"
 	EntrySeal    ID = "entry-seal"
 	Surge        ID = "surge-protection"
-	ConduitFill  ID = "conduit-fill"
 
 	WireGauge   ID = "wire-gauge"
 	WireStrands ID = "wire-strands"
@@ -207,16 +206,6 @@ var checked = []Rule{
 		Text: "A primary protector with its ground where the cable comes in. A note to the clause thinks a buried run of up to 140 ft (42 m) between buildings, " +
 			"with a bonded metal shield or conduit all along, less exposed; its wording is disputed. Ask the local code, and a licensed electrician about the ground.",
 		Change: "a surge protector where the cable comes in, or fibre between the buildings",
-	},
-	{
-		ID: ConduitFill, Title: "Conduit too full", Severity: Caution,
-		Source: Source{
-			Document: nec, Clause: "Chapter 9, Table 1", Printed: "1: 53 %, 2: 31 %, over 2: 40 %",
-			AsQuotedBy: "copies of the table on the web", Status: AsQuoted,
-		},
-		Text: "800.110(B) excepts communications cable, and one reading puts Class 2 data cable under the table: so this is advice. " +
-			"In a fuller pipe cables jam and jackets tear.",
-		Change: "fewer cables, a wider conduit, or a way beside it",
 	},
 	{
 		ID: WireGauge, Title: "Conductor does not suit the plug or jack", Severity: Caution,

@@ -55,9 +55,9 @@ func (c *checker) corners(r *route.Route, d *plan.Drop) []corner {
 	for i := 1; i < len(r.Legs); i++ {
 		a, b := &r.Legs[i-1], &r.Legs[i]
 		switch {
-		case a.Kind == route.PlateArc && level(b.Heading):
+		case opens(a.Kind) && level(b.Heading):
 			out = append(out, c.overPlate(a.To))
-		case b.Kind == route.PlateArc && level(a.Heading):
+		case opens(b.Kind) && level(a.Heading):
 			out = append(out, c.overPlate(b.From))
 		case betweenJoists(a) && betweenJoists(b) && a.Heading != b.Heading:
 			out = append(out, corner{attic.Spacing - attic.Width, "the room between two joists"})
@@ -65,6 +65,9 @@ func (c *checker) corners(r *route.Route, d *plan.Drop) []corner {
 	}
 	return out
 }
+
+// opens reports whether cable comes out over a plate by such a leg.
+func opens(k route.ArcKind) bool { return k == route.PlateArc || k == route.ConduitArc }
 
 func level(h network.Heading) bool { return h < network.Up }
 

@@ -203,11 +203,11 @@ var trials = []trial{
 	},
 	{
 		rule: rule.ConduitFill, source: "CON05: 3 cables of 0.250 in in ENT 3/4",
-		with: []string{house, pipe("ENT", "0.25in")}, breaks: instead("%", "4"), keeps: instead("%", "3"), found: "4 cables would fill 44 % of it",
+		with: []string{house, pipe("ENT", "0.25in")}, breaks: instead("%", "4"), keeps: instead("%", "3"), found: "the 4 cables in it fill 44 % of its 3/4in inside",
 	},
 	{
 		rule: rule.ConduitFill, source: "CON06: 1 cable of 0.340 in in EMT 3/4, two fill 34.1 %",
-		with: []string{house, pipe("EMT", "0.34in")}, breaks: instead("%", "2"), keeps: instead("%", "1"), found: "2 cables would fill 35 % of it, 13/16in inside; for so many at most 31 %",
+		with: []string{house, pipe("EMT", "0.34in")}, breaks: instead("%", "2"), keeps: instead("%", "1"), found: "the 2 cables in it fill 35 % of its 13/16in inside; for so many at most 31 %",
 	},
 	{
 		rule: rule.WireGauge, source: "TIA11: 23 AWG in a part for 24-26 AWG fails",

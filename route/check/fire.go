@@ -21,6 +21,11 @@ func (c *checker) fire() {
 		}
 		c.holeOfGarage(h, p)
 	}
+	for i := range c.res.Reused {
+		if u := &c.res.Reused[i]; !u.Conduit {
+			sealed = append(sealed, u.ID)
+		}
+	}
 	if len(sealed) > 0 {
 		c.add(rule.SealHoles, of(c.house.Attic.Pos, "attic", "to be sealed again round the cable: %s", tags(sealed)))
 	}

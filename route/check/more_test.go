@@ -55,19 +55,27 @@ func TestUnlistedFromItsEntrance(t *testing.T) {
 	}
 }
 
-// CON06: EMT 3/4 takes one cable of 0.340 in, 8.6 mm. The one that a drop would put
-// into a conduit counts, if the box is where it opens.
-func TestConduitTakesTheDrop(t *testing.T) {
-	at := func(place string) []string {
-		return edits([]string{house, strings.Replace(pipe("EMT", "0.34in"), "%", "1", 1)},
-			[]string{job, "[[drop]]\ntag = \"D1\"\nkind = \"wall plate\"\ncable = \"cat6a\"\nwall = \"east\"\nside = \"left\"\nat = \"" + place + "\"\nheight = \"12in\""})
+// inside is a plate on the inner wall.
+const inside = "[[drop]]\ntag = \"D1\"\nkind = \"wall plate\"\ncable = \"cat6a\"\nwall = \"middle\"\nside = \"left\"\nat = \"10ft 4in\"\nheight = \"14in\""
+
+// A conduit that a route goes through is reported once, by package route. CON06:
+// EMT 3/4 takes one cable of 0.340 in, 8.6 mm.
+func TestConduitIsReportedOnce(t *testing.T) {
+	full := strings.NewReplacer("%", "2", "east", "middle", "8ft", "10ft 4in", `"hall"`, `"study"`).Replace(pipe("EMT", "0.34in"))
+	res := solved(t, edits([]string{house, full}, []string{job, inside},
+		[]string{job, "[[fixed]]\nid = \"F2\"\ndo = \"avoid\"\nwall = \"middle\"\nat = \"10ft 4in\"\nwidth = \"18in\""})...)
+	mine, used := find(Findings(res), rule.ConduitFill), find(res.Findings, rule.ConduitFill)
+	if mine != nil || used == nil {
+		t.Errorf("route has %+v, check has %+v", used, mine)
 	}
-	// An opening for one gang is 2-1/4 in wide.
-	for place, want := range map[string]bool{"8ft": true, "8ft 1-1/8in": true, "8ft 1-3/16in": false, "7ft 10-7/8in": true, "10ft": false} {
-		f := find(Findings(solved(t, at(place)...)), rule.ConduitFill)
-		if (f != nil) != want || want && (!strings.Contains(f.Found, "2 cables with D1") || f.Where != "K1") {
-			t.Errorf("a box at %s: got %+v", place, f)
-		}
+}
+
+// A hole that is there and used is sealed again like one that is bored.
+func TestExistingHoleIsSealed(t *testing.T) {
+	res := solved(t, edits([]string{job, inside}, []string{job, there("1in")})...)
+	f := find(Findings(res), rule.SealHoles)
+	if f == nil || !strings.Contains(f.Found, "F1") {
+		t.Errorf("got %+v", f)
 	}
 }
 

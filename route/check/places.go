@@ -6,7 +6,6 @@ import (
 	"topplate/plan"
 	"topplate/plan/cable"
 	"topplate/plan/conduit"
-	"topplate/plan/measure"
 	"topplate/plan/rule"
 	"topplate/route"
 )
@@ -72,38 +71,22 @@ func (c *checker) airSpaces() {
 	}
 }
 
-// conduits holds each conduit against what is in it, and what drops whose box
-// it opens into would put into it.
+// conduits reports the conduits that are too full already, of those that no
+// route goes through: package route reports the others.
 func (c *checker) conduits() {
 	for i := range c.house.Conduits {
 		k := &c.house.Conduits[i]
-		held := slices.Clone(k.Holds)
-		var names []string
-		for j := range c.res.Routes {
-			d := &c.job.Drops[c.res.Routes[j].Drop]
-			if c.opensInto(k, d) {
-				names = append(names, d.Tag)
-				held = append(held, slices.Repeat([]measure.Length{d.Cable.Diameter}, d.Count)...)
-			}
-		}
-		if conduit.Fits(k.Inside, held) {
+		if c.used(k) || conduit.Fits(k.Inside, k.Holds) {
 			continue
 		}
-		with := ""
-		if len(names) > 0 {
-			with = " with " + tags(names)
-		}
-		c.add(rule.ConduitFill, of(k.Pos, k.ID, "%d cables%s would fill %d %% of it, %s inside; for so many at most %d %%",
-			len(held), with, conduit.Filled(k.Inside, held), c.text(k.Inside), conduit.ShareOf(len(held)).Percent))
+		f := of(k.Pos, k.ID, "the %d cables in it fill %d %% of its %s inside; for so many at most %d %%",
+			len(k.Holds), conduit.Filled(k.Inside, k.Holds), c.text(k.Inside), conduit.ShareOf(len(k.Holds)).Percent)
+		f.Change = "pull nothing more into it"
+		c.add(rule.ConduitFill, f)
 	}
 }
 
-// opensInto reports whether the box of a wall plate is wished where a conduit
-// opens.
-func (c *checker) opensInto(k *plan.Conduit, d *plan.Drop) bool {
-	if d.Kind != plan.WallPlate || d.Spot.Wall != k.Wall || d.Spot.Side != k.Side {
-		return false
-	}
-	off := func(a, b measure.Length) measure.Length { return max(a-b, b-a) }
-	return 2*off(d.Spot.At, k.At) <= c.book.Length(rule.BoxSingle) && 2*off(d.Spot.Height, k.Height) <= c.book.Length(rule.BoxHeight)
+// used reports whether a route goes through a conduit.
+func (c *checker) used(k *plan.Conduit) bool {
+	return slices.ContainsFunc(c.res.Reused, func(u route.Reuse) bool { return u.Conduit && u.ID == k.ID })
 }

@@ -14,7 +14,7 @@ import (
 // the heat of the attic or on the way out of it.
 func indoors(l *route.Leg) bool {
 	switch l.Kind {
-	case route.EnterArc, route.SlantArc, route.FishArc, route.BlockArc, route.PlateArc, route.StudArc:
+	case route.EnterArc, route.SlantArc, route.FishArc, route.BlockArc, route.PlateArc, route.StudArc, route.ConduitArc:
 		return true
 	default:
 		return false
