@@ -156,6 +156,7 @@ func (f *fixer) tapes(h *Hole, a *Above) {
 	if e == nil && fix.Single != nil {
 		try(ByBearing, &fix.Single.Error)
 	}
+	a.Joists = f.joistCount(flat(h.At), fix)
 	if e == nil {
 		return
 	}
@@ -163,7 +164,6 @@ func (f *fixer) tapes(h *Hole, a *Above) {
 	if h.Wall >= 0 {
 		a.AlongError = alongError(e, f.house.Walls[h.Wall].AlongY())
 	}
-	a.Joists = f.joistCount(flat(h.At), fix)
 }
 
 // twoSided is the quantile of 95 % for an error along a line, Φ⁻¹(0.975).

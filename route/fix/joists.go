@@ -1,7 +1,9 @@
 package fix
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 
 	"topplate/plan"
 	"topplate/plan/geom"
@@ -26,8 +28,8 @@ type JoistCount struct {
 	name         string
 }
 
-// joistCount counts from the mark that a count serves best from; where that is
-// none, from the first that a tape is pulled from.
+// joistCount counts from the mark that a count serves best from; where no tape
+// can be pulled, from the nearest, nil if there are no marks.
 func (f *fixer) joistCount(at geom.Point, fix *tape.Answer) *JoistCount {
 	var m tape.Mark
 	switch {
@@ -35,8 +37,12 @@ func (f *fixer) joistCount(at geom.Point, fix *tape.Answer) *JoistCount {
 		m = fix.Joist.Mark
 	case fix.Single != nil:
 		m = fix.Single.Mark
-	default:
+	case len(f.marks) == 0:
 		return nil
+	default:
+		m = slices.MinFunc(f.marks, func(a, b sight) int {
+			return cmp.Compare(geom.Dist(a.mark.At, at), geom.Dist(b.mark.At, at))
+		}).mark
 	}
 	u, v := f.acrossAlong(m.At)
 	x, y := f.acrossAlong(at)

@@ -14,7 +14,18 @@ import (
 )
 
 // randomHouses is how many houses each property is asked of.
-const randomHouses = 60
+const randomHouses = 20
+
+// plainResults keeps the results of houses as they were made, for all tests.
+var plainResults [randomHouses]*route.Result
+
+func plainResult(t testing.TB, seed uint64) *route.Result {
+	t.Helper()
+	if plainResults[seed] == nil {
+		plainResults[seed] = randomResult(t, seed, randomhouse.Options{})
+	}
+	return plainResults[seed]
+}
 
 func randomResult(t testing.TB, seed uint64, o randomhouse.Options) *route.Result {
 	t.Helper()
@@ -30,7 +41,7 @@ func randomResult(t testing.TB, seed uint64, o randomhouse.Options) *route.Resul
 func TestRandomHoles(t *testing.T) {
 	seen := map[string]int{}
 	for seed := range uint64(randomHouses) {
-		res := randomResult(t, seed, randomhouse.Options{})
+		res := plainResult(t, seed)
 		holes := Holes(res)
 		for i := range holes {
 			h := &holes[i]
@@ -46,7 +57,7 @@ func TestRandomHoles(t *testing.T) {
 		}
 	}
 	for _, what := range []string{"top plate", "fire block", "ceiling", "soffit", ByTapes.String(), "probe", "side by side"} {
-		if seen[what] < 3 {
+		if seen[what] < 2 {
 			t.Errorf("only %d times %s: %v", seen[what], what, seen)
 		}
 	}
@@ -76,7 +87,7 @@ func TestRandomImages(t *testing.T) {
 	same := 0
 	for seed := range uint64(randomHouses / 2) {
 		sym := 1 + geom.Symmetry(seed)%(geom.Symmetries-1)
-		holes := Holes(randomResult(t, seed, randomhouse.Options{}))
+		holes := Holes(plainResult(t, seed))
 		for _, image := range Holes(randomResult(t, seed, randomhouse.Options{Symmetry: sym})) {
 			// Which of two plans that cost the same is found may differ.
 			k := slices.IndexFunc(holes, func(h Hole) bool {
@@ -96,7 +107,7 @@ func TestRandomImages(t *testing.T) {
 			}
 		}
 	}
-	if same < 100 {
+	if same < 35 {
 		t.Errorf("only %d holes have an image", same)
 	}
 }
@@ -104,7 +115,7 @@ func TestRandomImages(t *testing.T) {
 // The order of tables in the files changes nothing.
 func TestOrderOfTables(t *testing.T) {
 	for seed := range uint64(randomHouses / 4) {
-		want := Holes(randomResult(t, seed, randomhouse.Options{}))
+		want := Holes(plainResult(t, seed))
 		got := Holes(randomResult(t, seed, randomhouse.Options{Shuffle: seed + 1}))
 		for i := range want {
 			if w, g := words(&want[i]), words(&got[i]); w != g {

@@ -206,7 +206,7 @@ func TestFireBlocksByHand(t *testing.T) {
 	for _, tt := range []struct {
 		reach    string
 		straight bool
-	}{{"43in", true}, {"44in", false}, {"2in", false}} {
+	}{{"43in", true}, {"44in", false}, {"3in", true}, {"2-7/8in", false}} {
 		holes := Holes(starter(t, bits, bits+"{ size = \"1in\", reach = \""+tt.reach+"\" },"))
 		b := find(t, holes, route.PlateArc, "middle").Bores[0].Bit
 		if straight := b.Index == 1; straight != tt.straight || b.Flexible == straight {
@@ -309,6 +309,11 @@ func TestFewMarks(t *testing.T) {
 	if a = f.hole(middle).Above; a.Method != AtMark {
 		t.Errorf("at a mark: %v", a.Method)
 	}
+	// A joist right at the mark is not counted: 176 in is one, 160 in the next.
+	f.marks = []sight{{tape.Mark{ID: "A", At: geom.Point{X: in(176 * 8), Y: in(40 * 8)}}, "nail A"}}
+	if j := f.hole(middle).Above.Joists; j.Joists != 0 || j.Offset != in(64) || j.Along != in(36*8+4) {
+		t.Errorf("from a joist: %+v", j)
+	}
 }
 
 // With nothing lying on the plates, their crossings are marks: the middle wall
@@ -352,6 +357,125 @@ id = "middle-door"`,
 		middle, west := find(t, holes, route.PlateArc, "middle"), find(t, holes, route.PlateArc, "west")
 		if middle.Seal.Garage != want || slices.Contains(middle.Seal.Rules, rule.FireSeparation) != want || west.Seal.Garage {
 			t.Errorf("%q: %+v and %+v", edit, middle.Seal, west.Seal)
+		}
+	}
+}
+
+// What is only seen from below is no mark from above, nor what lies under the
+// low eave, where nobody holds a tape.
+func TestMarksAHandGetsTo(t *testing.T) {
+	mark := func(at, seen string) string {
+		return "[[mark]]\nid = \"extra\"\nkind = \"nail\"\nat = " + at + "\nseen = \"" + seen + "\"\n\n[[mark]]\nid = \"hall-light\""
+	}
+	for _, tt := range []struct {
+		at, seen string
+		want     bool
+	}{
+		{`["12ft", "8ft"]`, "above", true},
+		{`["12ft", "8ft"]`, "both", true},
+		{`["12ft", "8ft"]`, "below", false},
+		{`["1ft", "1ft"]`, "both", false},
+	} {
+		f := newFixer(starter(t, "[[mark]]\nid = \"hall-light\"", mark(tt.at, tt.seen)))
+		if got := slices.ContainsFunc(f.marks, func(s sight) bool { return s.name == "nail extra" }); got != tt.want {
+			t.Errorf("%+v: %v", tt, got)
+		}
+	}
+}
+
+// Of two boxes in one bay a bit goes in through the upper: from 48 in it needs
+// 96-5/8 - 48 = 48-5/8 in, which 54 in reach without the extension.
+func TestUpperBox(t *testing.T) {
+	holes := Holes(starter(t, "[[drop]]\ntag = \"D2\"", `[[drop]]
+tag = "D4"
+kind = "wall plate"
+room = "study"
+wall = "west"
+at = "2ft 4in"
+height = "48in"
+cable = "cat6"
+shift = "12in"
+
+[[drop]]
+tag = "D2"`))
+	h := find(t, holes, route.PlateArc, "west")
+	if b := h.Bores[0].Bit; len(h.Drops) != 2 || b.Need != in(48*8+5) || b.Extended || b.Index < 0 || !strings.Contains(h.Below.Text, "box of D4") {
+		t.Errorf("%v: %+v, %s", h.Drops, b, h.Below.Text)
+	}
+}
+
+// A tank between the hatch and the middle wall, too high to crawl over: the way
+// goes round it, with a turn more, and no tape goes through it.
+func TestRoundATank(t *testing.T) {
+	tank := geom.Rect{Min: geom.Point{X: in(190 * 8), Y: in(60 * 8)}, Max: geom.Point{X: in(200 * 8), Y: in(120 * 8)}}
+	res := starter(t, "[[mark]]\nid = \"hall-light\"", `[[obstacle]]
+id = "tank"
+kind = "tank"
+from = ["190in", "60in"]
+to = ["200in", "120in"]
+top = "4ft"
+
+[[mark]]
+id = "hall-light"`)
+	h := find(t, Holes(res), route.PlateArc, "middle")
+	p := flat(h.At)
+	for i := len(h.Above.Way) - 1; i >= 0; i-- {
+		q := stepTo(p, opposite(h.Above.Way[i].Heading), h.Above.Way[i].Length)
+		if geom.SegmentEntersRect(p, q, tank) {
+			t.Errorf("the way goes through the tank: %q", h.Above.Text[0])
+		}
+		p = q
+	}
+	unused := 0
+	for _, u := range h.Above.Fix.Unused {
+		if u.Why == tape.InTheWay {
+			unused++
+		}
+	}
+	// All marks are behind it. The hatch's nearest corner is at (217, 81); joists can still be
+	// counted from it: those at 208, 192 and 176 in.
+	if j := h.Above.Joists; unused != 5 || h.Above.Method != ByNothing || h.Above.Probe == nil || j == nil || j.Mark.ID != "hatch south-west" || j.Joists != 3 {
+		t.Errorf("%d marks behind the tank: %v, %+v", unused, h.Above.Method, j)
+	}
+}
+
+// In an attic with nothing in it the shortest way to any place needs one turn;
+// here no place is further than an arm's reach from what one crawls to.
+func TestOneTurn(t *testing.T) {
+	res := starter(t)
+	f := newFixer(res)
+	n := 0
+	for i := range res.Graph.Reach.U {
+		for j := range res.Graph.Reach.V {
+			p := res.Graph.Reach.Crossing(i, j)
+			if res.Graph.Reach.ZoneOver(p) > route.Crawl {
+				continue
+			}
+			n++
+			_, steps, ok := f.ways.to(p)
+			if !ok || len(steps) > 2 {
+				t.Errorf("to %v: %s", p, f.wayText(0, steps))
+			}
+		}
+	}
+	if n < 100 {
+		t.Errorf("only %d places", n)
+	}
+}
+
+// An ellipse of 2 by 1 mm that lies along X: 1.96 deviations are 3.92 mm along
+// X and 1.96 mm along Y; turned by 30°, √(4·3/4 + 1/4) = 1.803 of them along X.
+func TestAlongError(t *testing.T) {
+	e := tape.Ellipse{Major: 2 * measure.Millimetre, Minor: measure.Millimetre}
+	turned := e
+	turned.Axis = 30
+	for _, tt := range []struct {
+		e      tape.Ellipse
+		alongY bool
+		want   float64
+	}{{e, false, 3.920}, {e, true, 1.960}, {turned, false, 1.96 * math.Sqrt(3.25)}, {turned, true, 1.96 * math.Sqrt(1.75)}} {
+		if got := alongError(&tt.e, tt.alongY).Millimetres(); math.Abs(got-tt.want) > 0.002 {
+			t.Errorf("%+v: %v mm", tt, got)
 		}
 	}
 }
