@@ -26,7 +26,7 @@ func TestIndexPrintsCleanly(t *testing.T) {
 	for _, job := range samples(t) {
 		res := solve(t, job, source.ReadFile)
 		res.Job.Name = `<script>document.title="ran"</script> & "quoted" ' العربية 🏠`
-		files, err := render.Folder(res)
+		files, err := render.Folder(whole(t, res))
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -398,7 +398,7 @@ func foundHole(w *work.Work, f *fix.Hole) hole {
 	}
 	if a.Fix != nil && a.Fix.Best != nil {
 		b := a.Fix.Best
-		out.Tapes = append(out.Tapes, taped{b.First.Mark.ID, b.First.Shown.Millimetres()}, taped{b.Second.Mark.ID, b.Second.Shown.Millimetres()})
+		out.Tapes = append(out.Tapes, taped{b.Marks[0].ID, b.Distance[0].Shown.Millimetres()}, taped{b.Marks[1].ID, b.Distance[1].Shown.Millimetres()})
 	}
 	if j := a.Joists; j != nil {
 		out.Joists = &joistCount{j.Mark.ID, j.Joists, j.Offset.Millimetres()}

@@ -12,9 +12,10 @@ import (
 	"topplate/plan"
 	"topplate/plan/source"
 	"topplate/route"
+	"topplate/route/work"
 )
 
-func sample(t *testing.T, path string) *route.Result {
+func sample(t *testing.T, path string) *work.Work {
 	t.Helper()
 	job, list := plan.LoadJob(path, source.ReadFile)
 	if list.HasErrors() {
@@ -25,7 +26,11 @@ func sample(t *testing.T, path string) *route.Result {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return res
+	w, err := work.Of(res)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return w
 }
 
 var jobs = []string{"../../samples/corner-house/job.toml", "../../samples/long-roof/job.toml", "../../cmd/topplate/starter/job.toml"}

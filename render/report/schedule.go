@@ -131,7 +131,7 @@ func (p *printer) holes(res *work.Work) {
 	p.printf("Holes\n")
 	for i := range res.Fixes {
 		h := &res.Fixes[i]
-		p.printf("  %s  %s, %d cables (%s), bundle %s\n", h.ID, h.Member, h.Cables, tagsOf(res.Result, h.Drops), u.Format(h.Bundle))
+		p.printf("  %s  %s, %s: %d cables (%s), bundle %s\n", h.ID, h.Member, HoleWhere(res.Result, &res.Graph.Holes[res.Holes[h.Index].Place]), h.Cables, tagsOf(res.Result, h.Drops), u.Format(h.Bundle))
 		p.printf("      bore: %s\n", boresText(h, u))
 		if t := allowedText(h, u); t != "" {
 			p.printf("      largest allowed: %s\n", t)

@@ -26,12 +26,12 @@ func Tables(w *work.Work) []Table {
 func holeTable(w *work.Work) Table {
 	u := w.Job.House.Units
 	t := Table{ID: "holes", Title: "Holes", Head: []string{
-		"hole", "through", "drops", "cables", "bundle", "bored with", "largest allowed", "plate or tie", "seal", "from below", "from above", "expected error",
+		"hole", "through", "where", "drops", "cables", "bundle", "bored with", "largest allowed", "plate or tie", "seal", "from below", "from above", "expected error",
 	}}
 	for i := range w.Fixes {
 		h := &w.Fixes[i]
 		t.Rows = append(t.Rows, []string{
-			h.ID, h.Member, tagsOf(w.Result, h.Drops), strconv.Itoa(h.Cables), u.Format(h.Bundle), boresText(h, u), allowedText(h, u),
+			h.ID, h.Member, HoleWhere(w.Result, &w.Graph.Holes[w.Holes[h.Index].Place]), tagsOf(w.Result, h.Drops), strconv.Itoa(h.Cables), u.Format(h.Bundle), boresText(h, u), allowedText(h, u),
 			platesText(h), sealText(h), h.Below.Text, strings.Join(h.Above.Text, " "), errorText(h, u),
 		})
 	}
