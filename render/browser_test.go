@@ -65,7 +65,7 @@ func TestSheetsInBrowser(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for i, s := range render.Sheets(res) {
+		for i, s := range append(render.Sheets(res), render.Details(res)...) {
 			path := filepath.Join(dir, name(job)+files[i].Name)
 			if err := os.WriteFile(path, files[i].Data, 0o666); err != nil {
 				t.Fatal(err)

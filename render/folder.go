@@ -31,7 +31,7 @@ func Sheets(res *route.Result, plans ...route.Choice) []*sheet.Sheet {
 // text, the results as JSON.
 func Folder(res *route.Result, plans ...route.Choice) ([]File, error) {
 	var files []File
-	for _, s := range Sheets(res, plans...) {
+	for _, s := range append(Sheets(res, plans...), Details(res)...) {
 		var b bytes.Buffer
 		if err := svg.Write(&b, s, svg.Options{}); err != nil {
 			return nil, fmt.Errorf("drawing sheet %s: %w", s.ID, err)
