@@ -85,8 +85,8 @@ func (e *elevation) addOffset(list []offset, v sheet.View, name string, u measur
 			return list
 		}
 	}
-	corner, dist, _ := e.nearest(u)
-	o := offset{words: name + " " + e.text(dist), from: e.x(v, corner), to: to}
+	corner, dist, side := e.nearest(u)
+	o := offset{words: name + " " + e.text(dist), from: e.x(v, corner), to: to, atRight: side == "right"}
 	if !e.shows(corner) {
 		o.broken = true
 		o.from = max(e.x(v, e.first), min(o.from, e.x(v, e.last)))
@@ -333,23 +333,11 @@ func drawOutlet(g *sheet.Group, b sheet.Box) {
 const besideStud = 900 * sheet.Micrometre
 
 // drawFeed draws the power cable of a device along the stud that the routes
-// take it to be on: the nearer one of its bay.
+// take it to be on: the nearer one of its bay, or the one it sits on.
 func (e *elevation) drawFeed(d *drawing, g *sheet.Group, dev *plan.Device, b sheet.Box, top measure.Length) {
-	i := slices.IndexFunc(e.bays, func(bay route.Bay) bool { return bay.Start <= dev.At && dev.At <= bay.End })
-	if i < 0 {
-		return
-	}
-	bay := &e.bays[i]
-	lo, hi := e.x(d.view, e.across(bay.Start)), e.x(d.view, e.across(bay.End))
-	atEnd := dev.At-bay.Start > bay.End-dev.At
-	x := lo
-	if atEnd {
-		x = hi
-	}
-	if (x == lo) == (lo < hi) {
-		x += besideStud
-	} else {
-		x -= besideStud
+	x := b.Centre().X
+	if i := slices.IndexFunc(e.bays, func(bay route.Bay) bool { return bay.Start <= dev.At && dev.At <= bay.End }); i >= 0 {
+		x = e.stapled(d, &e.bays[i], dev.At)
 	}
 	feed := func(edge sheet.Paper, end measure.Length) {
 		y := d.view.Point(geom.Point{Y: end}).Y
@@ -366,6 +354,18 @@ func (e *elevation) drawFeed(d *drawing, g *sheet.Group, dev *plan.Device, b she
 	if dev.Down {
 		feed(b.Max.Y, 0)
 	}
+}
+
+// stapled is where a power cable lies on the nearer stud of its bay.
+func (e *elevation) stapled(d *drawing, bay *route.Bay, at measure.Length) sheet.Paper {
+	near, far := e.x(d.view, e.across(bay.Start)), e.x(d.view, e.across(bay.End))
+	if at-bay.Start > bay.End-at {
+		near, far = far, near
+	}
+	if near < far {
+		return near + besideStud
+	}
+	return near - besideStud
 }
 
 // drawConduits draws the pipes in the wall, from their boxes up through the

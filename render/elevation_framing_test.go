@@ -151,7 +151,7 @@ func TestStacked(t *testing.T) {
 		for _, x := range rapid.SliceOfN(rapid.Int64Range(0, width), 1, 10).Draw(t, "x") {
 			o := offset{words: "D1 1′-4 7/8″", to: sheet.Paper(x)}
 			if x > width/2 {
-				o.from = width
+				o.from, o.atRight = width, true
 			}
 			in = append(in, o)
 		}

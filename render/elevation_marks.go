@@ -114,6 +114,7 @@ func apart(at []sheet.Paper, step sheet.Paper) []sheet.Paper {
 type offset struct {
 	words    string
 	from, to sheet.Paper
+	atRight  bool // from the right-hand corner
 	broken   bool // the corner itself is not on the drawing
 }
 
@@ -142,7 +143,7 @@ func stacked(offsets []offset) (sorted []offset, rows []int) {
 		row := 0
 		for j := 0; j < i; j++ {
 			a, b := sorted[i].extent(), sorted[j].extent()
-			if a[0] < b[1] && b[0] < a[1] || sorted[i].from == sorted[j].from {
+			if a[0] < b[1] && b[0] < a[1] {
 				row = max(row, rows[j]+1)
 			}
 		}
@@ -162,7 +163,7 @@ func (o *offset) text() (left, right sheet.Paper) {
 		return m - w/2, m + w/2
 	}
 	const beside = 2 * sheet.MM
-	if o.to >= o.from {
+	if !o.atRight {
 		return o.from - beside - w, o.from - beside
 	}
 	return o.from + beside, o.from + beside + w
