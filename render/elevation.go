@@ -49,6 +49,10 @@ func (e *elevation) level() *plan.Level { return &e.res.Job.House.Levels[e.wall.
 // shows reports whether a distance across is in the stretch that is drawn.
 func (e *elevation) shows(u measure.Length) bool { return e.first <= u && u <= e.last }
 
+// inRoom reports whether a distance across is between the room's corners. What
+// is beyond is seen, but measured from the next room.
+func (e *elevation) inRoom(u measure.Length) bool { return 0 <= u && u <= e.width() }
+
 // title names the elevation.
 func (e *elevation) title() string {
 	t := fmt.Sprintf("Wall %s from %s", e.wall.ID, e.roomName())
@@ -84,8 +88,7 @@ func elevations(res *route.Result, widest measure.Length) []*elevation {
 	var out []*elevation
 	add := func(s plan.Spot) {
 		same := func(e *elevation) bool {
-			u := e.across(s.At)
-			return e.wall == &res.Job.House.Walls[s.Wall] && e.side == s.Side && 0 <= u && u <= e.width()
+			return e.wall == &res.Job.House.Walls[s.Wall] && e.side == s.Side && e.inRoom(e.across(s.At))
 		}
 		if s.Wall >= 0 && s.Room >= 0 && !slices.ContainsFunc(out, same) {
 			out = append(out, newElevation(res, s))
@@ -193,7 +196,7 @@ func (e *elevation) boxes() []wallBox {
 			return
 		}
 		b.fromOtherSide = s.Side != e.side
-		if e.shows(b.across) && (b.fromOtherSide || 0 <= b.across && b.across <= e.width()) {
+		if e.shows(b.across) && (b.fromOtherSide || e.inRoom(b.across)) {
 			out = append(out, b)
 		}
 	}

@@ -124,9 +124,9 @@ func (p *plain) whoCan(t Task) [][]int {
 }
 
 // Every plan must be as good as the best of all orders, and say so.
-func compareWithBruteForce(t *testing.T, cases int, s func(r *rand.Rand) shape) {
+func compareWithBruteForce(t *testing.T, first, cases int, s func(r *rand.Rand) shape) {
 	t.Helper()
-	for seed := range cases {
+	for seed := first; seed < first+cases; seed++ {
 		r := rand.New(rand.NewPCG(uint64(seed), 7))
 		job := randomJob(r, s(r))
 		want := bruteForce(job)
@@ -142,21 +142,25 @@ func compareWithBruteForce(t *testing.T, cases int, s func(r *rand.Rand) shape) 
 }
 
 func TestOnePersonAgainstAllOrders(t *testing.T) {
-	compareWithBruteForce(t, 400, func(r *rand.Rand) shape {
+	compareWithBruteForce(t, 0, 400, func(r *rand.Rand) shape {
 		return shape{tasks: 1 + r.IntN(8), places: 1 + r.IntN(4), people: 1, ways: r.IntN(2) == 0}
 	})
 }
 
 func TestOnePersonWithLimitsAgainstAllOrders(t *testing.T) {
-	compareWithBruteForce(t, 400, func(r *rand.Rand) shape {
+	compareWithBruteForce(t, 0, 400, func(r *rand.Rand) shape {
 		return shape{tasks: 1 + r.IntN(8), places: 1 + r.IntN(4), people: 1, ways: r.IntN(2) == 0, limits: true}
 	})
 }
 
 func TestTwoPeopleAgainstAllOrders(t *testing.T) {
-	compareWithBruteForce(t, 300, func(r *rand.Rand) shape {
+	small := func(r *rand.Rand) shape {
 		return shape{tasks: 1 + r.IntN(6), places: 1 + r.IntN(4), people: 2, ways: r.IntN(2) == 0, limits: r.IntN(2) == 0}
-	})
+	}
+	compareWithBruteForce(t, 0, 300, small)
+	// Here it counts which task was last, which is rare: found by leaving that
+	// out of face and going through 20 000 jobs.
+	compareWithBruteForce(t, 3250, 10, small)
 }
 
 // checkPlan walks through a plan minute by minute, as a site manager would, and

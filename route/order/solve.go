@@ -11,6 +11,7 @@ const (
 	beamWork  = 6000 // width times tasks
 	beamLeast = 4
 	beamMost  = 100
+	beamTasks = 400 // beyond, a beam takes too long
 )
 
 // Solve finds the best order for job. It fails when the job is not valid: all
@@ -62,8 +63,9 @@ func (m *model) solve(known *run) (*run, Score) {
 	if m.people == 1 && len(m.timed) == 0 || best.score == bound {
 		return best, bound
 	}
-	width := min(max(beamWork/len(m.ids), beamLeast), beamMost)
-	best = better(best, m.beam(width))
+	if len(m.ids) <= beamTasks {
+		best = better(best, m.beam(min(max(beamWork/len(m.ids), beamLeast), beamMost)))
+	}
 	if best.score == bound {
 		return best, bound
 	}

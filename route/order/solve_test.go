@@ -298,6 +298,35 @@ func checkTightened(t *testing.T, r *rand.Rand, job Job, free Result) {
 	}
 }
 
+// The orders that the searches start from are valid by themselves, whatever
+// the searches make of them later.
+func TestFirstOrders(t *testing.T) {
+	for seed := range 150 {
+		r := rand.New(rand.NewPCG(uint64(seed), 13))
+		job := randomJob(r, shape{tasks: 30, places: 5, people: 1 + seed%2, limits: seed%3 > 0})
+		m, err := newModel(&job)
+		if err != nil {
+			t.Fatal(err)
+		}
+		tour := m.beamTour(m.outset(), true)
+		if m.people == 2 {
+			checkPlan(t, job, m.plan(m.pairRun(tour)))
+			continue
+		}
+		checkPlan(t, job, m.plan(m.aloneRuns(tour)))
+		checkPlan(t, job, m.plan(m.arrange(m.urgentFirst())))
+		checkPlan(t, job, m.plan(m.visit(m.assign(places(tour), m.urgent()))))
+	}
+}
+
+func places(t *tour) []int {
+	var all []int
+	for _, s := range t.spots[1:] {
+		all = append(all, int(s.at[0]))
+	}
+	return all
+}
+
 // Out of steps, plans are still valid and bounds still hold.
 func TestFewSteps(t *testing.T) {
 	for seed := range 80 {

@@ -79,7 +79,7 @@ func move(r Request, s geom.Symmetry, by geom.Point) Request {
 func TestMovedHouse(t *testing.T) {
 	rng := rand.New(rand.NewPCG(8, 8))
 	pairs := 0
-	for range 60 {
+	for range 40 {
 		r := random(rng)
 		a := find(t, r)
 		for s := range geom.Symmetries {
@@ -106,7 +106,7 @@ func TestMovedHouse(t *testing.T) {
 			}
 		}
 	}
-	if pairs < 300 {
+	if pairs < 200 {
 		t.Errorf("only %d pairs were compared", pairs)
 	}
 }
@@ -158,7 +158,7 @@ func TestOrderOfMarks(t *testing.T) {
 // better.
 func TestMoreMarksAndWorseTapes(t *testing.T) {
 	rng := rand.New(rand.NewPCG(6, 6))
-	for range 100 {
+	for range 40 {
 		r := random(rng)
 		last := measure.Length(math.MaxInt64)
 		for n := 2; n <= len(r.Marks); n++ {
