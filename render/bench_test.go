@@ -57,3 +57,15 @@ func Benchmark(b *testing.B) {
 		})
 	}
 }
+
+// BenchmarkDetails times the elevations and sections alone.
+func BenchmarkDetails(b *testing.B) {
+	for _, path := range []string{"../samples/corner-house/job.toml", "../samples/long-roof/job.toml"} {
+		res := solve(b, path, source.ReadFile)
+		b.Run(name(path), func(b *testing.B) {
+			for b.Loop() {
+				render.Details(res)
+			}
+		})
+	}
+}

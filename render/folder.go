@@ -45,7 +45,7 @@ var paperOnly = []string{"frame", "column", "title-block", "scale", "north"}
 // schedule as text and the results as JSON. The manifest comes last.
 func Folder(w *work.Work, plans ...route.Choice) ([]File, error) {
 	res := w.Result
-	f := &folder{res: res, sheets: Sheets(res, plans...)}
+	f := &folder{res: res, sheets: append(Sheets(res, plans...), Details(res)...)}
 	page := html.Page{
 		Lang: "en", Title: res.Job.Name, Subtitle: res.Job.House.Name + ", " + res.Job.House.Place,
 		Summary: report.Summary(res), Cautions: cautionNotes(res), Foot: report.Deference,

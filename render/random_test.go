@@ -19,6 +19,9 @@ func TestSheetsOfRandomHouses(t *testing.T) {
 				t.Fatalf("seed %d, sheet %s", seed, s.ID)
 			}
 		}
+		if checkDetails(t, res); t.Failed() {
+			t.Fatalf("seed %d, details", seed)
+		}
 	}
 }
 
@@ -30,5 +33,6 @@ func TestSheetsOfLargeHouses(t *testing.T) {
 		for _, s := range render.Sheets(res) {
 			checkSheet(t, res, s)
 		}
+		checkDetails(t, res)
 	}
 }

@@ -110,6 +110,7 @@ func TestSheetsWithHostileNames(t *testing.T) {
 		for _, s := range render.Sheets(res) {
 			checkSheet(t, res, s)
 		}
+		checkDetails(t, res)
 	}
 }
 
@@ -119,6 +120,7 @@ func TestSheetsShowBlockedDrops(t *testing.T) {
 	for _, s := range render.Sheets(res) {
 		checkSheet(t, res, s)
 	}
+	checkDetails(t, res)
 	var words []string
 	for item := range render.Sheets(res)[0].All() {
 		if text, ok := item.(sheet.Text); ok {

@@ -17,7 +17,12 @@ import (
 
 func sample(t *testing.T, path string) *work.Work {
 	t.Helper()
-	job, list := plan.LoadJob(path, source.ReadFile)
+	return worked(t, path, source.ReadFile)
+}
+
+func worked(t *testing.T, path string, read plan.FileReader) *work.Work {
+	t.Helper()
+	job, list := plan.LoadJob(path, read)
 	if list.HasErrors() {
 		list.Print(os.Stderr, nil)
 		t.Fatalf("%s does not load", path)
