@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"crypto/sha256"
+
 	"topplate/plan/cable"
 	"topplate/plan/connector"
 	"topplate/plan/diag"
@@ -44,8 +46,16 @@ type Job struct {
 	Weights Weights
 	// Limits holds the rule limits the user changed, by limit id.
 	Limits map[string]Override
+	// Inputs are the files that the job was read from, the job's own first.
+	Inputs []Input
 	// Prices holds the cost terms the user changed, by term id.
 	Prices map[string]Override
+}
+
+// An Input is a file that was read.
+type Input struct {
+	Path   string // as the job calls it; the job's own without its folder
+	SHA256 [sha256.Size]byte
 }
 
 // An Override is a number from the job file that replaces a default, in the

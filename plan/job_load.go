@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"crypto/sha256"
 	"path/filepath"
 
 	"topplate/plan/diag"
@@ -44,6 +45,7 @@ func LoadJob(path string, read FileReader) (*Job, *diag.List) {
 		return nil, list
 	}
 	l := &jobLoader{list: list, job: &Job{File: path}}
+	l.job.Inputs = append(l.job.Inputs, Input{filepath.Base(path), sha256.Sum256(src)})
 	l.loadHouse(root, path, read)
 	l.limits(root)
 	l.header(root)
@@ -89,6 +91,7 @@ func (l *jobLoader) loadHouse(root *source.Table, path string, read FileReader) 
 		root.Errorf("house", "%v", err)
 		return
 	}
+	l.job.Inputs = append(l.job.Inputs, Input{filepath.ToSlash(name), sha256.Sum256(src)})
 	house, list := LoadHouse(at, src)
 	l.list.Append(list)
 	if house == nil {

@@ -52,6 +52,18 @@ const measureTexts = `document.fonts.ready.then(() => {
   return out;
 })`
 
+// content is what a folder has in a file.
+func content(t *testing.T, files []render.File, name string) []byte {
+	t.Helper()
+	for _, f := range files {
+		if f.Name == name {
+			return f.Data
+		}
+	}
+	t.Fatalf("the folder has no %s", name)
+	return nil
+}
+
 // TestSheetsInBrowser holds the sheets of all samples against Chromium: no two
 // texts overlap as they are really drawn, and each is as long as we measured,
 // within 2 %.
@@ -65,9 +77,9 @@ func TestSheetsInBrowser(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for i, s := range render.Sheets(res) {
-			path := filepath.Join(dir, name(job)+files[i].Name)
-			if err := os.WriteFile(path, files[i].Data, 0o666); err != nil {
+		for _, s := range render.Sheets(res) {
+			path := filepath.Join(dir, name(job)+s.ID+".svg")
+			if err := os.WriteFile(path, content(t, files, s.ID+".svg"), 0o666); err != nil {
 				t.Fatal(err)
 			}
 			if _, err := chromedp.Run(ctx, chromedp.Navigate("file://"+path)); err != nil {

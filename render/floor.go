@@ -26,6 +26,7 @@ func newDrawing(res *route.Result, id, title, desc string, number, of int) *draw
 	}
 	bounds := res.Job.House.PlateLine.Bounds().Outset(res.Job.House.Roof.Overhang)
 	d.view, _ = sheet.FitView(res.Job.House.Units, bounds, into)
+	d.sheet.View = d.view
 	return d
 }
 
@@ -43,6 +44,7 @@ func floorSheet(res *route.Result, number, of int) *sheet.Sheet {
 	d.drawRoutes(false)
 	d.drawCloset()
 	d.drawHoles()
+	d.drawReused()
 	d.drawDrops(true)
 	d.nameRooms()
 	d.placeLabels()
@@ -119,6 +121,7 @@ func atticSheet(res *route.Result, number, of int) *sheet.Sheet {
 	d.drawRoutes(true)
 	d.drawCloset()
 	d.drawHoles()
+	d.drawReused()
 	d.drawDrops(true)
 	d.nameRooms()
 	d.noteJoists()

@@ -3,7 +3,12 @@ package render
 import (
 	"bytes"
 	"fmt"
+	"io"
 
+	"topplate/plan/rule"
+	"topplate/render/dxf"
+	"topplate/render/html"
+	"topplate/render/pdf"
 	"topplate/render/report"
 	"topplate/render/sheet"
 	"topplate/render/svg"
@@ -27,23 +32,84 @@ func Sheets(res *route.Result, plans ...route.Choice) []*sheet.Sheet {
 	return []*sheet.Sheet{floorSheet(res, 1, of), atticSheet(res, 2, of), choicesSheet(res, plans, of, of)}
 }
 
-// Folder makes the files of a job folder: the sheets as SVG, the schedule as
-// text, the results as JSON.
+// exchanged are the sheets that the folder has as DXF as well.
+var exchanged = map[string]bool{"floor": true, "attic": true}
+
+// paperOnly are the classes of groups that stand on the paper and not in the
+// house.
+var paperOnly = []string{"frame", "column", "title-block", "scale", "north"}
+
+// Folder makes the files of a job folder: an index page, every sheet as SVG,
+// one PDF of all, the floor and the attic as DXF, the tables as CSV, the
+// schedule as text and the results as JSON. The manifest comes last.
 func Folder(res *route.Result, plans ...route.Choice) ([]File, error) {
-	var files []File
-	for _, s := range Sheets(res, plans...) {
-		var b bytes.Buffer
-		if err := svg.Write(&b, s, svg.Options{}); err != nil {
-			return nil, fmt.Errorf("drawing sheet %s: %w", s.ID, err)
+	f := &folder{res: res, sheets: Sheets(res, plans...)}
+	page := html.Page{
+		Lang: "en", Title: res.Job.Name, Subtitle: res.Job.House.Name + ", " + res.Job.House.Place,
+		Summary: report.Summary(res), Cautions: cautionNotes(res), Foot: report.Deference,
+	}
+	var drawings []File
+	for _, s := range f.sheets {
+		b := f.make(s.ID+".svg", func(w io.Writer) error { return svg.Write(w, s, svg.Options{}) })
+		drawings = append(drawings, b)
+		page.Sheets = append(page.Sheets, html.Sheet{
+			ID: s.ID, Title: s.Title, Desc: s.Desc, Width: float64(s.Width) / float64(sheet.MM), Height: float64(s.Height) / float64(sheet.MM), SVG: b.Data,
+		})
+	}
+	var lists []File
+	for _, t := range report.Tables(res) {
+		lists = append(lists, f.make(t.ID+".csv", t.CSV))
+		page.Tables = append(page.Tables, html.Table(t))
+	}
+	f.add(f.make("index.html", func(w io.Writer) error { return html.Write(w, page) }))
+	f.add(drawings...)
+	f.add(f.make("sheets.pdf", func(w io.Writer) error { return pdf.Write(w, res.Job.Name, f.sheets) }))
+	f.exchange()
+	f.add(lists...)
+	f.add(f.make("schedule.txt", func(w io.Writer) error { return report.Schedule(w, res) }))
+	f.add(f.make("results.json", func(w io.Writer) error { return report.JSON(w, res) }))
+	if f.err != nil {
+		return nil, f.err
+	}
+	m := ManifestOf(res.Job, f.files)
+	last, err := m.File()
+	return append(f.files, last), err
+}
+
+// A folder gathers files and keeps the first error.
+type folder struct {
+	res    *route.Result
+	sheets []*sheet.Sheet
+	files  []File
+	err    error
+}
+
+func (f *folder) add(files ...File) { f.files = append(f.files, files...) }
+
+func (f *folder) make(name string, write func(io.Writer) error) File {
+	var b bytes.Buffer
+	if err := write(&b); err != nil && f.err == nil {
+		f.err = fmt.Errorf("making %s: %w", name, err)
+	}
+	return File{name, b.Bytes()}
+}
+
+// exchange writes the sheets that other drawing programs may want to read.
+func (f *folder) exchange() {
+	for _, s := range f.sheets {
+		if exchanged[s.ID] {
+			f.add(f.make(s.ID+".dxf", func(w io.Writer) error {
+				return dxf.Write(w, s, dxf.Options{View: s.View, Units: f.res.Job.House.Units, Omit: paperOnly})
+			}))
 		}
-		files = append(files, File{s.ID + ".svg", b.Bytes()})
 	}
-	var text, results bytes.Buffer
-	if err := report.Schedule(&text, res); err != nil {
-		return nil, err
+}
+
+func cautionNotes(res *route.Result) []html.Note {
+	var out []html.Note
+	for _, id := range res.Cautions {
+		rl, _ := rule.Lookup(id)
+		out = append(out, html.Note{Title: rl.Title, Text: rl.Text})
 	}
-	if err := report.JSON(&results, res); err != nil {
-		return nil, err
-	}
-	return append(files, File{"schedule.txt", text.Bytes()}, File{"results.json", results.Bytes()}), nil
+	return out
 }

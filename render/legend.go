@@ -84,7 +84,13 @@ func hatchSymbols() []legendSymbol {
 
 // dropSymbols explains the symbols of the drops, which share their pens.
 func (d *drawing) dropSymbols() []legendSymbol {
-	return []legendSymbol{
+	var out []legendSymbol
+	if len(d.res.Reused) > 0 {
+		out = append(out, legendSymbol{"hole or conduit that is there and used", func(g *sheet.Group, b sheet.Box) {
+			g.Rect(sheet.PenHole, around(b.Centre(), holeRadius))
+		}})
+	}
+	return append(out, []legendSymbol{
 		{"wall plate (triangle after ANSI Y32.9)", func(g *sheet.Group, b sheet.Box) {
 			g.Polygon(sheet.PenSolid, triangle(sheet.Pt(b.Centre().X, b.Max.Y), sheet.QuarterTurn))
 		}},
@@ -103,7 +109,7 @@ func (d *drawing) dropSymbols() []legendSymbol {
 			g.Text(sheet.LetterCableTag, sheet.Pt(b.Min.X, b.Max.Y-sheet.MM), sheet.Start, "3×")
 			g.Text(sheet.LetterSmallTag, sheet.Pt(b.Min.X+8*sheet.MM, b.Max.Y-sheet.MM), sheet.Start, "H4")
 		}},
-	}
+	}...)
 }
 
 // cautions writes the job's cautions: in full if there is room, else the first

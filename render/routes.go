@@ -112,6 +112,25 @@ func (d *drawing) drawHoles() {
 	}
 }
 
+// drawReused draws a square for every hole and conduit that is there and used.
+func (d *drawing) drawReused() {
+	if len(d.res.Reused) == 0 {
+		return
+	}
+	g := d.sheet.Group("reused", "reused", "Holes and conduits that are there")
+	for i := range d.res.Reused {
+		u := &d.res.Reused[i]
+		at := d.view.Point(flat(u.At))
+		ug := g.Group(sheet.ID("reused", u.ID), "reused", fmt.Sprintf("%s, there already, %d cables", u.ID, u.Cables))
+		box := around(at, holeRadius)
+		ug.Rect(sheet.PenHole, box)
+		d.ask(ask{
+			id: "reused-" + u.ID, at: at, symbol: box, priority: 20, leader: true,
+			block: font.Block{{Lettering: sheet.LetterSmallTag, Words: u.ID}},
+		})
+	}
+}
+
 // drawDrops draws the symbol of every drop at its place and asks for its tag.
 func (d *drawing) drawDrops(lengths bool) {
 	g := d.sheet.Group("drops", "drops", "Drops")

@@ -107,6 +107,7 @@ func (b *builder) intoShaft(d, box int, key bayKey, at, height measure.Length) {
 			b.deadEnd([]int{d}, s.stop)
 		}
 	}
+	b.intoConduits(box, key, at, height)
 	for i := range s.holes {
 		l := dist(at, s.holes[i].along)
 		b.add(Arc{

@@ -32,18 +32,19 @@ type builder struct {
 	keepOuts []keepOut
 	fixed    []plan.Fixed // by id
 
-	bays   [][]Bay
-	shafts map[bayKey]*shaft
-	ports  []port
-	lat    *lattice
-	nodes  []Node
-	byKey  map[nodeKey]int
-	arcs   []Arc
-	holes  []HolePlace
-	byHole map[holeKey]int
-	root   int
-	terms  []int
-	dead   map[int][]Block // by drop: what stops it for good
+	bays     [][]Bay
+	shafts   map[bayKey]*shaft
+	conduits []*plan.Conduit // that some box can use
+	ports    []port
+	lat      *lattice
+	nodes    []Node
+	byKey    map[nodeKey]int
+	arcs     []Arc
+	holes    []HolePlace
+	byHole   map[holeKey]int
+	root     int
+	terms    []int
+	dead     map[int][]Block // by drop: what stops it for good
 }
 
 // A nodeKey tells nodes apart: owner is the drop of a terminal or a box.

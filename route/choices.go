@@ -43,20 +43,15 @@ type Choice struct {
 	Result *Result
 }
 
-// Choices returns up to three plans for a job that really differ, and of which
-// none is better than another in every way: the cheapest, the one with the
-// fewest openings in finished surfaces, and the one with the least crawling, as
-// far as either is worth its price; see surcharges. A single plan is the best
-// in all three. The weights of the job have no effect. It takes three times as
-// long as Solve.
-func Choices(job *plan.Job) ([]Choice, error) {
-	base, err := Solve(job)
+// Choices is the function Choices with the planner's patience.
+func (p Planner) Choices(job *plan.Job) ([]Choice, error) {
+	base, err := p.Solve(job)
 	if err != nil {
 		return nil, err
 	}
 	plans := []Choice{{Result: base, Figures: FiguresOf(base)}}
 	for _, terms := range [][]price.ID{openingTerms, crawlTerms} {
-		r, err := solveAt(base, surcharged(job, terms))
+		r, err := p.solveAt(base, surcharged(job, terms))
 		if err != nil {
 			return nil, err
 		}

@@ -36,15 +36,13 @@ const mostSurcharge = network.MaxPrice / 64
 // labour costs nothing, in thousandths.
 const plainHour = 60_000
 
-// Preferred finds the plan that is cheapest once the job's weights are put on
-// its prices. What it says of cost is at the job's own prices, and how far
-// they are above the cheapest plan at most.
-func Preferred(job *plan.Job) (*Result, error) {
-	base, err := Solve(job)
+// Preferred is the function Preferred with the planner's patience.
+func (p Planner) Preferred(job *plan.Job) (*Result, error) {
+	base, err := p.Solve(job)
 	if err != nil || job.Weights == plan.EvenWeights {
 		return base, err
 	}
-	r, err := solveAt(base, weighted(job))
+	r, err := p.solveAt(base, weighted(job))
 	if err == nil && r.routed() < base.routed() {
 		return base, nil // no weight is worth a drop
 	}
@@ -54,12 +52,13 @@ func Preferred(job *plan.Job) (*Result, error) {
 // solveAt solves a copy of the job of base that differs in nothing but prices,
 // and prices the answer as base does. Prices change no node, arc or hole of
 // the graph, so that the indices hold in both.
-func solveAt(base *Result, job *plan.Job) (*Result, error) {
-	r, err := Solve(job)
+func (p Planner) solveAt(base *Result, job *plan.Job) (*Result, error) {
+	r, err := p.Solve(job)
 	if err != nil {
 		return nil, err
 	}
 	r.Job, r.Graph = base.Job, base.Graph
+	r.Stopped = r.Stopped || base.Stopped
 	for i := range r.Routes {
 		route, own := &r.Routes[i], &base.Routes[i]
 		route.Alone = own.Alone

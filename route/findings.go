@@ -21,6 +21,7 @@ func (r *Result) findings(book rule.Book) []Finding {
 	for i := range r.Holes {
 		c.hole(&r.Holes[i])
 	}
+	c.conduits()
 	for i := range r.Job.House.Hatches {
 		c.hatch(&r.Job.House.Hatches[i])
 	}
@@ -109,7 +110,7 @@ func (c *collector) long(r *Route) {
 	}
 	c.add(rule.LinkLengthRule, Finding{
 		Pos: d.Pos, Where: d.Tag,
-		Found:  fmt.Sprintf("%s of cable; a link may be %s", c.text(r.Lengths.Cut), c.text(limit)),
+		Found:  fmt.Sprintf("%s of cable; a link may be %s, and no route is as short", c.text(r.Lengths.Cut), c.text(limit)),
 		Change: "put the closet nearer",
 	})
 }

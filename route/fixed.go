@@ -225,7 +225,7 @@ func (b *builder) throughExisting(s *shaft, h *shaftHole) {
 	thick := b.plates(s)
 	b.add(Arc{
 		Kind: FishArc, From: b.inBay(s.key, h, b.bays[s.key.wall][s.key.bay].Top), To: b.low(h.at), Heading: up, Length: thick,
-		Hole: -1, Capacity: takes, Charges: b.cable(thick), Blocks: slices.Clone(h.blocks),
+		Hole: -1, Capacity: takes, There: existing(b.job, h.there.ID), Charges: b.cable(thick), Blocks: slices.Clone(h.blocks),
 	})
 }
 

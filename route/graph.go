@@ -57,12 +57,13 @@ const (
 	AcrossArc                 // over the joists
 	RodArc                    // one straight rod shot
 	GableArc                  // through the wall under a gable
+	ConduitArc                // up a conduit that is there
 	RacewayArc                // on the surface of a room; only as a change that is not allowed yet
 )
 
 var arcKindNames = [...]string{
 	"to the opening", "in bay, sideways", "in bay", "fire block", "top plate", "stud", "ceiling", "soffit",
-	"along joist", "beside joist", "step up", "over joists", "rod", "gable wall", "raceway",
+	"along joist", "beside joist", "step up", "over joists", "rod", "gable wall", "conduit", "raceway",
 }
 
 func (k ArcKind) String() string { return arcKindNames[k] }
@@ -87,6 +88,11 @@ type Arc struct {
 	Hole     int // index in Graph.Holes of the hole it goes through, -1 if none
 	// Capacity is the largest number of cables the arc takes, 0 for no limit.
 	Capacity int
+	// Through is the conduit that the arc goes through, nil if none.
+	Through *plan.Conduit
+	// There is the hole that is there already and that it goes through, nil if
+	// none.
+	There *plan.Fixed
 	// Blocks are the rules that forbid the arc; empty in the graph that is
 	// routed on.
 	Blocks []Block
@@ -148,7 +154,8 @@ type Graph struct {
 	Reach     *Reach
 	Bays      [][]Bay // by wall
 
-	crowded int64 // price of a place that is fuller than it can be, in cost units
+	stop    func() bool // whether to end the search early; nil if never
+	crowded int64       // price of a place that is fuller than it can be, in cost units
 
 	dead map[int][]Block // by drop: what stops it where no change is known
 }

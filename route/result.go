@@ -16,11 +16,13 @@ type Result struct {
 	Graph    *Graph
 	Routes   []Route // in the order of their tags
 	Holes    []Hole
+	Reused   []Reuse // by place, as holes are
 	Bundles  []Bundle
 	Cost     Cost
 	Findings []Finding  // worst first, then by place in the files
 	Cautions []rule.ID  // what is printed on every sheet of this job
 	Tails    []CutTotal // cut lengths by kind of cable
+	Stopped  bool       // the search was ended early, so that another plan may be found elsewhere
 }
 
 // A Route is the way of one drop's cables from the closet to the drop.

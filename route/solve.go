@@ -13,16 +13,14 @@ import (
 	"topplate/route/tree"
 )
 
-// Solve finds the cheapest allowed routes of a job's drops to the closet, all
-// together, and everything that follows from the routes. What is paid once is
-// counted once where routes share it; Cost says whether the plan is proved
-// cheapest.
-func Solve(job *plan.Job) (*Result, error) {
+// Solve is the function Solve with the planner's patience.
+func (p Planner) Solve(job *plan.Job) (*Result, error) {
 	g, err := Build(job)
 	if err != nil {
 		return nil, err
 	}
 	r := &Result{Job: job, Graph: g}
+	g.stop = p.stopped(&r.Stopped)
 	book := job.Book()
 	best, err := r.routeAll(book)
 	if err != nil {
@@ -33,6 +31,7 @@ func Solve(job *plan.Job) (*Result, error) {
 		r.Routes[i].Legs = legs(g, r.Holes, &r.Routes[i])
 	}
 	r.Bundles = bundlesOf(g, r.Routes)
+	r.Reused = r.reuses()
 	r.Cost = costOf(g, book, r.Routes)
 	r.Cost.LowerBound, r.Cost.Together = best.LowerBound, best.Together
 	r.Cost.Proved = best.LowerBound == r.Cost.Total

@@ -40,7 +40,7 @@ func (g *Graph) steps(book rule.Book) *tree.Steps {
 	known := map[string]int64{}
 	s := &tree.Steps{}
 	for a := range g.Arcs {
-		if g.Arcs[a].Hole >= 0 || g.Arcs[a].Capacity > 0 {
+		if g.Arcs[a].Hole >= 0 || g.Arcs[a].Capacity > 0 || g.Arcs[a].Through != nil {
 			s.Arcs = append(s.Arcs, int32(a))
 		}
 	}
@@ -68,7 +68,10 @@ func (g *Graph) stepKey(a int, drops []int) string {
 		p := &g.Holes[arc.Hole]
 		key = fmt.Append(key, p.Kind, p.Wall, p.MemberWidth, p.Free)
 	}
-	key = fmt.Append(key, arc.bore(), arc.Capacity)
+	if arc.Through != nil {
+		key = fmt.Append(key, arc.Through.ID)
+	}
+	key = fmt.Append(key, " ", arc.bore(), arc.Capacity)
 	count := map[string]int{}
 	for _, d := range drops {
 		count[g.Job.Drops[d].Cable.ID] += g.Job.Drops[d].Count
@@ -93,6 +96,9 @@ func (g *Graph) more(book rule.Book, a int, drops []int) int64 {
 // and whether they are more than it takes.
 func (g *Graph) beyond(book rule.Book, a int, drops []int) (holes int64, crowded bool) {
 	arc := &g.Arcs[a]
+	if arc.Through != nil {
+		return 0, g.overfull(arc.Through, drops)
+	}
 	if arc.Hole < 0 {
 		cables := 0
 		for _, d := range drops {
@@ -118,6 +124,9 @@ func (g *Graph) cheapestPlan(book rule.Book, terms []tree.Terminal) (tree.Plan, 
 		if err := g.countSteps(book, terms, steps, &best); err != nil {
 			return best, err
 		}
+	}
+	if err := g.shorten(book, terms, steps, &best); err != nil {
+		return best, err
 	}
 	best.LowerBound = min(best.LowerBound, best.Cost)
 	best.Together = max(min(best.Together, best.Cost), best.LowerBound)
@@ -214,10 +223,8 @@ const (
 // best for these; its cost is at the prices of the graph, steps counted.
 func (g *Graph) solveTree(net *network.Network, terms []tree.Terminal, steps *tree.Steps, opt tree.Options) (tree.Plan, error) {
 	order := tagOrder(g.Job)
-	byTag := make([]tree.Terminal, len(terms))
-	for i, d := range order {
-		byTag[i] = terms[d]
-	}
+	byTag := inOrder(order, terms)
+	opt.Stop = g.stop
 	p, err := tree.Solve(net, int32(g.Root), byTag, opt)
 	if err != nil {
 		return p, fmt.Errorf("route: %w", err)
@@ -229,4 +236,20 @@ func (g *Graph) solveTree(net *network.Network, terms []tree.Terminal, steps *tr
 	}
 	p.Paths = paths
 	return p, nil
+}
+
+func inOrder[T any](order []int, of []T) []T {
+	out := make([]T, len(of))
+	for i, d := range order {
+		out[i] = of[d]
+	}
+	return out
+}
+
+// reprice adds up a plan whose paths were changed.
+func (g *Graph) reprice(terms []tree.Terminal, steps *tree.Steps, p *tree.Plan) {
+	order := tagOrder(g.Job)
+	byTag := tree.Plan{Paths: inOrder(order, p.Paths)}
+	byTag.Price(g.Net, inOrder(order, terms), steps)
+	p.Cost = byTag.Cost
 }

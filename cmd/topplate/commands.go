@@ -17,21 +17,25 @@ import (
 )
 
 func checkCommand() *cobra.Command {
-	return &cobra.Command{
+	var wait patience
+	c := &cobra.Command{
 		Use:   "check JOB.toml",
 		Short: "Read a job and its house, route it, and print the findings",
 		Args:  oneFile("a job file"),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			res, err := solve(args[0], cmd.ErrOrStderr())
+			res, err := solve(args[0], &wait, cmd.ErrOrStderr())
 			if err != nil {
 				return err
 			}
 			return finish(res, report.Findings(cmd.OutOrStdout(), res))
 		},
 	}
+	wait.flag(c)
+	return c
 }
 
 func routeCommand() *cobra.Command {
+	var wait patience
 	var asJSON bool
 	var why string
 	c := &cobra.Command{
@@ -39,7 +43,7 @@ func routeCommand() *cobra.Command {
 		Short: "Print the routes, holes and cut lengths",
 		Args:  oneFile("a job file"),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			res, err := solve(args[0], cmd.ErrOrStderr())
+			res, err := solve(args[0], &wait, cmd.ErrOrStderr())
 			if err != nil {
 				return err
 			}
@@ -56,12 +60,14 @@ func routeCommand() *cobra.Command {
 			return finish(res, report.Schedule(cmd.OutOrStdout(), res))
 		},
 	}
+	wait.flag(c)
 	c.Flags().BoolVar(&asJSON, "json", false, "print all results as JSON")
 	c.Flags().StringVar(&why, "why", "", "explain the route of the drop with this `tag`: its price, and what other ways would cost")
 	return c
 }
 
 func drawCommand() *cobra.Command {
+	var wait patience
 	var out string
 	var compare bool
 	c := &cobra.Command{
@@ -73,13 +79,15 @@ func drawCommand() *cobra.Command {
 			if out == "" {
 				return fmt.Errorf("draw needs a folder to write to: -o DIR")
 			}
-			res, err := solve(args[0], cmd.ErrOrStderr())
+			res, err := solve(args[0], &wait, cmd.ErrOrStderr())
 			if err != nil {
 				return err
 			}
 			var plans []route.Choice
 			if compare {
-				if plans, err = route.Choices(res.Job); err != nil {
+				planner, done := wait.planner(cmd.ErrOrStderr())
+				plans, err = planner.Choices(res.Job)
+				if done(); err != nil {
 					return err
 				}
 			}
@@ -96,12 +104,14 @@ func drawCommand() *cobra.Command {
 			return finish(res, report.Findings(cmd.ErrOrStderr(), res))
 		},
 	}
+	wait.flag(c)
 	c.Flags().StringVarP(&out, "out", "o", "", "folder to write to; made if it is not there")
 	c.Flags().BoolVar(&compare, "choices", false, "add a sheet with the plans to choose from, if there is more than one")
 	return c
 }
 
 func choicesCommand() *cobra.Command {
+	var wait patience
 	var asJSON bool
 	c := &cobra.Command{
 		Use:   "choices JOB.toml",
@@ -112,8 +122,9 @@ func choicesCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			plans, err := route.Choices(job)
-			if err != nil {
+			planner, done := wait.planner(cmd.ErrOrStderr())
+			plans, err := planner.Choices(job)
+			if done(); err != nil {
 				return err
 			}
 			if asJSON {
@@ -122,6 +133,7 @@ func choicesCommand() *cobra.Command {
 			return finish(plans[0].Result, report.Choices(cmd.OutOrStdout(), plans))
 		},
 	}
+	wait.flag(c)
 	c.Flags().BoolVar(&asJSON, "json", false, "print the plans as JSON")
 	return c
 }
@@ -179,12 +191,14 @@ func lineOf(file string, line int) (string, bool) {
 	return source.Line(src, line)
 }
 
-func solve(path string, stderr io.Writer) (*route.Result, error) {
+func solve(path string, wait *patience, stderr io.Writer) (*route.Result, error) {
 	job, err := load(path, stderr)
 	if err != nil {
 		return nil, err
 	}
-	return route.Preferred(job)
+	planner, done := wait.planner(stderr)
+	defer done()
+	return planner.Preferred(job)
 }
 
 // finish turns a result into the exit code, unless printing it failed.

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -53,17 +54,120 @@ func writeFolder(dir string, files []render.File) error {
 	return moveIn(stage, dir, files)
 }
 
-// moveIn renames each file from stage into dir after checking that none would
-// land on a folder.
+// moveIn renames each file from stage into dir, and takes away what an earlier
+// drawing wrote there and this one does not. It replaces nothing but what the
+// program wrote itself: what that was, the manifest in dir tells. If the writing
+// breaks off, the manifest tells of both drawings.
 func moveIn(stage, dir string, files []render.File) error {
-	for _, f := range files {
-		if info, err := os.Lstat(filepath.Join(dir, f.Name)); err == nil && info.IsDir() {
-			return fmt.Errorf("%s is a folder, and a file of that name would be written; nothing was changed", filepath.Join(dir, f.Name))
-		}
+	old, err := oldManifest(dir)
+	if err != nil {
+		return err
 	}
 	for _, f := range files {
+		if err := replaceable(filepath.Join(dir, f.Name), f, &old); err != nil {
+			return err
+		}
+	}
+	if err := announce(stage, dir, files, &old); err != nil {
+		return err
+	}
+	for _, f := range files { // the manifest is the last
 		if err := os.Rename(filepath.Join(stage, f.Name), filepath.Join(dir, f.Name)); err != nil {
 			return fmt.Errorf("can't write %s: %w", filepath.Join(dir, f.Name), reason(err))
+		}
+		if f.Name != render.ManifestName {
+			continue
+		}
+		if err := clearStale(dir, files, &old); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// oldManifest reads the manifest of a folder; it is empty if there is none.
+func oldManifest(dir string) (render.Manifest, error) {
+	path := filepath.Join(dir, render.ManifestName)
+	data, err := os.ReadFile(path)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return render.Manifest{}, nil
+	case err != nil:
+		if info, e := os.Lstat(path); e == nil && info.IsDir() {
+			return render.Manifest{}, errFolder(path)
+		}
+		return render.Manifest{}, fmt.Errorf("can't read %s: %w; nothing was changed", path, reason(err))
+	}
+	m, err := render.ReadManifest(data)
+	if err != nil {
+		return m, fmt.Errorf("%s: %w; move it away or give another folder to -o; nothing was changed", dir, err)
+	}
+	return m, nil
+}
+
+func errFolder(path string) error {
+	return fmt.Errorf("%s is a folder, and a file of that name would be written; nothing was changed", path)
+}
+
+// replaceable says why a file may not take the place of what is there.
+func replaceable(path string, f render.File, old *render.Manifest) error {
+	info, err := os.Lstat(path)
+	if err != nil || f.Name == render.ManifestName {
+		return nil // nothing there, or read already
+	}
+	if info.IsDir() {
+		return errFolder(path)
+	}
+	data, err := os.ReadFile(path)
+	if err != nil {
+		return fmt.Errorf("can't read %s, which would be replaced: %w; nothing was changed", path, reason(err))
+	}
+	if !old.Wrote(f.Name, data) && !bytes.Equal(data, f.Data) {
+		return fmt.Errorf("%s is there and is not as topplate wrote it; move it away or give another folder to -o; nothing was changed", path)
+	}
+	return nil
+}
+
+// announce puts a manifest into dir that tells of what is there and of what
+// will be.
+func announce(stage, dir string, files []render.File, old *render.Manifest) error {
+	i := slices.IndexFunc(files, func(f render.File) bool { return f.Name == render.ManifestName })
+	if i < 0 {
+		return nil
+	}
+	m, err := render.ReadManifest(files[i].Data)
+	if err != nil {
+		return err
+	}
+	m.Replaced = slices.Concat(old.Files, old.Replaced)
+	f, err := m.File()
+	if err != nil {
+		return err
+	}
+	between := filepath.Join(stage, ".between")
+	if err := writeWhole(between, f.Data); err != nil {
+		return fmt.Errorf("can't write %s: %w; nothing was changed", f.Name, reason(err))
+	}
+	if err := os.Rename(between, filepath.Join(dir, f.Name)); err != nil {
+		return fmt.Errorf("can't write %s: %w; nothing was changed", f.Name, reason(err))
+	}
+	return nil
+}
+
+// clearStale removes what an earlier drawing wrote and this one did not, unless
+// somebody changed it.
+func clearStale(dir string, files []render.File, old *render.Manifest) error {
+	for _, e := range slices.Concat(old.Files, old.Replaced) {
+		if !filepath.IsLocal(e.File) || slices.ContainsFunc(files, func(f render.File) bool { return f.Name == e.File }) {
+			continue
+		}
+		path := filepath.Join(dir, e.File)
+		data, err := os.ReadFile(path)
+		if err != nil || !old.Wrote(e.File, data) {
+			continue
+		}
+		if err := os.Remove(path); err != nil {
+			return fmt.Errorf("can't remove %s, which an earlier drawing wrote: %w", path, reason(err))
 		}
 	}
 	return nil

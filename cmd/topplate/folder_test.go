@@ -10,6 +10,7 @@ import (
 	"syscall"
 	"testing"
 
+	"topplate/plan"
 	"topplate/render"
 )
 
@@ -51,6 +52,74 @@ func TestReasonsOfFileErrors(t *testing.T) {
 		wrapped := fmt.Errorf("doing: %w", &fs.PathError{Op: "open", Path: "x", Err: err})
 		if got := reason(wrapped).Error(); got != want {
 			t.Errorf("reason(%v) = %q, want %q", err, got, want)
+		}
+	}
+}
+
+// withManifest adds the manifest of a folder to its files.
+func withManifest(t *testing.T, files ...render.File) []render.File {
+	t.Helper()
+	m := render.ManifestOf(&plan.Job{}, files)
+	f, err := m.File()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return append(files, f)
+}
+
+func file(name, data string) render.File { return render.File{Name: name, Data: []byte(data)} }
+
+// A second drawing takes away what the first one wrote and it does not, unless
+// somebody changed it.
+func TestStaleFilesGo(t *testing.T) {
+	dir := filepath.Join(t.TempDir(), "out")
+	if err := writeFolder(dir, withManifest(t, file("a.svg", "1"), file("b.svg", "1"), file("c.svg", "1"))); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(filepath.Join(dir, "c.svg"), []byte("mine"), 0o666); err != nil {
+		t.Fatal(err)
+	}
+	if err := writeFolder(dir, withManifest(t, file("a.svg", "2"))); err != nil {
+		t.Fatal(err)
+	}
+	for name, want := range map[string]string{"a.svg": "2", "b.svg": "", "c.svg": "mine"} {
+		data, err := os.ReadFile(filepath.Join(dir, name))
+		if (err == nil) != (want != "") || string(data) != want {
+			t.Errorf("%s holds %q, want %q (%v)", name, data, want, err)
+		}
+	}
+}
+
+// Wherever the writing of a second drawing breaks off, the next one goes over
+// it and ends with the same folder.
+func TestBrokenOffDrawingIsGoneOver(t *testing.T) {
+	first := withManifest(t, file("a.svg", "1"), file("b.svg", "1"), file("d.svg", "1"))
+	second := withManifest(t, file("a.svg", "2"), file("b.svg", "2"), file("c.svg", "2"))
+	for moved := range len(second) {
+		dir := filepath.Join(t.TempDir(), "out")
+		if err := writeFolder(dir, first); err != nil {
+			t.Fatal(err)
+		}
+		old, err := oldManifest(dir)
+		if err != nil {
+			t.Fatal(err)
+		}
+		stage := t.TempDir()
+		if err := announce(stage, dir, second, &old); err != nil {
+			t.Fatal(err)
+		}
+		for _, f := range second[:moved] {
+			if err := os.WriteFile(filepath.Join(dir, f.Name), f.Data, 0o666); err != nil {
+				t.Fatal(err)
+			}
+		}
+		third := withManifest(t, file("a.svg", "3"), file("b.svg", "3"))
+		if err := writeFolder(dir, third); err != nil {
+			t.Fatalf("after %d files: %v", moved, err)
+		}
+		entries, _ := os.ReadDir(dir)
+		if len(entries) != len(third) {
+			t.Errorf("after %d files the folder holds %v", moved, entries)
 		}
 	}
 }

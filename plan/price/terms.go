@@ -19,6 +19,7 @@ const (
 	LiftBoard     ID = "lift-board"
 	Rod           ID = "rod-shot"
 	RodPush       ID = "rod-push"
+	FishConduit   ID = "fish-conduit"
 	OpenSoffit    ID = "open-soffit"
 	CutBox        ID = "cut-box-opening"
 	CutCeiling    ID = "cut-ceiling-hole"
@@ -58,6 +59,7 @@ var Terms = []Term{
 	{LiftBoard, "Lifting one board of decking", MinutesEach, 6_000, false, "And putting it back."},
 	{Rod, "One rod shot", MinutesEach, 8_000, false, "Finding the end, hooking on, pulling back."},
 	{RodPush, "Pushing the rods", MinutesPerMetre, 2_000, false, "Joining one more, and the worse aim of a long shot."},
+	{FishConduit, "Fishing one conduit", MinutesEach, 6_000, false, "A line through it, and the bundle after the line."},
 	{OpenSoffit, "Opening the soffit where it does not open by itself", MinutesEach, 20_000, false, "Taking a panel down or cutting, and closing."},
 	{CutBox, "Cutting one box opening", MinutesEach, 10_000, false, "Mark, check for what is behind, cut, clean up."},
 	{CutCeiling, "Cutting one ceiling hole", MinutesEach, 10_000, false, "The same overhead."},

@@ -28,6 +28,7 @@ const (
 	HatchSize   ID = "hatch-size"
 
 	LinkLengthRule ID = "link-length-exceeded"
+	ConduitFill    ID = "conduit-fill"
 	OutdoorEntry   ID = "outdoor-entry"
 )
 
@@ -177,6 +178,16 @@ var measured = []Rule{
 		Source: permanentLink,
 		Text:   "Beyond it a link need not carry its rated speed. Move the closet or add one nearer.",
 		Change: "a closet nearer by",
+	},
+	{
+		ID: ConduitFill, Title: "Conduit fuller than the table allows", Severity: Caution,
+		Source: Source{
+			Document: nec, Clause: "Chapter 9, Table 1", Printed: "1: 53 %, 2: 31 %, over 2: 40 %",
+			AsQuotedBy: "copies of the table on the web", Status: AsQuoted,
+		},
+		Text: "By 800.110(B) the table does not bind communications cable; one reading has it bind Class 2 cable. Fuller than that, " +
+			"cable jams and its jacket suffers.",
+		Change: "fewer cables in it, or another way beside it",
 	},
 	{
 		ID: OutdoorEntry, Title: "Cable that goes outside", Severity: Caution,

@@ -58,6 +58,11 @@ func (p *printer) printf(format string, args ...any) {
 
 // money prints cost units in the job's currency, to the nearest hundredth.
 func money(res *route.Result, units int64) string {
+	return amount(units) + " " + res.Job.Rates.Currency
+}
+
+// amount is money without its currency.
+func amount(units int64) string {
 	cents := (units + 5_000) / 10_000
-	return fmt.Sprintf("%d.%02d %s", cents/100, cents%100, res.Job.Rates.Currency)
+	return fmt.Sprintf("%d.%02d", cents/100, cents%100)
 }

@@ -80,6 +80,7 @@ type cost struct {
 	Total      int64            `json:"total"`
 	LowerBound int64            `json:"lower_bound"`
 	Together   int64            `json:"lower_bound_together"`
+	Stopped    bool             `json:"stopped"`
 	Proved     bool             `json:"proved"`
 	Currency   string           `json:"currency"`
 	Terms      map[string]int64 `json:"terms"`
@@ -117,7 +118,7 @@ func JSON(w io.Writer, res *route.Result) error {
 		out.Holes = append(out.Holes, holeOf(res, &res.Holes[i]))
 	}
 	c := res.Cost
-	out.Cost = cost{c.Total, c.LowerBound, c.Together, c.Proved, res.Job.Rates.Currency, map[string]int64{}}
+	out.Cost = cost{c.Total, c.LowerBound, c.Together, res.Stopped, c.Proved, res.Job.Rates.Currency, map[string]int64{}}
 	for _, t := range c.Terms {
 		out.Cost.Terms[string(t.Term)] = t.Amount
 	}

@@ -21,6 +21,7 @@ func Schedule(w io.Writer, res *route.Result) error {
 	p.drops(res)
 	p.legs(res)
 	p.holes(res)
+	p.reused(res)
 	p.cost(res)
 	p.printf("Findings\n")
 	if p.err == nil {
@@ -127,6 +128,37 @@ func (p *printer) holes(res *route.Result) {
 	p.printf("\n")
 }
 
+// reused lists the holes and conduits that are there and used.
+func (p *printer) reused(res *route.Result) {
+	if len(res.Reused) == 0 {
+		return
+	}
+	h := res.Job.House
+	p.printf("Holes and conduits that are there and used\n")
+	rows := [][]string{{"which", "what", "where", "inside", "cables", "drops"}}
+	for i := range res.Reused {
+		u := &res.Reused[i]
+		what := "hole"
+		if u.Conduit {
+			what = "conduit"
+		}
+		rows = append(rows, []string{
+			u.ID, what, fmt.Sprintf("%s along wall %s", h.Units.Format(u.Along), h.Walls[u.Wall].ID),
+			h.Units.Format(u.Inside), fmt.Sprint(u.Cables), tagsOf(res, u.Drops),
+		})
+	}
+	p.table(rows)
+	p.printf("\n")
+}
+
+func tagsOf(res *route.Result, drops []int) string {
+	tags := make([]string, len(drops))
+	for i, d := range drops {
+		tags[i] = res.Job.Drops[d].Tag
+	}
+	return strings.Join(tags, " ")
+}
+
 // HoleWhere says where a hole is, from the start of its wall or in its room.
 func HoleWhere(res *route.Result, place *route.HolePlace) string {
 	h := res.Job.House
@@ -139,6 +171,18 @@ func HoleWhere(res *route.Result, place *route.HolePlace) string {
 	return ""
 }
 
+// Summary says in a few sentences what the job is and how good its plan.
+func Summary(res *route.Result) []string {
+	cables := 0
+	for i := range res.Job.Drops {
+		cables += res.Job.Drops[i].Count
+	}
+	return []string{
+		fmt.Sprintf("%d of %d drops routed, %d cables in all, through %d holes.", routed(res), len(res.Routes), cables, len(res.Holes)),
+		fmt.Sprintf("The plan is worth %s of work and cable; %s.", money(res, res.Cost.Total), proof(res)),
+	}
+}
+
 // proof says how good the plan is.
 func proof(res *route.Result) string {
 	c := res.Cost
@@ -149,6 +193,9 @@ func proof(res *route.Result) string {
 		return "no bound is known"
 	}
 	say := fmt.Sprintf("within %.1f %% of the cheapest: no plan costs less than %s", 100*float64(c.Total-c.LowerBound)/float64(c.LowerBound), money(res, c.LowerBound))
+	if res.Stopped {
+		return say + "; the search was ended early, and may find a cheaper plan in more time"
+	}
 	if c.Together == c.Total {
 		say = "proved cheapest of the plans whose bundles stay together once cables have met; " + say
 	}

@@ -15,7 +15,9 @@ type Sheet struct {
 	Desc          string // the same in a sentence or two, for who cannot see it
 	Lang          string // BCP 47 tag of the language of the texts, such as "en"
 	Width, Height Paper
-	Groups        []*Group
+	// View is how the sheet shows the house, if it shows it in one view only.
+	View   View
+	Groups []*Group
 }
 
 // New returns an empty sheet in English.
