@@ -331,7 +331,8 @@ func noted(w *Work, id rule.ID) []route.Finding {
 }
 
 func TestNotesOfTheDay(t *testing.T) {
-	if n := noted(ordered(t, corner, 1), DateWithoutPlace); len(n) != 1 || !strings.HasSuffix(n[0].Pos.File, "house.toml") {
+	nowhere := changed(solved(t, corner), func(_ *plan.Job, house *plan.House) { house.Site = plan.Site{} })
+	if n := noted(crewed(t, nowhere, 1, quick), DateWithoutPlace); len(n) != 1 || !strings.HasSuffix(n[0].Pos.File, "house.toml") {
 		t.Errorf("a date without a place: %+v", n)
 	}
 	if n := noted(ordered(t, corner, 1), LongDay); len(n) != 1 {
