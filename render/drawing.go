@@ -20,6 +20,9 @@ type drawing struct {
 	// zones are hatched last, with gaps for the labels.
 	ground, zoneGroup *sheet.Group
 	unplaced          []font.Block
+	// plain labels have no halo: nothing is struck through them, and it would
+	// eat into thick lines.
+	plain bool
 }
 
 // An ask is a label that wants a place.
@@ -77,7 +80,7 @@ func (d *drawing) placeLabels() []sheet.Box {
 			drawRing(lg, at.Box.Centre(), a.block[0].Words)
 			continue
 		}
-		for _, t := range a.block.In(at.Box, at.Turned, true) {
+		for _, t := range a.block.In(at.Box, at.Turned, !d.plain) {
 			lg.Add(t)
 		}
 	}

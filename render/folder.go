@@ -13,6 +13,7 @@ import (
 	"topplate/render/sheet"
 	"topplate/render/svg"
 	"topplate/route"
+	"topplate/route/work"
 )
 
 // A File is one file of a job folder.
@@ -47,8 +48,9 @@ var paperOnly = []string{"frame", "column", "title-block", "scale", "north"}
 // Folder makes the files of a job folder: an index page, every sheet as SVG,
 // one PDF of all, the floor and the attic as DXF, the tables as CSV, the
 // schedule as text and the results as JSON. The manifest comes last.
-func Folder(res *route.Result, plans ...route.Choice) ([]File, error) {
-	f := &folder{res: res, sheets: Sheets(res, plans...)}
+func Folder(w *work.Work, plans ...route.Choice) ([]File, error) {
+	res := w.Result
+	f := &folder{res: res, sheets: append(Sheets(res, plans...), Details(res)...)}
 	page := html.Page{
 		Lang: "en", Title: res.Job.Name, Subtitle: res.Job.House.Name + ", " + res.Job.House.Place,
 		Summary: report.Summary(res), Cautions: cautionNotes(res), Foot: report.Deference,
@@ -62,7 +64,7 @@ func Folder(res *route.Result, plans ...route.Choice) ([]File, error) {
 		})
 	}
 	var lists []File
-	for _, t := range report.Tables(res) {
+	for _, t := range report.Tables(w) {
 		lists = append(lists, f.make(t.ID+".csv", t.CSV))
 		page.Tables = append(page.Tables, html.Table(t))
 	}
@@ -71,8 +73,8 @@ func Folder(res *route.Result, plans ...route.Choice) ([]File, error) {
 	f.add(f.make("sheets.pdf", func(w io.Writer) error { return pdf.Write(w, res.Job.Name, f.sheets) }))
 	f.exchange()
 	f.add(lists...)
-	f.add(f.make("schedule.txt", func(w io.Writer) error { return report.Schedule(w, res) }))
-	f.add(f.make("results.json", func(w io.Writer) error { return report.JSON(w, res) }))
+	f.add(f.make("schedule.txt", func(out io.Writer) error { return report.Schedule(out, w) }))
+	f.add(f.make("results.json", func(out io.Writer) error { return report.JSON(out, w) }))
 	if f.err != nil {
 		return nil, f.err
 	}

@@ -26,7 +26,7 @@ func TestIndexPrintsCleanly(t *testing.T) {
 	for _, job := range samples(t) {
 		res := solve(t, job, source.ReadFile)
 		res.Job.Name = `<script>document.title="ran"</script> & "quoted" ' العربية 🏠`
-		files, err := render.Folder(res)
+		files, err := render.Folder(whole(t, res))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -62,7 +62,7 @@ func TestIndexPrintsCleanly(t *testing.T) {
 				t.Errorf("%s: no printed page is %.1f by %.1f points, as %s is: %v", name(job), w, h, s.ID, pages)
 			}
 		}
-		if len(pages) > len(render.Sheets(res))+6 {
+		if len(pages) > len(render.Sheets(res))+len(render.Details(res))+6 {
 			t.Errorf("%s prints %d pages", name(job), len(pages))
 		}
 	}

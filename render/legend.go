@@ -185,8 +185,8 @@ func firstSentence(text string) string {
 const scaleHeight = 24 * sheet.MM
 
 // scaleBar draws a bar of round length at the foot of the column, with the
-// scale's name, and an arrow to true north beside it.
-func (d *drawing) scaleBar() {
+// scale's name, and, beside a plan, an arrow to true north.
+func (d *drawing) scaleBar(north bool) {
 	box := sheet.Box{Min: sheet.Pt(d.side.Min.X, d.side.Max.Y-scaleHeight), Max: d.side.Max}
 	d.side.Max.Y = box.Min.Y
 	g := d.sheet.Group("scale", "scale", "Scale "+d.view.Scale.Name)
@@ -206,7 +206,9 @@ func (d *drawing) scaleBar() {
 		g.Text(sheet.LetterSmall, sheet.Pt(x+sheet.Paper(i)*w, y+height+3*sheet.MM), sheet.Middle, n)
 	}
 	g.Text(sheet.LetterNote, sheet.Pt(x, y-4*sheet.MM), sheet.Start, "Scale "+d.view.Scale.Name)
-	d.northArrow(sheet.Pt(box.Max.X-13*sheet.MM, box.Min.Y+13*sheet.MM))
+	if north {
+		d.northArrow(sheet.Pt(box.Max.X-13*sheet.MM, box.Min.Y+13*sheet.MM))
+	}
 }
 
 // northArrow draws an arrow to true north.

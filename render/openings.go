@@ -145,7 +145,7 @@ func (s *openingsSet) first(number, of int) *sheet.Sheet {
 	d.sheet.View = d.view
 	d.drawRoof(false)
 	drawWalls(d.sheet.Group("house", "house", "House"), h, d.view)
-	d.scaleBar()
+	d.scaleBar(true)
 	whole := d.area
 	d.area = s.plan
 	d.numberOpenings(s.list)

@@ -23,6 +23,9 @@ func TestSheetsOfRandomHouses(t *testing.T) {
 		if checkOpenings(t, res, sheets); t.Failed() {
 			t.Fatalf("seed %d, openings", seed)
 		}
+		if checkDetails(t, res); t.Failed() {
+			t.Fatalf("seed %d, details", seed)
+		}
 	}
 }
 
@@ -36,5 +39,6 @@ func TestSheetsOfLargeHouses(t *testing.T) {
 			checkSheet(t, res, s)
 		}
 		checkOpenings(t, res, sheets)
+		checkDetails(t, res)
 	}
 }

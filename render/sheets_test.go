@@ -115,7 +115,7 @@ func TestSheetsWithHostileNames(t *testing.T) {
 	} {
 		quoted := fmt.Sprintf("%q", c)
 		res := solve(t, "job.toml", edited(t, `"Study"`, quoted, `"First cables"`, quoted, `"Starter house"`, quoted, `"desk"`, quoted))
-		files, err := render.Folder(res)
+		files, err := render.Folder(whole(t, res))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -128,6 +128,7 @@ func TestSheetsWithHostileNames(t *testing.T) {
 			checkSheet(t, res, s)
 		}
 		checkOpenings(t, res, render.Sheets(res))
+		checkDetails(t, res)
 	}
 }
 
@@ -139,6 +140,7 @@ func TestSheetsShowBlockedDrops(t *testing.T) {
 		checkSheet(t, res, s)
 	}
 	checkOpenings(t, res, sheets)
+	checkDetails(t, res)
 	var words []string
 	for item := range sheetCalled(t, sheets, "floor").All() {
 		if text, ok := item.(sheet.Text); ok {

@@ -204,6 +204,33 @@ func TestTinyJobsAgainstBruteForce(t *testing.T) {
 	}
 }
 
+// With any number of steps, what is claimed holds.
+func TestClaimsHoldWithFewSteps(t *testing.T) {
+	r := rand.New(rand.NewPCG(5, 9))
+	proved := map[Level]int{}
+	for n := range 1500 {
+		job := tinyJob(r)
+		job.SetsFirst = n%2 == 1
+		job.Steps = 1 + int64(r.IntN(300))
+		want := bruteScore(job)
+		plan, err := Solve(job)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := plan.Types[0]
+		proved[got.Proved]++
+		if bruteLess(job, got.Score, want) || !job.SetsFirst && bruteLess(job, want, got.Bound) {
+			t.Fatalf("job %d: %+v\ngot  %+v, bound %+v\nwant %+v", n, job, got.Score, got.Bound, want)
+		}
+		if got.Proved == Together && got.Score != want {
+			t.Fatalf("job %d: %+v\ngot  %+v, said to be the best\nwant %+v", n, job, got.Score, want)
+		}
+	}
+	if proved[Together] == 0 || proved[Together] > 1450 {
+		t.Errorf("proved %v", proved)
+	}
+}
+
 // Lengths with nothing in common are rounded by the search for leftovers. Then
 // less may be proved, but what is claimed must still hold.
 func TestOddLengthsClaimNoMoreThanIsTrue(t *testing.T) {

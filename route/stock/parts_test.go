@@ -246,6 +246,66 @@ func TestDealExactFitsFirst(t *testing.T) {
 	}
 }
 
+// Sets of 3, 2 and 2 from spools that hold 4 and 3: the 3 must take the exact
+// fit, as beside it on the 4 there is no room for 2.
+func TestDealLeavesRoom(t *testing.T) {
+	var pieces []Piece
+	for i, g := range []string{"x", "x", "x", "y", "y", "z", "z"} {
+		pieces = append(pieces, Piece{Tag: string(rune('a' + i)), Group: g, Length: 5})
+	}
+	p := packing{{0, []int{4}}, {1, []int{3}}}
+	if got := splits(deal(p, newDemand(lengthsOf(pieces)), sets(pieces))); got != 0 {
+		t.Errorf("%d splits", got)
+	}
+}
+
+// Rounding the linear programme never uses a spool that is not there.
+func TestDivesKeepToTheStock(t *testing.T) {
+	r := rand.New(rand.NewPCG(15, 16))
+	found := 0
+	for skip := range 60 {
+		var stock, pieces []measure.Length
+		for range 3 {
+			stock = append(stock, measure.Length(40+10*r.IntN(8)))
+		}
+		for range 40 {
+			pieces = append(pieces, measure.Length(11+r.IntN(40)))
+		}
+		d, s := newDemand(pieces), newSupply(stock, 100)
+		p := dive(d, s, nil, skip%4, 0, &meter{1 << 24})
+		if p == nil {
+			continue
+		}
+		found++
+		need, left := slices.Clone(d.need), slices.Clone(s.have)
+		for _, f := range p {
+			if f.kind != freshKind {
+				left[f.kind]--
+			}
+			if load(d.size, f.count) > s.length(f.kind) {
+				t.Fatalf("%v in %v", f, s)
+			}
+			for j, n := range f.count {
+				need[j] -= n
+			}
+		}
+		if slices.Max(need) != 0 || slices.Min(need) != 0 || slices.Min(left) < 0 {
+			t.Fatalf("needs %v, stock %v left", need, left)
+		}
+	}
+	if found < 50 {
+		t.Errorf("only %d dives ended in a plan", found)
+	}
+}
+
+// 2 + 3 + 3 of 9, and one more piece does not go in.
+func TestMostByLength(t *testing.T) {
+	d := newDemand([]measure.Length{7, 3, 3, 3, 2})
+	if got := mostByLength(d, newSupply([]measure.Length{4, 5}, 0)); got != 3 {
+		t.Errorf("%d pieces, want 3", got)
+	}
+}
+
 // What is not proved is not claimed: beyond the first level that is open, the
 // bound is as good as a plan can be.
 func TestTrustedBound(t *testing.T) {

@@ -111,6 +111,19 @@ func TestOneSpoolSequence(t *testing.T) {
 	}
 }
 
+// Without a patch length, nothing is kept for patch cords.
+func TestNoPatchCords(t *testing.T) {
+	job := onePlace()
+	job.Patch = 0
+	plan, err := Solve(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if sum := plan.Totals; sum.Patch != 0 || sum.Waste != 21*ft {
+		t.Errorf("totals %+v", sum)
+	}
+}
+
 // Marks that count down from 400 don't cover 500 ft on the spool.
 func TestMarksThatPassZeroAreReported(t *testing.T) {
 	job := onePlace()
