@@ -94,42 +94,51 @@ func TestCheckMessages(t *testing.T) {
 		{"agree", "E 30ft, N 20ft, W 30ft, S 20ft", "", both, nil, "check"},
 		{
 			"nearly", "E 30ft, N 20ft, W 30ft, S 20ft", "", checkText("c", `wall = "west"`, `wall = "east"`, "30ft 1/2in"),
-			[]string{"warning: check[0].length: the check is 1/2in longer than the walls make it, 30ft: no more than the tape may be off"}, "note",
+			[]string{"warning: check[0].length: the check is 1/2in longer than the walls make it, 30ft: no more than the tape may be off"},
+			"note",
 		},
 		{
 			"check is wrong", "E 30ft, N 20ft, W 30ft, S 20ft", "", both + checkText("wide", `wall = "west"`, `wall = "east"`, "29ft"),
-			[]string{"check[2].length: the check is 1ft shorter than the walls make it, 30ft: more than", "note: most doubtful is check wide, taped as 29ft; the rest makes it 30ft"}, "cannot be told",
+			[]string{"check[2].length: the check is 1ft shorter than the walls make it, 30ft: more than", "note: most doubtful is check wide, taped as 29ft; the rest makes it 30ft"},
+			"cannot be told",
 		},
 		{
 			"south is wrong, and closes", "E 31ft, N 20ft, W 30ft, S 20ft", `closing = "3ft"`, both,
-			[]string{"the run ends 1ft east of its start", "note: most doubtful is wall south, taped as 31ft; the rest makes it 30ft"}, "one of",
+			[]string{"the run ends 1ft east of its start", "note: most doubtful is wall south, taped as 31ft; the rest makes it 30ft"},
+			"one of",
 		},
 		{
 			"south is wrong, and does not close", "E 31ft, N 20ft, W 30ft, S 20ft", "", both,
-			[]string{"error: wall[0].run: found a run that ends 1ft east of its start", "note: most doubtful is wall south, taped as 31ft; the rest makes it 30ft"}, "one of",
+			[]string{"error: wall[0].run: found a run that ends 1ft east of its start", "note: most doubtful is wall south, taped as 31ft; the rest makes it 30ft"},
+			"one of",
 		},
 		{
 			"nothing tells which", "E 31ft, N 20ft, W 30ft, S 20ft", "", "",
-			[]string{"found a run that ends 1ft east", "one of 2 measurements that cannot be told apart: wall south", "wall north, taped as 30ft; the rest makes it 31ft"}, "wall east",
+			[]string{"found a run that ends 1ft east", "one of 2 measurements that cannot be told apart: wall south", "wall north, taped as 30ft; the rest makes it 31ft"},
+			"wall east",
 		},
 		{
 			// The diagonals are as good in the mirror image.
 			"the wrong way", "E 30ft, N 20ft, E 30ft, S 20ft", "", both,
-			[]string{"found a run that ends 60ft east", "one of 2", "wall north, taped as 30ft; the rest makes it 30ft the other way"}, "most doubtful",
+			[]string{"found a run that ends 60ft east", "one of 2", "wall north, taped as 30ft; the rest makes it 30ft the other way"},
+			"most doubtful",
 		},
 		{
 			// The middle wall starts 14 ft along; a check says 13 ft.
 			"the start of a wall", "E 30ft, N 20ft, W 30ft, S 20ft", "",
 			checkText("a", `wall = "west"`, `wall = "middle"`, "13ft") + checkText("b", `wall = "middle"`, `wall = "east"`, "17ft"),
-			[]string{"most doubtful is the start of middle on south, taped as 14ft; the rest makes it 13ft"}, "one of",
+			[]string{"most doubtful is the start of middle on south, taped as 14ft; the rest makes it 13ft"},
+			"one of",
 		},
 		{
 			"no fit", "E 30ft, N 20ft, W 30ft, S 20ft", "", checkText("c", `wall = "south", end = "start"`, `wall = "north", end = "start"`, "1000ft"),
-			[]string{"check[0].length: the check is 963ft 11-5/16in longer", "most doubtful is check c"}, "panic",
+			[]string{"check[0].length: the check is 963ft 11-5/16in longer", "most doubtful is check c"},
+			"panic",
 		},
 		{
 			"not while in doubt", "E 31ft, N 20ft, W 30ft, S 20ft", "closing = \"3ft\"\nadjust = true", both,
-			[]string{"house.adjust: the walls are not adjusted by least squares while a measurement is in doubt", "wall south is", "most doubtful is wall south"}, "one of",
+			[]string{"house.adjust: the walls are not adjusted by least squares while a measurement is in doubt", "wall south is", "most doubtful is wall south"},
+			"one of",
 		},
 	}
 	for _, tt := range tests {
