@@ -22,6 +22,8 @@ func TestSame(t *testing.T) {
 		{strings.Replace(doc, "a = 1", "a = 1.0", 1), alike, false},
 		{strings.Replace(doc, "a = 1", "z = 1", 1), alike, false},
 		{strings.Replace(doc, "1.5", "1.50", 1), alike, false},
+		{strings.Replace(doc, `"x"`, "7", 1), alike, false},
+		{strings.Replace(doc, "a = 1", `a = "1"`, 1), alike, false},
 		{strings.Replace(doc, "true", "false", 1), alike, false},
 		{strings.Replace(doc, "03-31", "03-30", 1), alike, false},
 		{strings.Replace(doc, `"y"`, `"Y"`, 1), alike, false},

@@ -23,7 +23,7 @@ var reference = []table{
 	}},
 	{"level", []string{"id", "floor", "ceiling", "plate_top"}},
 	{"wall", []string{
-		"id", "start", "run", "names", "closes", "face", "exterior", "cladding", "frame", "spacing", "board",
+		"id", "start", "run", "names", "closes", "face", "exterior", "frame", "spacing", "board", "cladding",
 		"bearing", "insulated", "top_plate", "fire_blocks",
 	}},
 	{"check", []string{"id", "from", "to", "length", "error"}},
@@ -45,8 +45,8 @@ var reference = []table{
 	{"job", []string{"name", "number", "revision", "by", "date"}},
 	{"closet", []string{"name", "room", "wall", "side", "at", "from", "height", "width", "ceiling", "ports", "panel"}},
 	{"drop", []string{
-		"tag", "kind", "cable", "count", "note", "room", "wall", "side", "at", "from", "height", "out", "shift", "when",
-		"class", "watts", "end", "plug", "jack", "exposure",
+		"tag", "kind", "cable", "count", "note", "exposure", "room", "wall", "side", "at", "from", "height", "out", "shift", "when",
+		"class", "watts", "end", "plug", "jack",
 	}},
 	{"fixed", []string{"id", "do", "room", "wall", "at", "from", "to", "path", "diameter", "cables", "width"}},
 	{"cable", []string{

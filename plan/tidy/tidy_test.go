@@ -160,10 +160,17 @@ func TestOrderIsThatOfTheReference(t *testing.T) {
 				t.Errorf("[%s] comes before [%s] in the reference", s.name, reference[last].name)
 			}
 			last = i
+			place := 0
 			for _, e := range s.items {
-				if keys := reference[i].keys; keys != nil && !slices.Contains(keys, firstPart(e.key)) {
+				keys := reference[i].keys
+				k := slices.Index(keys, firstPart(e.key))
+				if keys != nil && k < 0 {
 					t.Errorf("order.go does not know the key %s of [%s]", e.key, s.name)
 				}
+				if keys != nil && k < place {
+					t.Errorf("%s comes before %s in [%s] of the reference", keys[place], e.key, s.name)
+				}
+				place = max(place, k)
 				// Lengths of the reference are known as such.
 				if text := strings.Trim(e.value, `"`); strings.HasPrefix(e.value, `"`) {
 					if _, err := measure.Parse(text); err == nil && reference[i].keys != nil && !slices.Contains(lengthKeys, e.key) && e.key != "per" {
@@ -331,6 +338,28 @@ func TestCommentsTravel(t *testing.T) {
 			if code = strings.ReplaceAll(code, " ", ""); code != want[mark] {
 				t.Fatalf("%s is about %q, then about %q", mark, want[mark], code)
 			}
+		}
+	}
+}
+
+// What is given out is read again and compared: a result with other data, or
+// without a comment, would not be given out.
+func TestResultIsCompared(t *testing.T) {
+	const src = "a = 1 # one\nb = \"6in\" # two\n"
+	before, _ := source.Parse("f.toml", []byte(src))
+	doc, _ := scan(src)
+	for out, want := range map[string]bool{
+		src:                                       true,
+		"b = \"6in\" # one\na = 1 # two\n":        true,
+		"a = 1 # one\nb = \"6in\"\n":              false,
+		"a = 1 # one\nb = \"6in\" # one\n":        false,
+		"a = 2 # one\nb = \"6in\" # two\n":        false,
+		"a = 1 # one\nb = \"1/2ft\" # two\n":      false,
+		"a = 1 # one\nb = \"6in\" # two\nc = 1\n": false,
+		"a = 1 # one\nb = 6in # two\n":            false,
+	} {
+		if got := same("f.toml", before, doc.remarks(), out, Options{}); got != want {
+			t.Errorf("%q: %v, want %v", out, got, want)
 		}
 	}
 }
