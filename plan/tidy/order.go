@@ -60,6 +60,7 @@ var reference = []table{
 	{"switch", []string{"watts", "volts"}},
 	{"labels", []string{"scheme"}},
 	{"have", nil},
+	{"parts", nil},
 	{"estimate", []string{"allowance"}},
 	{"tools", []string{"rods", "arm", "extension", "bits"}},
 	{"allow", []string{"patching"}},
