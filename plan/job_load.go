@@ -67,6 +67,7 @@ func LoadJob(path string, read FileReader) (*Job, *diag.List) {
 	l.labels(root)
 	l.have(root)
 	l.estimate(root)
+	l.after(root, path, read)
 	root.Done()
 	if list.HasErrors() {
 		return nil, list
