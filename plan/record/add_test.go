@@ -225,6 +225,16 @@ func TestAddTouchesNothing(t *testing.T) {
 	if _, err := os.Stat(path); err == nil {
 		t.Error("the file was made")
 	}
+	full := filepath.Join(t.TempDir(), "full.record")
+	if err := os.WriteFile(full, bytes.Repeat([]byte("\n"), mostFile-20), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := Add(full, func([]Entry) ([]Entry, error) { return []Entry{{When: day, Kind: NoteKind, Note: "n"}}, nil }); err == nil {
+		t.Error("a record was made too large to be read")
+	}
+	if info, err := os.Stat(full); err != nil || info.Size() != mostFile-20 {
+		t.Error("it was added to")
+	}
 	before := three(t, path)
 	add(t, path, Entry{When: day, Kind: NoteKind, Note: "n"})
 	after, _ := os.ReadFile(path)

@@ -14,7 +14,8 @@ import (
 func desk() *Plan {
 	return &Plan{
 		Job: "Desk", Ports: 4, Hours: 3300, CableKinds: []string{"cat6"}, Plugs: []string{"jack-6"},
-		Inputs: []Input{{Path: "job.toml"}, {Path: "house.toml"}},
+		UsedPorts: []UsedPort{{Origin{"first.record", 7, 7}, "first-D9.1", 3}},
+		Inputs:    []Input{{Path: "job.toml"}, {Path: "house.toml"}},
 		Cables: []PlannedCable{
 			{ID: "A1.1", Tag: "A1", Only: true, Diameter: inch / 4, Developed: 30 * foot, Straight: 20 * foot, Cut: 42 * foot},
 			{ID: "D1.1", Tag: "D1", Diameter: inch / 4, Developed: 47 * foot, Straight: 25 * foot, Cut: 63 * foot, Powered: true},
@@ -89,6 +90,7 @@ func TestCheck(t *testing.T) {
 		{"marks disagree", nil, cableEntry("D1.2", Cable{Length: 61 * foot, Marked: true, Marks: [2]measure.Length{351 * foot, 416*foot + 1}}), "but the marks are 65ft apart"},
 		{"port beyond the panel", nil, cableEntry("D1.2", Cable{Port: 5}), "found port 5; the panel has 4"},
 		{"port taken", log(cableEntry("D1.1", Cable{Port: 2})), cableEntry("D1.2", Cable{Port: 2}), "found port 2, where cable D1.1 is (entry 1)"},
+		{"port taken by an earlier job", nil, cableEntry("D1.2", Cable{Port: 3}), "found port 3, where cable first-D9.1 of an earlier job is (first.record, entry 7)"},
 		{"fast over a bad wire map", nil, cableEntry("D1.2", Cable{WireMap: Fail, Speed: 1000}), "warning: cable D1.2: found a wire map that fails and a link of 1000 Mb/s"},
 		{"slow over a bad wire map", nil, cableEntry("D1.2", Cable{WireMap: Fail, Speed: 100}), ""},
 		{"unknown plug", nil, cableEntry("D1.2", Cable{Plug: "jack6"}), "warning: cable D1.2: found \"jack6\""},
@@ -215,8 +217,8 @@ func TestTakeMark(t *testing.T) {
 // TestPropose: a correction keeps what it doesn't change; a hole begins as it is
 // planned, without cables that were not run.
 func TestPropose(t *testing.T) {
-	all := log(cableEntry("D1.2", Cable{Length: 61 * foot, Port: 3}), cableEntry("D1.1", Cable{State: Deferred}))
-	if e := Propose(desk(), all, CableKind, "D1.2", 1); e.Cable.Port != 3 || e.Replaces != 1 {
+	all := log(cableEntry("D1.2", Cable{Length: 61 * foot, Port: 2}), cableEntry("D1.1", Cable{State: Deferred}))
+	if e := Propose(desk(), all, CableKind, "D1.2", 1); e.Cable.Port != 2 || e.Replaces != 1 {
 		t.Errorf("%+v", e)
 	}
 	if e := Propose(desk(), all, HoleKind, "H1", 0); len(e.Hole.Cables) != 1 || e.Hole.Cables[0] != "D1.2" || e.Hole.At != 134*inch {

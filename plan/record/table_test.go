@@ -67,7 +67,7 @@ func TestTableFaults(t *testing.T) {
 // TestTableAgain: what is recorded already is left out; anything else is a
 // second record, or with update a correction that keeps what the row has not.
 func TestTableAgain(t *testing.T) {
-	all := log(cableEntry("D1.2", Cable{Length: 61 * foot, WireMap: Pass, Port: 3}))
+	all := log(cableEntry("D1.2", Cable{Length: 61 * foot, WireMap: Pass, Port: 2}))
 	same := []byte("tag,length,wiremap\nD1.2,61ft,pass\n")
 	if got, list := ReadTable("t.csv", same, desk(), all, false); len(got) != 0 || !strings.Contains(said(t, list), "this is recorded already, as entry 1") {
 		t.Errorf("%d rows, %s", len(got), said(t, list))
@@ -78,7 +78,7 @@ func TestTableAgain(t *testing.T) {
 		t.Error(said(t, list))
 	}
 	got, _ = ReadTable("t.csv", more, desk(), all, true)
-	want := Cable{Length: 61 * foot, WireMap: Pass, Port: 3, Speed: 1000}
+	want := Cable{Length: 61 * foot, WireMap: Pass, Port: 2, Speed: 1000}
 	if len(got) != 1 || got[0].Replaces != 1 || got[0].Cable != want || said(t, Check(desk(), all, got)) != "" {
 		t.Errorf("%+v", got)
 	}
