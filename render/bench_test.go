@@ -50,9 +50,21 @@ func Benchmark(b *testing.B) {
 		})
 		b.Run("draw/"+c.name, func(b *testing.B) {
 			for b.Loop() {
-				if _, err := render.Folder(res); err != nil {
+				if _, err := render.Folder(whole(b, res)); err != nil {
 					b.Fatal(err)
 				}
+			}
+		})
+	}
+}
+
+// BenchmarkDetails times the elevations and sections alone.
+func BenchmarkDetails(b *testing.B) {
+	for _, path := range []string{"../samples/corner-house/job.toml", "../samples/long-roof/job.toml"} {
+		res := solve(b, path, source.ReadFile)
+		b.Run(name(path), func(b *testing.B) {
+			for b.Loop() {
+				render.Details(res)
 			}
 		})
 	}

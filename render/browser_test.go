@@ -73,11 +73,11 @@ func TestSheetsInBrowser(t *testing.T) {
 	dir := t.TempDir()
 	for _, job := range samples(t) {
 		res := solve(t, job, source.ReadFile)
-		files, err := render.Folder(res)
+		files, err := render.Folder(whole(t, res))
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, s := range render.Sheets(res) {
+		for _, s := range append(render.Sheets(res), render.Details(res)...) {
 			path := filepath.Join(dir, name(job)+s.ID+".svg")
 			if err := os.WriteFile(path, content(t, files, s.ID+".svg"), 0o666); err != nil {
 				t.Fatal(err)
@@ -166,7 +166,7 @@ func widths(t *testing.T, s *sheet.Sheet, texts []measured) {
 // Every SVG is well-formed XML with ids that are used once.
 func TestSheetsAreWellFormed(t *testing.T) {
 	for _, job := range samples(t) {
-		files, err := render.Folder(solve(t, job, source.ReadFile))
+		files, err := render.Folder(whole(t, solve(t, job, source.ReadFile)))
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -42,7 +42,7 @@ func choicesSheet(res *route.Result, plans []route.Choice, number, of int) *shee
 		}
 	}
 	if fits {
-		d.scaleBar()
+		d.scaleBar(true)
 		d.legend(d.dropSymbols()[:3]...)
 	} else {
 		d.paragraph(sheet.LetterSmall, "The house is too large to be drawn so often on one sheet.")

@@ -20,6 +20,9 @@ type drawing struct {
 	// zones are hatched last, with gaps for the labels.
 	ground, zoneGroup *sheet.Group
 	unplaced          []font.Block
+	// plain labels have no halo: nothing is struck through them, and it would
+	// eat into thick lines.
+	plain bool
 }
 
 // An ask is a label that wants a place.
@@ -32,6 +35,7 @@ type ask struct {
 	block    font.Block
 	priority int
 	leader   bool
+	ring     bool // a ring is drawn around the words
 }
 
 func (d *drawing) ask(a ask)           { d.asks = append(d.asks, a) }
@@ -53,7 +57,7 @@ func (d *drawing) placeLabels() []sheet.Box {
 		}
 	}
 	for _, a := range d.asks {
-		w, h := a.block.Size()
+		w, h := a.size()
 		p.Requests = append(p.Requests, label.Request{
 			ID: a.id, Width: w, Height: h, Anchor: a.at, Symbol: a.symbol, Along: a.along, Within: a.within,
 			Priority: a.priority, Leader: a.leader, Turn: upright(a.along),
@@ -70,9 +74,13 @@ func (d *drawing) placeLabels() []sheet.Box {
 		boxes = append(boxes, at.Box)
 		lg := g.Group(sheet.ID("label", a.id), "label", "")
 		if at.Leader != nil {
-			lg.Polyline(sheet.PenLeader, at.Leader...)
+			lg.Polyline(sheet.PenLeader, a.leaderFrom(at)...)
 		}
-		for _, t := range a.block.In(at.Box, at.Turned, true) {
+		if a.ring {
+			drawRing(lg, at.Box.Centre(), a.block[0].Words)
+			continue
+		}
+		for _, t := range a.block.In(at.Box, at.Turned, !d.plain) {
 			lg.Add(t)
 		}
 	}

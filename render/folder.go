@@ -13,6 +13,7 @@ import (
 	"topplate/render/sheet"
 	"topplate/render/svg"
 	"topplate/route"
+	"topplate/route/work"
 )
 
 // A File is one file of a job folder.
@@ -24,12 +25,17 @@ type File struct {
 // Sheets draws every sheet of the set, in order. If there are two plans to
 // choose from or more, the last sheet compares them.
 func Sheets(res *route.Result, plans ...route.Choice) []*sheet.Sheet {
-	of := 2
-	if len(plans) < 2 {
-		return []*sheet.Sheet{floorSheet(res, 1, of), atticSheet(res, 2, of)}
+	openings := newOpeningsSet(res)
+	first := len(openings.pages)
+	of := first + 2
+	if len(plans) >= 2 {
+		of++
 	}
-	of++
-	return []*sheet.Sheet{floorSheet(res, 1, of), atticSheet(res, 2, of), choicesSheet(res, plans, of, of)}
+	out := append(openings.sheets(1, of), floorSheet(res, first+1, of), atticSheet(res, first+2, of))
+	if len(plans) >= 2 {
+		out = append(out, choicesSheet(res, plans, of, of))
+	}
+	return out
 }
 
 // exchanged are the sheets that the folder has as DXF as well.
@@ -42,8 +48,9 @@ var paperOnly = []string{"frame", "column", "title-block", "scale", "north"}
 // Folder makes the files of a job folder: an index page, every sheet as SVG,
 // one PDF of all, the floor and the attic as DXF, the tables as CSV, the
 // schedule as text and the results as JSON. The manifest comes last.
-func Folder(res *route.Result, plans ...route.Choice) ([]File, error) {
-	f := &folder{res: res, sheets: Sheets(res, plans...)}
+func Folder(w *work.Work, plans ...route.Choice) ([]File, error) {
+	res := w.Result
+	f := &folder{res: res, sheets: append(Sheets(res, plans...), Details(res)...)}
 	page := html.Page{
 		Lang: "en", Title: res.Job.Name, Subtitle: res.Job.House.Name + ", " + res.Job.House.Place,
 		Summary: report.Summary(res), Cautions: cautionNotes(res), Foot: report.Deference,
@@ -57,7 +64,7 @@ func Folder(res *route.Result, plans ...route.Choice) ([]File, error) {
 		})
 	}
 	var lists []File
-	for _, t := range report.Tables(res) {
+	for _, t := range report.Tables(w) {
 		lists = append(lists, f.make(t.ID+".csv", t.CSV))
 		page.Tables = append(page.Tables, html.Table(t))
 	}
@@ -66,8 +73,8 @@ func Folder(res *route.Result, plans ...route.Choice) ([]File, error) {
 	f.add(f.make("sheets.pdf", func(w io.Writer) error { return pdf.Write(w, res.Job.Name, f.sheets) }))
 	f.exchange()
 	f.add(lists...)
-	f.add(f.make("schedule.txt", func(w io.Writer) error { return report.Schedule(w, res) }))
-	f.add(f.make("results.json", func(w io.Writer) error { return report.JSON(w, res) }))
+	f.add(f.make("schedule.txt", func(out io.Writer) error { return report.Schedule(out, w) }))
+	f.add(f.make("results.json", func(out io.Writer) error { return report.JSON(out, w) }))
 	if f.err != nil {
 		return nil, f.err
 	}

@@ -15,6 +15,7 @@ import (
 	"topplate/render/report"
 	"topplate/render/svg"
 	"topplate/route"
+	"topplate/route/work"
 )
 
 // samples lists the jobs that every sheet is tested on.
@@ -53,7 +54,7 @@ func TestGolden(t *testing.T) {
 	for _, job := range samples(t) {
 		res := solve(t, job, source.ReadFile)
 		folder := filepath.Join("..", "testdata", name(job))
-		for _, s := range render.Sheets(res) {
+		for _, s := range append(render.Sheets(res), render.Details(res)...) {
 			var b bytes.Buffer
 			if err := svg.Write(&b, s, svg.Options{NoFonts: true}); err != nil {
 				t.Fatal(err)
@@ -61,7 +62,7 @@ func TestGolden(t *testing.T) {
 			compare(t, filepath.Join(folder, s.ID+".svg"), b.Bytes(), want)
 		}
 		var b bytes.Buffer
-		if err := report.Schedule(&b, res); err != nil {
+		if err := report.Schedule(&b, whole(t, res)); err != nil {
 			t.Fatal(err)
 		}
 		compare(t, filepath.Join(folder, "schedule.txt"), b.Bytes(), want)
@@ -113,7 +114,7 @@ func TestGallery(t *testing.T) {
 		if name(job) == "starter" {
 			continue
 		}
-		files, err := render.Folder(solve(t, job, source.ReadFile))
+		files, err := render.Folder(whole(t, solve(t, job, source.ReadFile)))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -129,11 +130,11 @@ func TestGallery(t *testing.T) {
 // The same job gives the same bytes, however often it is drawn.
 func TestFolderIsDeterministic(t *testing.T) {
 	for _, job := range samples(t) {
-		a, err := render.Folder(solve(t, job, source.ReadFile))
+		a, err := render.Folder(whole(t, solve(t, job, source.ReadFile)))
 		if err != nil {
 			t.Fatal(err)
 		}
-		b, err := render.Folder(solve(t, job, source.ReadFile))
+		b, err := render.Folder(whole(t, solve(t, job, source.ReadFile)))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -143,4 +144,14 @@ func TestFolderIsDeterministic(t *testing.T) {
 			}
 		}
 	}
+}
+
+// whole works out all that follows from a plan.
+func whole(t testing.TB, res *route.Result) *work.Work {
+	t.Helper()
+	w, err := work.Of(res)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return w
 }

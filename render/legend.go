@@ -31,16 +31,16 @@ func (d *drawing) legend(symbols ...legendSymbol) {
 // it fills, else a line.
 func drawSample(g *sheet.Group, pen sheet.Pen, b sheet.Box) {
 	c := b.Centre()
-	switch {
-	case pen == sheet.PenHole || pen == sheet.PenMark:
+	switch shape := pen.Shape(); shape {
+	case sheet.ShapeRing, sheet.ShapeTarget:
 		g.Circle(pen, c, holeRadius)
 		reach := holeRadius / 2
-		if pen == sheet.PenMark {
+		if shape == sheet.ShapeTarget {
 			reach = 2 * holeRadius
 		}
 		g.Line(sheet.PenThin, sheet.Pt(c.X-reach, c.Y), sheet.Pt(c.X+reach, c.Y))
 		g.Line(sheet.PenThin, sheet.Pt(c.X, max(b.Min.Y, c.Y-reach)), sheet.Pt(c.X, min(b.Max.Y, c.Y+reach)))
-	case pen.Style().Fill != sheet.NoColour:
+	case sheet.ShapeArea:
 		g.Rect(pen, b.Inset(sheet.MM/2))
 	default:
 		g.Line(pen, sheet.Pt(b.Min.X, c.Y), sheet.Pt(b.Max.X, c.Y))
@@ -185,8 +185,8 @@ func firstSentence(text string) string {
 const scaleHeight = 24 * sheet.MM
 
 // scaleBar draws a bar of round length at the foot of the column, with the
-// scale's name, and an arrow to true north beside it.
-func (d *drawing) scaleBar() {
+// scale's name, and, beside a plan, an arrow to true north.
+func (d *drawing) scaleBar(north bool) {
 	box := sheet.Box{Min: sheet.Pt(d.side.Min.X, d.side.Max.Y-scaleHeight), Max: d.side.Max}
 	d.side.Max.Y = box.Min.Y
 	g := d.sheet.Group("scale", "scale", "Scale "+d.view.Scale.Name)
@@ -206,7 +206,9 @@ func (d *drawing) scaleBar() {
 		g.Text(sheet.LetterSmall, sheet.Pt(x+sheet.Paper(i)*w, y+height+3*sheet.MM), sheet.Middle, n)
 	}
 	g.Text(sheet.LetterNote, sheet.Pt(x, y-4*sheet.MM), sheet.Start, "Scale "+d.view.Scale.Name)
-	d.northArrow(sheet.Pt(box.Max.X-13*sheet.MM, box.Min.Y+13*sheet.MM))
+	if north {
+		d.northArrow(sheet.Pt(box.Max.X-13*sheet.MM, box.Min.Y+13*sheet.MM))
+	}
 }
 
 // northArrow draws an arrow to true north.
@@ -218,5 +220,5 @@ func (d *drawing) northArrow(c sheet.Point) {
 	g.Polygon(sheet.PenSolid, []sheet.Point{
 		sheet.Polar(c, 7*sheet.MM, turn), sheet.Polar(c, r, turn+150*sheet.Degree), c, sheet.Polar(c, r, turn-150*sheet.Degree),
 	})
-	g.Add(sheet.Text{Lettering: sheet.LetterTag, At: sheet.Polar(c, 9*sheet.MM, turn), Align: sheet.Middle, Level: sheet.OnHalf, Words: "N"})
+	g.Add(sheet.Text{Lettering: sheet.LetterTag, At: sheet.Polar(c, 19*sheet.MM/2, turn), Align: sheet.Middle, Level: sheet.OnHalf, Words: "N"})
 }

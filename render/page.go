@@ -42,6 +42,11 @@ func formatFor(job *plan.Job) sheet.Format {
 
 // newPage lays out an empty sheet: number is its place in the set.
 func newPage(res *route.Result, id, title, desc string, number, of int) *page {
+	return newPageAs(res, id, title, desc, fmt.Sprintf("%d of %d", number, of))
+}
+
+// newPageAs lays out an empty sheet with its place in the set in words.
+func newPageAs(res *route.Result, id, title, desc, place string) *page {
 	s := sheet.New(id, title, formatFor(res.Job))
 	s.Desc = desc
 	frame := sheet.Box{Min: sheet.Pt(marginLeft, margin), Max: sheet.Pt(s.Width-margin, s.Height-margin)}
@@ -53,14 +58,14 @@ func newPage(res *route.Result, id, title, desc string, number, of int) *page {
 	g.Rect(sheet.PenBorder, frame)
 	g.Line(sheet.PenRule, p.side.Min, sheet.Pt(p.side.Min.X, p.side.Max.Y))
 	p.text = s.Group("column", "column", "Notes and tables")
-	p.titleBlock(title, number, of)
+	p.titleBlock(title, place)
 	p.keepForCautions()
 	return p
 }
 
 // titleBlock fills the lower end of the column with what ISO 7200 asks of a
 // title block: owner, title, number, date, sheet, creator (from memory).
-func (p *page) titleBlock(title string, number, of int) {
+func (p *page) titleBlock(title, place string) {
 	job := p.res.Job
 	g := p.sheet.Group("title-block", "title-block", "Title block")
 	box := sheet.Box{Min: sheet.Pt(p.side.Min.X, p.side.Max.Y-titleHeight), Max: p.side.Max}
@@ -82,7 +87,7 @@ func (p *page) titleBlock(title string, number, of int) {
 		g.Text(sheet.LetterNote, at.Add(sheet.Pt(w, 0)), sheet.Start, font.Fit(sheet.LetterNote, value, half-w-sheet.MM))
 	}
 	cell(0, 30*sheet.MM, "job", orDash(job.Number))
-	cell(half, 30*sheet.MM, "sheet", fmt.Sprintf("%d of %d", number, of))
+	cell(half, 30*sheet.MM, "sheet", place)
 	cell(0, 36*sheet.MM, "date", orDash(job.Date))
 	cell(half, 36*sheet.MM, "revision", orDash(job.Revision))
 	cell(0, 42*sheet.MM, "by", orDash(job.By))

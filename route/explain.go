@@ -78,7 +78,7 @@ func (e *Explanation) share(res *Result) {
 			e.Total += s
 		}
 	}
-	slices.SortFunc(e.With, func(a, b int) int { return compareTags(res.Job.Drops[a].Tag, res.Job.Drops[b].Tag) })
+	slices.SortFunc(e.With, func(a, b int) int { return CompareTags(res.Job.Drops[a].Tag, res.Job.Drops[b].Tag) })
 	e.With = slices.Compact(e.With)
 }
 

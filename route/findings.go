@@ -26,7 +26,7 @@ func (r *Result) findings(book rule.Book) []Finding {
 		c.hatch(&r.Job.House.Hatches[i])
 	}
 	slices.SortStableFunc(c.out, func(a, b Finding) int {
-		return cmp.Or(cmp.Compare(a.Severity, b.Severity), compareTags(a.Where, b.Where), cmp.Compare(a.Rule, b.Rule))
+		return cmp.Or(cmp.Compare(a.Severity, b.Severity), CompareTags(a.Where, b.Where), cmp.Compare(a.Rule, b.Rule))
 	})
 	return c.out
 }

@@ -19,7 +19,41 @@ type fitting struct {
 	bit          measure.Length // the largest
 	width        measure.Length // of all holes side by side, gaps counted
 	gap          measure.Length
+	counts       []int // cables by hole, thickest first
 	everythingIn bool
+}
+
+// A Bore is one of the holes that are bored side by side at a place.
+type Bore struct {
+	Cables int
+	// Bundle is the diameter of a circle that surely encloses its cables.
+	Bundle measure.Length
+	// Bit is the smallest of the bits that leaves a bundle its room.
+	Bit measure.Length
+}
+
+// Bores says how cables of the given diameters go through a member that allows
+// holes up to largest: in as few holes as a plan counts on, side by side, each
+// no larger than its own bundle needs. width is that of all of them, gaps
+// counted. ok is false if a cable goes through no hole that one of the bits
+// makes; it and those after it are then left out.
+func Bores(bits []plan.Bit, book rule.Book, largest measure.Length, cables []measure.Length) (bores []Bore, width measure.Length, ok bool) {
+	f := newFitting(bits, book, largest, cables)
+	rest := slices.Clone(cables)
+	slices.Sort(rest)
+	slices.Reverse(rest)
+	for _, n := range f.counts {
+		// A plan takes cables of different diameters to be as thick as the
+		// thickest, so that one more never needs less. Here they are told apart.
+		b := Bore{Cables: n, Bundle: min(bundle.Diameter(n, rest[0]), bundle.Enclosing(rest[:n]))}
+		b.Bit, _ = smallestBit(bits, b.Bundle+f.over, largest)
+		if bores = append(bores, b); len(bores) > 1 {
+			width += f.gap
+		}
+		width += b.Bit
+		rest = rest[n:]
+	}
+	return bores, width, f.everythingIn
 }
 
 // newFitting fits cables of the given diameters. Cables go through a hole as
@@ -59,6 +93,7 @@ func (f *fitting) take(cables []measure.Length) int {
 		f.width += f.gap
 	}
 	f.holes++
+	f.counts = append(f.counts, n)
 	f.width += bit
 	f.bit = max(f.bit, bit)
 	f.bundle = max(f.bundle, bundle.Diameter(n, cables[0]))

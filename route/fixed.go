@@ -14,7 +14,7 @@ import (
 // in the file decides nothing.
 func fixedParts(job *plan.Job) []plan.Fixed {
 	out := slices.Clone(job.Fixed)
-	slices.SortFunc(out, func(f, g plan.Fixed) int { return compareTags(f.ID, g.ID) })
+	slices.SortFunc(out, func(f, g plan.Fixed) int { return CompareTags(f.ID, g.ID) })
 	return out
 }
 

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 
+	"topplate/plan/geom"
 	"topplate/plan/measure"
 	"topplate/plan/rule"
 )
@@ -17,10 +18,12 @@ type Hole struct {
 	Place  int    // index in Graph.Holes
 	Drops  []int
 	Cables int
-	Bundle measure.Length // diameter of the largest bundle that goes through
+	Bundle measure.Length // of the largest, its cables taken to be as thick as its thickest
 	Bit    measure.Length // the largest; 0 if none of the job's bits will do
 	Count  int
 	Width  measure.Length // of all of them side by side
+	// Bores are the holes one by one, with cables as thick as they are.
+	Bores []Bore
 	// Largest is the largest hole that the rules and the bits allow here.
 	Largest measure.Length
 	Shield  bool // a steel plate is wanted over it
@@ -64,10 +67,14 @@ func holesOf(g *Graph, book rule.Book, routes []Route) []Hole {
 func (g *Graph) sizeHole(book rule.Book, h *Hole) {
 	place := &g.Holes[h.Place]
 	h.Largest = g.largestHole(book, place)
-	f := newFitting(g.Job.Tools.Bits, book, h.Largest, diameters(g.Job, h.Drops))
-	h.Count, h.Bundle, h.Width = f.holes, f.bundle, f.width
-	if f.everythingIn {
-		h.Bit = f.bit
+	cables := diameters(g.Job, h.Drops)
+	bores, width, ok := Bores(g.Job.Tools.Bits, book, h.Largest, cables)
+	h.Count, h.Width, h.Bores = len(bores), width, bores
+	h.Bundle = newFitting(g.Job.Tools.Bits, book, h.Largest, cables).bundle
+	for _, b := range bores {
+		if ok {
+			h.Bit = max(h.Bit, b.Bit)
+		}
 	}
 	if place.Kind == PlateArc || place.Kind == BlockArc || place.Kind == StudArc {
 		h.Shield = (place.MemberWidth-h.Bit)/2 < book.Length(rule.PlateShield)
@@ -88,3 +95,18 @@ func (g *Graph) largestHole(book rule.Book, p *HolePlace) measure.Length {
 	}
 	return min(p.MemberWidth*measure.Length(book.Value(share))/100, p.MemberWidth-2*book.Length(edge))
 }
+
+// ZoneOver is how the attic over a hole place, a mark or a crossing of its
+// lines can be worked at: NoZone off the lattice and outside of the house.
+func (r *Reach) ZoneOver(p geom.Point) Zone {
+	u, v := r.axes.uv(p)
+	i, okU := slices.BinarySearch(r.U, u)
+	j, okV := slices.BinarySearch(r.V, v)
+	if !okU || !okV {
+		return NoZone
+	}
+	return r.zoneAt(i, j)
+}
+
+// Crossing is the point of line i of U and line j of V.
+func (r *Reach) Crossing(i, j int) geom.Point { return r.axes.point(r.U[i], r.V[j]) }

@@ -123,7 +123,7 @@ func tagOrder(job *plan.Job) []int {
 	for i := range order {
 		order[i] = i
 	}
-	slices.SortFunc(order, func(a, b int) int { return compareTags(job.Drops[a].Tag, job.Drops[b].Tag) })
+	slices.SortFunc(order, func(a, b int) int { return CompareTags(job.Drops[a].Tag, job.Drops[b].Tag) })
 	return order
 }
 

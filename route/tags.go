@@ -5,9 +5,9 @@ import (
 	"strings"
 )
 
-// compareTags orders tags as people do: runs of digits by their value, so
+// CompareTags orders tags as people do: runs of digits by their value, so
 // that D2 comes before D10.
-func compareTags(a, b string) int {
+func CompareTags(a, b string) int {
 	for a != "" && b != "" {
 		x, y := chunk(a), chunk(b)
 		a, b = a[len(x):], b[len(y):]

@@ -14,6 +14,7 @@ import (
 	"topplate/render"
 	"topplate/render/report"
 	"topplate/route"
+	"topplate/route/work"
 )
 
 func checkCommand() *cobra.Command {
@@ -27,7 +28,7 @@ func checkCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return finish(res, report.Findings(cmd.OutOrStdout(), res))
+			return finish(res.Result, report.Findings(cmd.OutOrStdout(), res))
 		},
 	}
 	wait.flag(c)
@@ -49,15 +50,15 @@ func routeCommand() *cobra.Command {
 			}
 			switch {
 			case why != "":
-				e, err := route.Explain(res, why)
+				e, err := route.Explain(res.Result, why)
 				if err != nil {
 					return err
 				}
-				return finish(res, report.Why(cmd.OutOrStdout(), res, e))
+				return finish(res.Result, report.Why(cmd.OutOrStdout(), res.Result, e))
 			case asJSON:
-				return finish(res, report.JSON(cmd.OutOrStdout(), res))
+				return finish(res.Result, report.JSON(cmd.OutOrStdout(), res))
 			}
-			return finish(res, report.Schedule(cmd.OutOrStdout(), res))
+			return finish(res.Result, report.Schedule(cmd.OutOrStdout(), res))
 		},
 	}
 	wait.flag(c)
@@ -101,7 +102,7 @@ func drawCommand() *cobra.Command {
 			for _, f := range files {
 				fmt.Fprintf(cmd.ErrOrStderr(), "wrote %s\n", f.Name)
 			}
-			return finish(res, report.Findings(cmd.ErrOrStderr(), res))
+			return finish(res.Result, report.Findings(cmd.ErrOrStderr(), res))
 		},
 	}
 	wait.flag(c)
@@ -191,14 +192,18 @@ func lineOf(file string, line int) (string, bool) {
 	return source.Line(src, line)
 }
 
-func solve(path string, wait *patience, stderr io.Writer) (*route.Result, error) {
+// solve reads a job, plans it and works out all that follows.
+func solve(path string, wait *patience, stderr io.Writer) (*work.Work, error) {
 	job, err := load(path, stderr)
 	if err != nil {
 		return nil, err
 	}
 	planner, done := wait.planner(stderr)
-	defer done()
-	return planner.Preferred(job)
+	res, err := planner.Preferred(job)
+	if done(); err != nil {
+		return nil, err
+	}
+	return work.Of(res)
 }
 
 // finish turns a result into the exit code, unless printing it failed.

@@ -66,7 +66,7 @@ or input that can't be read or is not valid.`,
 		Args:          cobra.NoArgs,
 		RunE:          func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
 	}
-	root.AddCommand(newCommand(), checkCommand(), routeCommand(), drawCommand(), choicesCommand(), graphCommand(), recordCommand(), rulesCommand(), noticesCommand())
+	root.AddCommand(newCommand(), checkCommand(), routeCommand(), drawCommand(), choicesCommand(), graphCommand(), recordCommand(), rulesCommand(), schemaCommand(), noticesCommand())
 	root.SetFlagErrorFunc(flagError)
 	return root
 }

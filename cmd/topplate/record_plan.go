@@ -14,17 +14,17 @@ import (
 	"topplate/plan/diag"
 	"topplate/plan/geom"
 	"topplate/plan/measure"
-	"topplate/plan/price"
 	"topplate/plan/record"
 	"topplate/route"
+	"topplate/route/work"
 )
 
 // recordPlan is what a record is held against.
-func recordPlan(res *route.Result) *record.Plan {
-	job := res.Job
+func recordPlan(w *work.Work) *record.Plan {
+	res, job := w.Result, w.Job
 	p := &record.Plan{
 		Job: job.Name, Number: job.Number, By: job.By, Units: job.House.Units,
-		Ports: job.Closet.Ports, Hours: plannedHours(res), CableKinds: cable.IDs(), Plugs: connector.IDs(),
+		Ports: job.Closet.Ports, Hours: w.Estimate.Minutes * 1000 / 60, CableKinds: cable.IDs(), Plugs: connector.IDs(),
 	}
 	for _, in := range job.Inputs {
 		p.Inputs = append(p.Inputs, record.Input{Path: in.Path, SHA256: in.SHA256})
@@ -55,21 +55,6 @@ func recordPlan(res *route.Result) *record.Plan {
 		p.UsedPorts = append(p.UsedPorts, record.UsedPort{Origin: record.Origin{File: u.Pos.File, Line: u.Pos.Line, Number: u.Entry}, Cable: u.Cable, Port: u.Port})
 	}
 	return p
-}
-
-// plannedHours is the work behind the prices of a plan, in thousandths of an
-// hour: what is paid by the minute, at the job's rate.
-func plannedHours(res *route.Result) int64 {
-	var labour int64 // millionths of money; the rate is thousandths of it
-	for _, t := range res.Cost.Terms {
-		if term, _ := price.Lookup(t.Term); term.Unit == price.MinutesEach || term.Unit == price.MinutesPerMetre {
-			labour += t.Amount
-		}
-	}
-	if res.Job.Rates.Hour <= 0 {
-		return 0
-	}
-	return labour / res.Job.Rates.Hour
 }
 
 // plannedCables are the cables of one drop.

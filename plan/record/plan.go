@@ -22,7 +22,7 @@ type Plan struct {
 	Plugs           []string // ids of what may be on an end
 	Ports           int
 	UsedPorts       []UsedPort // by earlier jobs
-	Hours           int64      // thousandths of an hour, behind the plan's prices
+	Hours           int64      // of work by the estimate, thousandths
 }
 
 // A PlannedCable is one cable of a drop.

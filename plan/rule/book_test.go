@@ -83,7 +83,8 @@ func TestBookPanicsOnMistakesInTheProgram(t *testing.T) {
 func TestCautions(t *testing.T) {
 	always := []ID{LocalCode, LiveWires, FireSeparation, Ladder, AtticHeat}
 	old := append(slices.Clone(always), OldHouse)
-	oldest := append(slices.Clone(always), LeadPaint, OldHouse)
+	leaded := append(slices.Clone(always), LeadPaint, OldHouse)
+	oldest := append(slices.Clone(leaded), KnobAndTube)
 	for _, c := range []struct {
 		built int
 		own   map[string]int64
@@ -91,12 +92,14 @@ func TestCautions(t *testing.T) {
 	}{
 		{0, nil, oldest}, // not known: take it to be old
 		{1890, nil, oldest},
-		{1977, nil, oldest},
+		{1949, nil, oldest}, // from memory: knob-and-tube was laid until about 1950
+		{1950, nil, leaded},
+		{1977, nil, leaded},
 		{1978, nil, old}, // 40 CFR 745: before 1978
 		{1989, nil, old},
 		{1990, nil, always},
 		{2024, nil, always},
-		{1985, map[string]int64{"lead-paint-year": 1992}, oldest},
+		{1985, map[string]int64{"lead-paint-year": 1992}, leaded},
 	} {
 		var got []ID
 		for _, r := range NewBook(c.own).Cautions(c.built) {

@@ -18,6 +18,9 @@ const (
 	Percent
 	Degrees
 	Count
+	Newtons
+	Watts
+	Celsius
 )
 
 // A Limit is one number with its unit and where it comes from.
@@ -33,7 +36,7 @@ type Limit struct {
 }
 
 // Print writes the value as the user reads it: a length in the user's system
-// with the other in brackets, "2in (51 mm)", "50 %", "60°", "6".
+// with the other in brackets, "2in (51 mm)", "50 %", "60°", "6", "10 N", "60 W", "20 °C".
 func (l Limit) Print(s measure.System) string { return format(l.Unit, l.Value, s) }
 
 // Allowed writes the range a user's value must lie in: "0in (0 mm) to 2ft
@@ -55,6 +58,12 @@ func format(u Unit, v int64, s measure.System) string {
 		return n + " %"
 	case Degrees:
 		return n + "°"
+	case Newtons:
+		return n + " N"
+	case Watts:
+		return n + " W"
+	case Celsius:
+		return n + " °C"
 	default:
 		return n
 	}

@@ -1,6 +1,10 @@
 package rule
 
-import "topplate/plan/measure"
+import (
+	"slices"
+
+	"topplate/plan/measure"
+)
 
 // Ids of the limits.
 const (
@@ -59,7 +63,10 @@ func ClearanceOf(kind string) (id LimitID, ok bool) {
 }
 
 // Limits is the table of limits, in the order it is printed in.
-var Limits = []Limit{
+var Limits = slices.Concat(laying, checking)
+
+// laying are the limits that routes are laid by.
+var laying = []Limit{
 	{
 		ID: PowerParallel, Title: "Cable beside power", Value: 2 * inch, Min: 0, Max: 2 * foot,
 		Source: powerSeparation,

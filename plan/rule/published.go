@@ -42,4 +42,29 @@ var (
 		Document: "40 CFR 745", Clause: "745.83", Printed: "6 square feet per room inside, 20 outside",
 		AsQuotedBy: "two training pages", Status: AsQuoted,
 	}
+	pullPoints = Source{
+		Document: "ANSI/TIA-569", Clause: "pathways of conduit", Printed: "two 90° bends, 30 m (100 ft)",
+		AsQuotedBy: "a forum of cabling designers", Status: Derived,
+	}
+	heatLoss = Source{
+		Document: "ANSI/TIA-568-C.2", Clause: "6.4.7", Printed: "0.4 % per °C from 20 to 40 °C, 0.6 % from 40 to 60 °C",
+		AsQuotedBy: "a message to a mailing list of IEEE 802.3", Status: AsQuoted,
+	}
+	limitedUse = Source{
+		Document: nec, Clause: "800.113 and Table 800.154", Printed: "less than 6 mm (0.25 in)",
+		AsQuotedBy: "a note of 1987 on Article 800 and a page of flame ratings", Status: AsQuoted,
+	}
+	joistHoles = Source{
+		Document: irc, Clause: "R502.8.1, R802.7.1", Printed: "one-third of the depth; 2 in (51 mm)",
+		AsQuotedBy: "an inspector's page and an examination guide", Status: AsQuoted,
+	}
+	bending = Source{
+		Document: "ANSI/TIA-568.0", Clause: "5.3", Printed: "4 times the diameter; 110 N (25 lbf)",
+		AsQuotedBy: "two installation guides", Status: AsQuoted,
+	}
+	partSheets  = Source{Document: "makers' data sheets of plugs and jacks, brands withheld", Status: Confirmed}
+	powerOnData = Source{
+		Document: "IEEE Std 802.3bt-2018", Clause: "classes",
+		AsQuotedBy: "a published class table and a switch manual", Status: AsQuoted,
+	}
 )

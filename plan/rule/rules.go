@@ -33,7 +33,7 @@ const (
 )
 
 // Rules is the table of rules, in the order it is printed in.
-var Rules = slices.Concat(measured, standing)
+var Rules = slices.Concat(measured, checked, standing)
 
 // measured are the rules that depend on the routes of a job.
 var measured = []Rule{

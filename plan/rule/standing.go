@@ -9,6 +9,7 @@ const (
 	AtticHeat      ID = "attic-heat"
 	LeadPaint      ID = "lead-paint"
 	OldHouse       ID = "old-wiring-and-asbestos"
+	KnobAndTube    ID = "knob-and-tube"
 )
 
 // standing are the cautions that are printed with every job, or with every
@@ -64,5 +65,15 @@ var standing = []Rule{
 		},
 		Text: "Leave vermiculite or suspected asbestos undisturbed and call trained and certified professionals, for cable too. " +
 			"Keep clear of knob-and-tube wiring, do not pull against it and do not cover it (NFPA 70, 394.12(5), as quoted by a contractors' association).",
+	},
+	{
+		ID: KnobAndTube, Title: "Knob-and-tube wiring", Severity: Caution, BuiltBefore: KnobAndTubeYear,
+		Limits: []LimitID{KnobAndTubeYear},
+		Source: Source{
+			Document: nec, Clause: "394.12(5), which is about insulation",
+			AsQuotedBy: "a contractors' association and an electricians' forum", Status: Derived,
+		},
+		Text: "Single wires on porcelain, whose insulation crumbles when touched and may be live: look for them before moving in the attic. " +
+			"Lay no cable on them, bore and pull nowhere near them, and bury none under insulation; have a licensed electrician look first.",
 	},
 }

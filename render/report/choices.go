@@ -119,7 +119,7 @@ func ChoicesJSON(w io.Writer, plans []route.Choice) error {
 			x.Drops = append(x.Drops, dropOf(res, &res.Routes[j]))
 		}
 		for j := range res.Holes {
-			x.Holes = append(x.Holes, holeOf(res, &res.Holes[j]))
+			x.Holes = append(x.Holes, boredHole(res, &res.Holes[j]))
 		}
 		out.Plans = append(out.Plans, x)
 	}

@@ -6,10 +6,11 @@ import (
 
 	"topplate/plan/rule"
 	"topplate/route"
+	"topplate/route/work"
 )
 
 // Findings writes the findings, worst first, and one line that counts them.
-func Findings(w io.Writer, res *route.Result) error {
+func Findings(w io.Writer, res *work.Work) error {
 	p := &printer{w: w}
 	var count [3]int
 	for i := range res.Findings {
@@ -19,18 +20,18 @@ func Findings(w io.Writer, res *route.Result) error {
 		if f.Change != "" {
 			p.printf("    would help: %s\n", f.Change)
 		}
-		if rl, ok := rule.Lookup(f.Rule); ok && f.Severity != rule.Note {
+		if rl, ok := work.Lookup(f.Rule); ok && f.Severity != rule.Note {
 			p.printf("    %s (%s)\n", rl.Text, rl.Source)
 		}
 	}
 	for i := range res.Routes {
 		if r := &res.Routes[i]; r.Blocked != nil {
 			p.printf("%s has no allowed route; the cheapest change is worth about %s more work\n",
-				res.Job.Drops[r.Drop].Tag, money(res, r.Blocked.Changes))
+				res.Job.Drops[r.Drop].Tag, money(res.Result, r.Blocked.Changes))
 		}
 	}
 	p.printf("%d of %d drops routed; %d stop, %d caution, %d note\n",
-		routed(res), len(res.Routes), count[rule.Stop], count[rule.Caution], count[rule.Note])
+		routed(res.Result), len(res.Routes), count[rule.Stop], count[rule.Caution], count[rule.Note])
 	return p.err
 }
 

@@ -12,11 +12,17 @@ import (
 	"topplate/plan"
 	"topplate/plan/source"
 	"topplate/route"
+	"topplate/route/work"
 )
 
-func sample(t *testing.T, path string) *route.Result {
+func sample(t *testing.T, path string) *work.Work {
 	t.Helper()
-	job, list := plan.LoadJob(path, source.ReadFile)
+	return worked(t, path, source.ReadFile)
+}
+
+func worked(t *testing.T, path string, read plan.FileReader) *work.Work {
+	t.Helper()
+	job, list := plan.LoadJob(path, read)
 	if list.HasErrors() {
 		list.Print(os.Stderr, nil)
 		t.Fatalf("%s does not load", path)
@@ -25,7 +31,11 @@ func sample(t *testing.T, path string) *route.Result {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return res
+	w, err := work.Of(res)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return w
 }
 
 var jobs = []string{"../../samples/corner-house/job.toml", "../../samples/long-roof/job.toml", "../../cmd/topplate/starter/job.toml"}

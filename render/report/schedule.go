@@ -10,19 +10,29 @@ import (
 	"topplate/plan/price"
 	"topplate/plan/rule"
 	"topplate/route"
+	"topplate/route/estimate"
+	"topplate/route/work"
 )
 
-// Schedule writes the whole result as text: the drops with their lengths, the
-// routes leg by leg, the holes, the cost and the findings.
-func Schedule(w io.Writer, res *route.Result) error {
+// Schedule writes the whole job as text: the drops with their lengths, the
+// routes leg by leg, how holes are made and found, cuts, parts, the order of
+// work, power, labels, the estimate, what the plan was chosen by, the findings
+// and the cautions.
+func Schedule(w io.Writer, res *work.Work) error {
 	p := &printer{w: w}
 	job := res.Job
 	p.printf("%s\n%s, %s\n\n", job.Name, job.House.Name, job.House.Place)
-	p.drops(res)
-	p.legs(res)
+	p.drops(res.Result)
+	p.legs(res.Result)
 	p.holes(res)
-	p.reused(res)
-	p.cost(res)
+	p.reused(res.Result)
+	p.cuts(res)
+	p.section(partTable(res))
+	p.order(res)
+	p.section(powerTable(res))
+	p.section(labelTable(res))
+	p.estimate(res)
+	p.cost(res.Result)
 	p.printf("Findings\n")
 	if p.err == nil {
 		p.err = Findings(w, res)
@@ -34,6 +44,16 @@ func Schedule(w io.Writer, res *route.Result) error {
 	}
 	p.printf("  %s\n", Deference)
 	return p.err
+}
+
+// section prints a table under its title, if there is anything in it.
+func (p *printer) section(t Table) {
+	if len(t.Rows) == 0 {
+		return
+	}
+	p.printf("%s\n", t.Title)
+	p.table(append([][]string{t.Head}, t.Rows...))
+	p.printf("\n")
 }
 
 // Deference is printed with every set of cautions.
@@ -104,27 +124,72 @@ func (p *printer) legs(res *route.Result) {
 	p.printf("\n")
 }
 
-// holes lists every hole that is bored.
-func (p *printer) holes(res *route.Result) {
+// holes tells how every hole is made, and how it is found from below and from
+// above.
+func (p *printer) holes(res *work.Work) {
 	u := res.Job.House.Units
 	p.printf("Holes\n")
-	rows := [][]string{{"hole", "through", "where", "cables", "bundle", "bit", "holes", "largest allowed", "from"}}
-	for i := range res.Holes {
-		h := &res.Holes[i]
-		place := &res.Graph.Holes[h.Place]
-		from, largest := "below", "–"
-		if place.MemberWidth > 0 {
-			largest = u.Format(h.Largest)
+	for i := range res.Fixes {
+		h := &res.Fixes[i]
+		p.printf("  %s  %s, %s: %d cables (%s), bundle %s\n", h.ID, h.Member, HoleWhere(res.Result, &res.Graph.Holes[res.Holes[h.Index].Place]), h.Cables, tagsOf(res.Result, h.Drops), u.Format(h.Bundle))
+		p.printf("      bore: %s\n", boresText(h, u))
+		if t := allowedText(h, u); t != "" {
+			p.printf("      largest allowed: %s\n", t)
 		}
-		if place.FromAbove {
-			from = "the attic"
+		if t := platesText(h); t != "" {
+			p.printf("      wants: %s\n", t)
 		}
-		rows = append(rows, []string{
-			h.ID, place.Kind.String(), HoleWhere(res, place), fmt.Sprint(h.Cables), u.Format(h.Bundle),
-			u.Format(h.Bit), fmt.Sprint(h.Count), largest, from,
-		})
+		if t := sealText(h); t != "" {
+			p.printf("      seal against: %s\n", t)
+		}
+		p.printf("      from below: %s\n", h.Below.Text)
+		for j, line := range h.Above.Text {
+			if j == 0 {
+				line = "from above: " + line
+			}
+			p.printf("      %s\n", line)
+		}
 	}
-	p.table(rows)
+	p.printf("\n")
+}
+
+// cuts tells how the cables come off their spools.
+func (p *printer) cuts(res *work.Work) {
+	p.section(spoolTable(res))
+	p.section(cutTable(res))
+}
+
+// order is the order of work, visit by visit.
+func (p *printer) order(res *work.Work) {
+	t := res.Tasks
+	p.printf("Order of work: %d ways up, %d changes of place, %s to %s; drop after drop it would be %d ways up, %d changes and %s more\n",
+		t.Climbs, t.Changes, t.Start, t.End, t.Baseline.Climbs, t.Baseline.Changes, estimate.Duration(int64(t.Saved().Minutes)))
+	for i := range t.Visits {
+		v := &t.Visits[i]
+		who := ""
+		if t.People > 1 {
+			who = fmt.Sprintf(", person %d", v.Person)
+		}
+		p.printf("  %d  %s%s, %s to %s\n", v.Number, v.Place.Title, who, v.Arrive, v.Leave)
+		if len(v.Carry) > 0 {
+			p.printf("      carry: %s\n", carryText(v))
+		}
+		for j := range v.Steps {
+			p.printf("      %s  %s\n", v.Steps[j].Number, v.Steps[j].Words)
+		}
+	}
+	for _, d := range t.Deferred {
+		p.printf("  for another day: %s\n", d)
+	}
+	p.printf("\n")
+}
+
+// estimate is the page for the homeowner.
+func (p *printer) estimate(res *work.Work) {
+	p.section(estimateTable(res))
+	for _, n := range res.Estimate.Notes {
+		p.printf("  %s\n", n)
+	}
 	p.printf("\n")
 }
 
@@ -152,11 +217,15 @@ func (p *printer) reused(res *route.Result) {
 }
 
 func tagsOf(res *route.Result, drops []int) string {
+	return strings.Join(tagList(res, drops), " ")
+}
+
+func tagList(res *route.Result, drops []int) []string {
 	tags := make([]string, len(drops))
 	for i, d := range drops {
 		tags[i] = res.Job.Drops[d].Tag
 	}
-	return strings.Join(tags, " ")
+	return tags
 }
 
 // HoleWhere says where a hole is, from the start of its wall or in its room.

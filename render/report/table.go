@@ -7,8 +7,8 @@ import (
 	"strings"
 
 	"topplate/plan/price"
-	"topplate/plan/rule"
 	"topplate/route"
+	"topplate/route/work"
 )
 
 // A Table is a list of the results with a row for each thing in it, for a
@@ -46,12 +46,6 @@ func harmless(cell string) string {
 	return cell
 }
 
-// Tables makes the tables of a job. Lengths are printed in the units of the
-// house.
-func Tables(res *route.Result) []Table {
-	return []Table{dropTable(res), holeTable(res), costTable(res), findingTable(res)}
-}
-
 func dropTable(res *route.Result) Table {
 	u := res.Job.House.Units
 	t := Table{ID: "drops", Title: "Drops", Head: []string{
@@ -76,27 +70,6 @@ func dropTable(res *route.Result) Table {
 	return t
 }
 
-func holeTable(res *route.Result) Table {
-	u := res.Job.House.Units
-	t := Table{ID: "holes", Title: "Holes", Head: []string{"hole", "through", "where", "drops", "cables", "bundle", "bit", "holes", "largest allowed", "from"}}
-	for i := range res.Holes {
-		h := &res.Holes[i]
-		place := &res.Graph.Holes[h.Place]
-		from, largest := "below", ""
-		if place.MemberWidth > 0 {
-			largest = u.Format(h.Largest)
-		}
-		if place.FromAbove {
-			from = "the attic"
-		}
-		t.Rows = append(t.Rows, []string{
-			h.ID, place.Kind.String(), HoleWhere(res, place), tagsOf(res, h.Drops), fmt.Sprint(h.Cables), u.Format(h.Bundle),
-			u.Format(h.Bit), fmt.Sprint(h.Count), largest, from,
-		})
-	}
-	return t
-}
-
 func costTable(res *route.Result) Table {
 	t := Table{ID: "cost", Title: "What the plan was chosen by", Head: []string{"term", "amount", "currency"}}
 	for _, s := range res.Cost.Terms {
@@ -107,11 +80,11 @@ func costTable(res *route.Result) Table {
 	return t
 }
 
-func findingTable(res *route.Result) Table {
+func findingTable(w *work.Work) Table {
 	t := Table{ID: "findings", Title: "Findings", Head: []string{"severity", "where", "found", "what would help", "rule", "source", "place in the file"}}
-	for i := range res.Findings {
-		f := &res.Findings[i]
-		rl, _ := rule.Lookup(f.Rule)
+	for i := range w.Findings {
+		f := &w.Findings[i]
+		rl, _ := work.Lookup(f.Rule)
 		t.Rows = append(t.Rows, []string{f.Severity.String(), f.Where, f.Found, f.Change, string(f.Rule), rl.Source.String(), f.Pos.String()})
 	}
 	return t

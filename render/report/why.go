@@ -3,6 +3,7 @@ package report
 import (
 	"io"
 
+	"topplate/plan"
 	"topplate/plan/price"
 	"topplate/route"
 )
@@ -28,7 +29,14 @@ func Why(w io.Writer, res *route.Result, e *route.Explanation) error {
 		p.printf(" anyway; by itself the drop would cost %s\n", money(res, e.Route.Alone))
 	}
 	p.printf("\nThe best other ways\n")
+	if res.Job.Weights != plan.EvenWeights {
+		p.printf("  The job's weights chose the plan. Prices here are without them, so that another way may cost less.\n")
+	}
 	for _, a := range e.Dearer {
+		if a.More < 0 {
+			p.printf("  without %s: %s less\n", a.Without, money(res, -a.More))
+			continue
+		}
 		p.printf("  without %s: %s more\n", a.Without, money(res, a.More))
 	}
 	if len(e.Dearer) == 0 {

@@ -2,11 +2,13 @@
 //
 // Diameters come in; the diameter of a circle that encloses them goes out. It
 // is never less than what the cables need, so a hole of that size always
-// takes them.
+// takes them. Nothing here knows of bits, of the room a bundle wants to be
+// pulled, or of rules.
 package bundle
 
 import (
 	"math"
+	"slices"
 
 	"topplate/plan/measure"
 )
@@ -21,8 +23,10 @@ var ratios = [...]float64{
 }
 
 // Diameter is the diameter of a circle that encloses n cables of diameter d.
-// Beyond 20 cables it is that of the next full hexagonal arrangement of
-// 1+3k(k+1) circles, 2k+1 wide, which always encloses them.
+// Beyond 20 cables it is the smallest circle about n points of the densest
+// arrangement, with its middle on a cable, between two or between three: not
+// the best there is, but one that always encloses them. It takes time
+// O(n log n).
 func Diameter(n int, d measure.Length) measure.Length {
 	if n <= 0 {
 		return 0
@@ -34,9 +38,28 @@ func ratio(n int) float64 {
 	if n < len(ratios) {
 		return ratios[n]
 	}
-	k := 1
-	for 1+3*k*(k+1) < n {
-		k++
+	// In a hexagonal arrangement with rows along (1, 0) and (1/2, √3/2), the
+	// point i, j is √(i² + ij + j²) away from the origin; in sixths, to stay
+	// whole, with the origin on a cable, halfway to the next, or amid three.
+	best := math.Inf(1)
+	for _, middle := range [...][2]int{{0, 0}, {3, 0}, {2, 2}} {
+		best = min(best, 1+2*math.Sqrt(float64(nearest(n, middle)))/6)
 	}
-	return float64(2*k + 1)
+	return math.Ceil(best*1e6) / 1e6
+}
+
+// nearest is the square of the distance, in sixths of a diameter, to the
+// furthest of the n cables of the arrangement that are nearest to a middle.
+func nearest(n int, middle [2]int) int {
+	// So many rows on each side hold more than enough.
+	rows := int(math.Sqrt(float64(n))) + 2
+	var out []int
+	for i := -rows; i <= rows; i++ {
+		for j := -rows; j <= rows; j++ {
+			u, v := 6*i-middle[0], 6*j-middle[1]
+			out = append(out, u*u+u*v+v*v)
+		}
+	}
+	slices.Sort(out)
+	return out[n-1]
 }

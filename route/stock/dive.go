@@ -26,10 +26,12 @@ func dive(d demand, s supply, pool []filled, skip, goal int, m *meter) packing {
 		if best != nil && best.fresh() <= goal || rest.pieces() == 0 {
 			break
 		}
-		lp := newMaster(rest, left, fitting(pool, rest, left), m)
-		if !lp.solve() {
-			break
-		}
+		// Where the steps don't suffice for its optimum, a plan that is not yet
+		// the best guides the dive nearly as well.
+		part := m.share(6)
+		lp := newMaster(rest, left, fitting(pool, rest, left), part)
+		lp.solve()
+		m.giveBack(part)
 		pool = append(pool, lp.pool[lp.given:]...)
 		step := chosen(lp, &skip)
 		if len(step) == 0 {

@@ -61,9 +61,13 @@ func (r *fewestResult) weigh(d demand, s supply, m *meter) {
 func (r *fewestResult) round(d demand, s supply, pool []filled, m *meter) {
 	part := m.share(2)
 	defer m.giveBack(part)
-	lp := newMaster(d, s, pool, part)
+	half := part.share(2)
+	lp := newMaster(d, s, pool, half)
 	lp.solve()
+	part.giveBack(half)
+	lp.meter = part.share(4)
 	r.lower = max(r.lower, lp.safeBound())
+	part.giveBack(lp.meter)
 	for skip := 0; skip < dives && !r.proved() && !part.empty(); skip++ {
 		r.offer(dive(d, s, lp.pool, skip, r.lower, part))
 	}

@@ -1,0 +1,86 @@
+package check
+
+import (
+	"strings"
+
+	"topplate/plan"
+	"topplate/plan/rule"
+	"topplate/route"
+)
+
+// fire reports what opens the separation of a garage, and how many holes are
+// to be sealed.
+func (c *checker) fire() {
+	var sealed []string
+	for i := range c.res.Holes {
+		h := &c.res.Holes[i]
+		p := &c.res.Graph.Holes[h.Place]
+		switch p.Kind {
+		case route.PlateArc, route.BlockArc, route.CeilingArc:
+			sealed = append(sealed, h.ID)
+		}
+		c.holeOfGarage(h, p)
+	}
+	for i := range c.res.Reused {
+		if u := &c.res.Reused[i]; !u.Conduit {
+			sealed = append(sealed, u.ID)
+		}
+	}
+	if len(sealed) > 0 {
+		c.add(rule.SealHoles, of(c.house.Attic.Pos, "attic", "to be sealed again round the cable: %s", tags(sealed)))
+	}
+	c.boxesInGarage()
+}
+
+func (c *checker) holeOfGarage(h *route.Hole, p *route.HolePlace) {
+	if p.Wall < 0 {
+		if c.garage(p.Room) {
+			room := &c.house.Rooms[p.Room]
+			c.add(rule.GarageParting, of(room.Pos, h.ID, "the hole opens the ceiling of %s", room.Name))
+		}
+		return
+	}
+	w := &c.house.Walls[p.Wall]
+	for _, side := range []plan.Side{plan.Left, plan.Right} {
+		if room := c.house.RoomAt(w.FacePoint(p.Along, side)); c.garage(room) {
+			c.add(rule.GarageParting, of(w.Pos, h.ID, "the hole is in wall %s, beside %s", w.ID, c.house.Rooms[room].Name))
+			return
+		}
+	}
+}
+
+// boxesInGarage reports boxes and panels that are cut into walls on the side
+// of a garage.
+func (c *checker) boxesInGarage() {
+	if s := &c.job.Closet; !s.Ceiling && c.garage(s.Spot.Room) {
+		c.add(rule.GarageParting, of(s.Pos, s.Name, "the panel's opening is cut into wall %s in %s", c.house.Walls[s.Spot.Wall].ID, c.house.Rooms[s.Spot.Room].Name))
+	}
+	c.routed(func(_ *route.Route, d *plan.Drop) {
+		if d.Kind == plan.WallPlate && c.garage(d.Spot.Room) {
+			c.add(rule.GarageParting, at(d, "the box is cut into wall %s in %s", c.house.Walls[d.Spot.Wall].ID, c.house.Rooms[d.Spot.Room].Name))
+		}
+	})
+}
+
+// garage reports whether a room is one: it is called so, or a garage door
+// opens into it. Room -1 is none.
+func (c *checker) garage(room int) bool {
+	if room < 0 {
+		return false
+	}
+	r := &c.house.Rooms[room]
+	if strings.Contains(strings.ToLower(r.Name+" "+r.ID), "garage") {
+		return true
+	}
+	for i := range c.house.Walls {
+		w := &c.house.Walls[i]
+		for k := range w.Openings {
+			o := &w.Openings[k]
+			mid := o.Start + (o.End-o.Start)/2
+			if o.Kind == plan.GarageDoor && (c.house.RoomAt(w.FacePoint(mid, plan.Left)) == room || c.house.RoomAt(w.FacePoint(mid, plan.Right)) == room) {
+				return true
+			}
+		}
+	}
+	return false
+}

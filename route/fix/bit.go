@@ -1,0 +1,219 @@
+package fix
+
+import (
+	"fmt"
+	"strings"
+
+	"topplate/plan/geom"
+	"topplate/plan/measure"
+	"topplate/plan/rule"
+	"topplate/route"
+)
+
+// A Way is how a bit gets to a member.
+type Way uint8
+
+// Ways.
+const (
+	FromAttic   Way = iota // from above, by hand
+	FromBox                // up or down the bay, in through an opening in the wall's face
+	FromRoom               // straight up through the ceiling
+	FromOutside            // through the soffit, or a wall under a gable
+	FromBay                // sideways, behind opened board
+)
+
+var wayNames = [...]string{"from the attic", "from the box", "from the room", "from outside", "from the opened bay"}
+
+func (w Way) String() string { return wayNames[w] }
+
+// A Bit is what a hole is bored with.
+type Bit struct {
+	Way Way
+	// Need is how deep the bit must reach from where it goes in.
+	Need measure.Length
+	// Index is the job's bit that does it, -1 if none of its size reaches; it
+	// reaches Reach, with the extension if Extended is true.
+	Index    int
+	Flexible bool
+	Extended bool
+	Reach    measure.Length
+	// Why says why it is bored this way, and with such a bit.
+	Why string
+}
+
+// An approach is one way to a member.
+type approach struct {
+	way  Way
+	need measure.Length
+	room measure.Length // for a straight bit and its drill; 0 for no limit
+	bent bool           // only a flexible bit gets round the corner
+	why  string
+}
+
+// chooseBits finds the way and the bit for every bore: the first way that one
+// of the job's bits serves, or the first at all.
+func (f *fixer) chooseBits(h *Hole, p *route.HolePlace, open *Opening) {
+	ways := f.approaches(h, p, open)
+	for i := range h.Bores {
+		bore := &h.Bores[i]
+		bore.Bit = f.bitFor(bore, &ways[0])
+		for k := 1; k < len(ways) && bore.Bit.Index < 0; k++ {
+			if b := f.bitFor(bore, &ways[k]); b.Index >= 0 {
+				bore.Bit = b
+			}
+		}
+	}
+}
+
+// approaches lists the ways to a member, the best first; there is always one.
+func (f *fixer) approaches(h *Hole, p *route.HolePlace, open *Opening) []approach {
+	switch h.Kind {
+	case route.CeilingArc:
+		return []approach{{way: FromRoom, need: p.Reach, why: "a finished face is cut from the side that is seen"}}
+	case route.SoffitArc:
+		if h.Opens >= 0 {
+			return []approach{{way: FromOutside, why: "the soffit opens there; only its panel or strip may want a hole"}}
+		}
+		return []approach{{way: FromOutside, why: "a finished face is cut from the side that is seen"}}
+	case route.GableArc:
+		w := &f.house.Walls[p.Wall]
+		a := approach{way: FromOutside, need: w.StudDepth + w.Boards[w.Out], why: "no hand gets to the wall from the attic"}
+		if p.FromAbove {
+			a.way, a.why = FromAttic, "a hand gets to the wall from the attic, and the hole comes out where it is wished"
+		}
+		return []approach{a}
+	case route.StudArc:
+		w := &f.house.Walls[p.Wall]
+		return []approach{{way: FromBay, need: w.StudWidth, why: "the board is opened and patched there"}}
+	}
+	return f.upright(h, p, open)
+}
+
+// upright lists the ways to a plate or a fire block.
+func (f *fixer) upright(h *Hole, p *route.HolePlace, open *Opening) []approach {
+	plate := p
+	if h.Kind == route.BlockArc {
+		plate = f.plateOver(p)
+	}
+	var out []approach
+	if plate != nil && plate.FromAbove {
+		a := approach{way: FromAttic, need: measure.Length(f.house.Walls[p.Wall].TopPlates) * route.PlateThickness, room: f.under(flat(p.At))}
+		a.why = "there is room for a drill over the plate"
+		if h.Kind == route.BlockArc {
+			a.need = f.base - p.At.Z + route.PlateThickness/2
+			a.why = "down through the hole in the plate to the fire block, which needs a long bit"
+		}
+		out = append(out, a)
+	}
+	if open != nil {
+		a := approach{way: FromBox, need: p.At.Z - f.floor - open.Height, bent: true, why: f.whyBelow(h, p, plate)}
+		if h.Kind == route.BlockArc {
+			a.need += route.PlateThickness / 2
+		}
+		out = append(out, a)
+	}
+	if len(out) == 2 && h.Kind == route.BlockArc && out[1].need < out[0].need {
+		out[0], out[1] = out[1], out[0]
+	}
+	if len(out) == 0 {
+		out = append(out, approach{way: FromBay, need: p.Reach, why: "no opening under it is known"})
+	}
+	return out
+}
+
+// plateOver is the place in the plate over a fire block's, nil if none is
+// known.
+func (f *fixer) plateOver(p *route.HolePlace) *route.HolePlace {
+	for i := range f.res.Graph.Holes {
+		q := &f.res.Graph.Holes[i]
+		if q.Kind == route.PlateArc && q.Wall == p.Wall && q.Along == p.Along {
+			return q
+		}
+	}
+	return nil
+}
+
+// whyBelow says why a plate or a block is bored from the box.
+func (f *fixer) whyBelow(h *Hole, p, plate *route.HolePlace) string {
+	if h.Kind == route.BlockArc {
+		return "a fire block closes the bay, which needs a long flexible bit"
+	}
+	at := flat(p.At)
+	room := f.under(at)
+	switch {
+	case plate.FromAbove:
+		return "no bit of the job bores it from the attic"
+	case f.res.Graph.Reach.ZoneOver(at) > route.Arm:
+		return fmt.Sprintf("no hand gets to the plate from the attic: under the low eave or out of reach, %s under the rafters; it needs a long flexible bit", f.text(room))
+	}
+	return fmt.Sprintf("the eave is low: %s over the plate, a drill needs %s; it needs a long flexible bit", f.text(room), f.text(f.book.Length(rule.DrillRoom)))
+}
+
+// under is the room over the plates under the rafters at p, not below zero.
+func (f *fixer) under(p geom.Point) measure.Length {
+	return max(0, f.house.Roof.Surface.UnderRafter(p))
+}
+
+// bitFor chooses the job's bit for a bore: a straight one before a flexible
+// one before one with the extension, and the shortest that reaches of each.
+func (f *fixer) bitFor(b *Bore, a *approach) Bit {
+	out := Bit{Way: a.way, Need: a.need, Index: -1, Why: a.why}
+	type kind struct{ flexible, extended bool }
+	for _, k := range []kind{{false, false}, {true, false}, {true, true}} {
+		if !k.flexible && a.bent || k.extended && f.job.Tools.Extension == 0 {
+			continue
+		}
+		for i, bit := range f.job.Tools.Bits {
+			reach := bit.Reach
+			if k.extended {
+				reach += f.job.Tools.Extension
+			}
+			tall := !k.flexible && a.room > 0 && reach+length(DrillHead) > a.room
+			if bit.Diameter != b.Diameter || bit.Flexible != k.flexible || reach < a.need || tall {
+				continue
+			}
+			if out.Index < 0 || reach < out.Reach {
+				out.Index, out.Reach, out.Flexible, out.Extended = i, reach, k.flexible, k.extended
+			}
+		}
+		if out.Index >= 0 {
+			return out
+		}
+	}
+	return out
+}
+
+// BitText says in a line what a bore is made with, in the units of the house:
+// "3/4in flexible bit with extension, reaches 9ft, needs 6ft 10in, from the
+// box".
+func (b *Bore) BitText(units interface {
+	Format(measure.Length) string
+},
+) string {
+	if b.Diameter == 0 {
+		return "no bit makes a hole for these cables here"
+	}
+	parts := []string{units.Format(b.Diameter) + " "}
+	switch {
+	case b.Bit.Extended:
+		parts[0] += "flexible bit with the extension"
+	case b.Bit.Index >= 0 && b.Bit.Flexible:
+		parts[0] += "flexible bit"
+	case b.Bit.Index >= 0:
+		parts[0] += "straight bit"
+	default:
+		parts[0] += "bit"
+	}
+	switch {
+	case !b.Own:
+		parts = append(parts, "the next trade size: none of the job's bits will do")
+	case b.Bit.Index < 0:
+		parts = append(parts, "none of the job's of that size serves")
+	default:
+		parts = append(parts, "reaches "+units.Format(b.Bit.Reach))
+	}
+	if b.Bit.Need > 0 {
+		parts = append(parts, "needs "+units.Format(b.Bit.Need))
+	}
+	return strings.Join(append(parts, b.Bit.Way.String()), ", ")
+}

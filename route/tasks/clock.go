@@ -1,0 +1,130 @@
+package tasks
+
+import (
+	"fmt"
+	"time"
+
+	"topplate/plan/diag"
+	"topplate/plan/rule"
+	"topplate/plan/sun"
+	"topplate/route"
+	"topplate/route/order"
+)
+
+// A clock is the limits of a day.
+type clock struct {
+	start order.Clock
+	// sunset and cool are 0 if there is no limit.
+	sunset, cool order.Clock
+}
+
+// task is t as package order takes it.
+func (c clock) task(t *Task) order.Task {
+	out := order.Task{ID: t.ID, Place: t.Place, Needs: t.Needs, Minutes: t.Minutes, Hands: t.Hands, Helper: t.Helper}
+	if t.Place == outside || t.Helper == outside {
+		out.NotAfter = c.sunset
+	}
+	if t.Place == attic || t.Helper == attic {
+		out.PreferBefore = c.cool
+	}
+	return out
+}
+
+// clock finds the limits of the job's day and notes what is not known.
+func (s *site) clock(today []way, w *Work) clock {
+	c := clock{start: order.Clock(s.job.Crew.Start)}
+	date, err := time.Parse("2006-01-02", s.job.Date)
+	if err != nil {
+		return c
+	}
+	c.cool = order.Clock(value(atticCool))
+	outdoor := false
+	for i := range today {
+		outdoor = outdoor || s.placeOf(today[i].drop) == outside
+	}
+	place := s.job.House.Site
+	switch {
+	case !outdoor:
+	case !place.Known:
+		w.note(DateWithoutPlace, route.Finding{
+			Pos: diag.Pos{File: s.job.House.File}, Where: s.job.Date,
+			Found:  "the job has a date, but the house has no place on the earth: sunset is not known, and no limit is kept for work outside",
+			Change: "give latitude, longitude and utc_offset in [house]",
+		})
+	default:
+		s.sunset(date, w, &c)
+	}
+	return c
+}
+
+// sunset finds the limit for outdoor work.
+func (s *site) sunset(date time.Time, w *Work, c *clock) {
+	place := s.job.House.Site
+	d, err := sun.At(
+		sun.Date{Year: date.Year(), Month: date.Month(), Day: date.Day()},
+		sun.Position{Latitude: place.Latitude, Longitude: place.Longitude}, place.UTCOffset,
+	)
+	if d.Polar == sun.PolarNight {
+		w.note(AfterSunset, route.Finding{
+			Pos: diag.Pos{File: s.job.File}, Where: s.job.Date,
+			Found: "the sun does not rise that day", Change: "lamps for the work outside, or another day for it",
+		})
+	}
+	if err != nil || !d.Sets {
+		return
+	}
+	c.sunset = order.Clock(max(d.Sunset.Minute(), 1))
+	w.Sunset = c.sunset
+}
+
+// note adds a finding of one of this package's rules.
+func (w *Work) note(id rule.ID, f route.Finding) {
+	for i := range Rules {
+		if r := &Rules[i]; r.ID == id {
+			f.Rule, f.Severity = id, r.Severity
+		}
+	}
+	w.Notes = append(w.Notes, f)
+}
+
+// noteBroken tells of each drop with work outside after sunset, once, the
+// latest of it.
+func (s *site) noteBroken(w *Work, d *day) {
+	index := map[string]*Task{}
+	for _, t := range w.Tasks {
+		index[t.ID] = t
+	}
+	latest := map[int]order.Broken{}
+	for _, b := range d.broken {
+		for _, drop := range index[b.ID].Drops {
+			if b.End > latest[drop].End {
+				latest[drop] = b
+			}
+		}
+	}
+	for i := range s.res.Routes {
+		drop := s.res.Routes[i].Drop
+		b, ok := latest[drop]
+		if !ok {
+			continue
+		}
+		w.note(AfterSunset, route.Finding{
+			Pos: s.job.Drops[drop].Pos, Where: s.job.Drops[drop].Tag,
+			Found:  fmt.Sprintf("work outside would end at %s; the sun sets at %s", b.End, b.NotAfter),
+			Change: fmt.Sprintf("start earlier than %s, bring a second person, or mark %s for later", w.Start, s.job.Drops[drop].Tag),
+		})
+	}
+}
+
+// noteLongDay tells of a day that is too long.
+func (s *site) noteLongDay(w *Work) {
+	most := int(value(longDay) / 1000)
+	if w.Minutes <= most {
+		return
+	}
+	w.note(LongDay, route.Finding{
+		Pos: diag.Pos{File: s.job.File}, Where: s.job.Name,
+		Found:  fmt.Sprintf("the work takes %d h %d min and ends at %s; more than %d h is a long day", w.Minutes/60, w.Minutes%60, w.End, most/60),
+		Change: "a second person, or some drops for another day",
+	})
+}

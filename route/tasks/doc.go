@@ -1,0 +1,27 @@
+// Package tasks makes the order of work out of a solved job: what is done
+// where, by how many hands, in how many minutes, and what is carried there.
+//
+// In comes a route.Result. Out comes a Work: numbered visits to places with
+// their tasks and clock times, the same figures for doing the job drop after
+// drop, what is left for another day, and notes on the clock. The package
+// decides no route and no hole, cuts no spool, and reads and prints nothing.
+//
+// Words. A place is the attic, a room, the closet or outside; a drop in the
+// closet's room is at the closet. A drop is run today unless the job marks it
+// for later. Cables are cut at the spool to their planned length, carried into
+// the attic as coils, lowered into the closet, laid from there, trunk before
+// branches, and brought down at each drop. A stretch is a way in the attic that
+// the same cables take.
+//
+// Hands. With two people, work at two places at once is one task: one feeds,
+// one catches (Task.Helper). One person alone does it as two or three tasks, one
+// at each place, so that every climb it costs is counted.
+//
+// Minutes are the job's own cost terms, so that the order of work and the price
+// of the plan are about the same work; a term that covers several tasks is
+// divided between them (see shares). Work without a term has a record in this
+// package. Each task's sum is rounded up to a whole minute.
+//
+// Large jobs are worked in lots of neighbouring places, one lot after the other:
+// what package order promises then holds for each lot.
+package tasks
