@@ -81,8 +81,8 @@ const (
 	seconds = 36*foot + 11*inch/16 // the diagonal of 30 ft by 20 ft: 36.0555 ft is 36 ft 0.67 in
 )
 
-// both is the two diagonals, taped right.
-var both = checkText("rising", `wall = "south", end = "start"`, `wall = "north", end = "start"`, seconds.String()) +
+// bothChecks is the two diagonals, taped right.
+var bothChecks = checkText("rising", `wall = "south", end = "start"`, `wall = "north", end = "start"`, seconds.String()) +
 	checkText("falling", `wall = "west", end = "start"`, `wall = "south", end = "end"`, seconds.String())
 
 func TestCheckMessages(t *testing.T) {
@@ -91,24 +91,24 @@ func TestCheckMessages(t *testing.T) {
 		want                     []string // parts of what is said, in order
 		not                      string
 	}{
-		{"agree", "E 30ft, N 20ft, W 30ft, S 20ft", "", both, nil, "check"},
+		{"agree", "E 30ft, N 20ft, W 30ft, S 20ft", "", bothChecks, nil, "check"},
 		{
 			"nearly", "E 30ft, N 20ft, W 30ft, S 20ft", "", checkText("c", `wall = "west"`, `wall = "east"`, "30ft 1/2in"),
 			[]string{"warning: check[0].length: the check is 1/2in longer than the walls make it, 30ft: no more than the tape may be off"},
 			"note",
 		},
 		{
-			"check is wrong", "E 30ft, N 20ft, W 30ft, S 20ft", "", both + checkText("wide", `wall = "west"`, `wall = "east"`, "29ft"),
+			"check is wrong", "E 30ft, N 20ft, W 30ft, S 20ft", "", bothChecks + checkText("wide", `wall = "west"`, `wall = "east"`, "29ft"),
 			[]string{"check[2].length: the check is 1ft shorter than the walls make it, 30ft: more than", "note: most doubtful is check wide, taped as 29ft; the rest makes it 30ft"},
 			"cannot be told",
 		},
 		{
-			"south is wrong, and closes", "E 31ft, N 20ft, W 30ft, S 20ft", `closing = "3ft"`, both,
+			"south is wrong, and closes", "E 31ft, N 20ft, W 30ft, S 20ft", `closing = "3ft"`, bothChecks,
 			[]string{"the run ends 1ft east of its start", "note: most doubtful is wall south, taped as 31ft; the rest makes it 30ft"},
 			"one of",
 		},
 		{
-			"south is wrong, and does not close", "E 31ft, N 20ft, W 30ft, S 20ft", "", both,
+			"south is wrong, and does not close", "E 31ft, N 20ft, W 30ft, S 20ft", "", bothChecks,
 			[]string{"error: wall[0].run: found a run that ends 1ft east of its start", "note: most doubtful is wall south, taped as 31ft; the rest makes it 30ft"},
 			"one of",
 		},
@@ -119,7 +119,7 @@ func TestCheckMessages(t *testing.T) {
 		},
 		{
 			// The diagonals are as good in the mirror image.
-			"the wrong way", "E 30ft, N 20ft, E 30ft, S 20ft", "", both,
+			"the wrong way", "E 30ft, N 20ft, E 30ft, S 20ft", "", bothChecks,
 			[]string{"found a run that ends 60ft east", "one of 2", "wall north, taped as 30ft; the rest makes it 30ft the other way"},
 			"most doubtful",
 		},
@@ -136,7 +136,7 @@ func TestCheckMessages(t *testing.T) {
 			"panic",
 		},
 		{
-			"not while in doubt", "E 31ft, N 20ft, W 30ft, S 20ft", "closing = \"3ft\"\nadjust = true", both,
+			"not while in doubt", "E 31ft, N 20ft, W 30ft, S 20ft", "closing = \"3ft\"\nadjust = true", bothChecks,
 			[]string{"house.adjust: the walls are not adjusted by least squares while a measurement is in doubt", "wall south is", "most doubtful is wall south"},
 			"one of",
 		},
@@ -323,7 +323,7 @@ func checkable(t *testing.T, clean survey.Network, k int, blunder measure.Length
 // What least squares makes of a house does not depend on the order of tables.
 func TestOrderOfChecksDoesNotMatter(t *testing.T) {
 	rng := rand.New(rand.NewPCG(23, 24))
-	src := complete(t, outerOf("E 30ft 1in, N 20ft 3/8in, W 30ft, S 20ft", "adjust = true")+both+
+	src := complete(t, outerOf("E 30ft 1in, N 20ft 3/8in, W 30ft, S 20ft", "adjust = true")+bothChecks+
 		checkText("room", `wall = "west", side = "left"`, `wall = "middle", side = "left"`, "13ft 5in"), "testdata/base_house.toml")
 	load := func(src string) []string {
 		h, list := LoadHouse("house.toml", []byte(src))
