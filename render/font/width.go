@@ -76,13 +76,14 @@ func Fit(l sheet.Lettering, s string, width sheet.Paper) string {
 	return clean
 }
 
-// Wrap breaks s at spaces into lines that fit in the width. A word that is too
-// long for a line is broken between two characters. Every line has at least
-// one character, however narrow the width. An empty s has no lines.
+// Wrap breaks s at spaces into lines that fit in the width, but not at a
+// no-break space. A word that is too long for a line is broken between two
+// characters. Every line has at least one character, however narrow the width.
+// An empty s has no lines.
 func Wrap(l sheet.Lettering, s string, width sheet.Paper) []string {
 	var lines []string
 	line := ""
-	for word := range strings.FieldsSeq(Clean(l.Style().Face, s)) {
+	for word := range strings.SplitSeq(Clean(l.Style().Face, s), " ") {
 		joined := word
 		if line != "" {
 			joined = line + " " + word
