@@ -330,6 +330,9 @@
 //	[have]                            # parts at hand, by the name in the list of parts
 //	jack-6 = 10
 //
+//	[parts]                           # own prices, for one of each
+//	jack-6 = 6.5
+//
 //	[estimate]
 //	allowance = 10                    # per cent
 //

@@ -46,6 +46,9 @@ type Job struct {
 	Weights Weights
 	// Limits holds the rule limits the user changed, by limit id.
 	Limits map[string]Override
+	// PartPrices holds the user's own prices of parts, by id of part, in
+	// thousandths of the currency's unit. Their names are not checked here.
+	PartPrices map[string]Override
 	// Inputs are the files that the job was read from, the job's own first.
 	Inputs []Input
 	// Prices holds the cost terms the user changed, by term id.

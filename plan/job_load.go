@@ -66,6 +66,7 @@ func LoadJob(path string, read FileReader) (*Job, *diag.List) {
 	l.feed(root)
 	l.labels(root)
 	l.have(root)
+	l.partPrices(root)
 	l.estimate(root)
 	root.Done()
 	if list.HasErrors() {

@@ -41,6 +41,28 @@ func (l *jobLoader) have(root *source.Table) {
 	slices.SortFunc(l.job.Have, func(a, b Stock) int { return cmp.Compare(a.Part, b.Part) })
 }
 
+// mostPartPrice bounds the price of one part, in the currency's unit.
+const mostPartPrice = 100_000
+
+// partPrices reads [parts]: the user's own price of one of each.
+func (l *jobLoader) partPrices(root *source.Table) {
+	l.job.PartPrices = map[string]Override{}
+	t, ok := root.Table("parts", source.Optional)
+	if !ok {
+		return
+	}
+	if n := len(t.Keys()); n > mostParts {
+		root.Errorf("parts", "found %s; at most %d are read", counted(n, "part"), mostParts)
+		askAllKeys(t)
+		return
+	}
+	for _, part := range t.Keys() {
+		if v, ok := t.Number(part, source.Required, 0, mostPartPrice); ok {
+			l.job.PartPrices[part] = Override{Pos: t.KeyPos(part), Value: thousandths(v)}
+		}
+	}
+}
+
 // Bounds and the default of the allowance on an estimate, in per cent (common
 // practice, no source).
 const (

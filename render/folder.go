@@ -26,12 +26,17 @@ type File struct {
 // Sheets draws every sheet of the set, in order. If there are two plans to
 // choose from or more, the last sheet compares them.
 func Sheets(res *route.Result, plans ...route.Choice) []*sheet.Sheet {
-	of := 2
-	if len(plans) < 2 {
-		return []*sheet.Sheet{floorSheet(res, 1, of), atticSheet(res, 2, of)}
+	openings := newOpeningsSet(res)
+	first := len(openings.pages)
+	of := first + 2
+	if len(plans) >= 2 {
+		of++
 	}
-	of++
-	return []*sheet.Sheet{floorSheet(res, 1, of), atticSheet(res, 2, of), choicesSheet(res, plans, of, of)}
+	out := append(openings.sheets(1, of), floorSheet(res, first+1, of), atticSheet(res, first+2, of))
+	if len(plans) >= 2 {
+		out = append(out, choicesSheet(res, plans, of, of))
+	}
+	return out
 }
 
 // exchanged are the sheets that the folder has as DXF as well.

@@ -31,16 +31,16 @@ func (d *drawing) legend(symbols ...legendSymbol) {
 // it fills, else a line.
 func drawSample(g *sheet.Group, pen sheet.Pen, b sheet.Box) {
 	c := b.Centre()
-	switch {
-	case pen == sheet.PenHole || pen == sheet.PenMark:
+	switch shape := pen.Shape(); shape {
+	case sheet.ShapeRing, sheet.ShapeTarget:
 		g.Circle(pen, c, holeRadius)
 		reach := holeRadius / 2
-		if pen == sheet.PenMark {
+		if shape == sheet.ShapeTarget {
 			reach = 2 * holeRadius
 		}
 		g.Line(sheet.PenThin, sheet.Pt(c.X-reach, c.Y), sheet.Pt(c.X+reach, c.Y))
 		g.Line(sheet.PenThin, sheet.Pt(c.X, max(b.Min.Y, c.Y-reach)), sheet.Pt(c.X, min(b.Max.Y, c.Y+reach)))
-	case pen.Style().Fill != sheet.NoColour:
+	case sheet.ShapeArea:
 		g.Rect(pen, b.Inset(sheet.MM/2))
 	default:
 		g.Line(pen, sheet.Pt(b.Min.X, c.Y), sheet.Pt(b.Max.X, c.Y))
@@ -220,5 +220,5 @@ func (d *drawing) northArrow(c sheet.Point) {
 	g.Polygon(sheet.PenSolid, []sheet.Point{
 		sheet.Polar(c, 7*sheet.MM, turn), sheet.Polar(c, r, turn+150*sheet.Degree), c, sheet.Polar(c, r, turn-150*sheet.Degree),
 	})
-	g.Add(sheet.Text{Lettering: sheet.LetterTag, At: sheet.Polar(c, 9*sheet.MM, turn), Align: sheet.Middle, Level: sheet.OnHalf, Words: "N"})
+	g.Add(sheet.Text{Lettering: sheet.LetterTag, At: sheet.Polar(c, 19*sheet.MM/2, turn), Align: sheet.Middle, Level: sheet.OnHalf, Words: "N"})
 }

@@ -13,11 +13,15 @@ func TestSheetsOfRandomHouses(t *testing.T) {
 	for seed := range uint64(60) {
 		sketch := randomhouse.Generate(seed, randomhouse.Options{Drops: 3 + int(seed%10)})
 		res := solve(t, "job.toml", sketch.Read)
-		for _, s := range render.Sheets(res) {
+		sheets := render.Sheets(res)
+		for _, s := range sheets {
 			checkSheet(t, res, s)
 			if t.Failed() {
 				t.Fatalf("seed %d, sheet %s", seed, s.ID)
 			}
+		}
+		if checkOpenings(t, res, sheets); t.Failed() {
+			t.Fatalf("seed %d, openings", seed)
 		}
 		if checkDetails(t, res); t.Failed() {
 			t.Fatalf("seed %d, details", seed)
@@ -30,9 +34,11 @@ func TestSheetsOfLargeHouses(t *testing.T) {
 	for _, o := range []randomhouse.Options{{Area: 10, Drops: 12}, {Area: 4, Drops: 30}} {
 		sketch := randomhouse.Generate(3, o)
 		res := solve(t, "job.toml", sketch.Read)
-		for _, s := range render.Sheets(res) {
+		sheets := render.Sheets(res)
+		for _, s := range sheets {
 			checkSheet(t, res, s)
 		}
+		checkOpenings(t, res, sheets)
 		checkDetails(t, res)
 	}
 }

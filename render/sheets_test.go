@@ -53,6 +53,9 @@ func checkTexts(t *testing.T, res *route.Result, s *sheet.Sheet) (words []string
 func checkSheet(t *testing.T, res *route.Result, s *sheet.Sheet) {
 	t.Helper()
 	all := strings.Join(checkTexts(t, res, s), "\n")
+	if strings.HasPrefix(s.ID, "openings") {
+		return // see checkOpenings
+	}
 	for i := range res.Routes {
 		if tag := res.Job.Drops[res.Routes[i].Drop].Tag; !strings.Contains(all, tag) {
 			t.Errorf("%s does not show drop %s", s.ID, tag)
@@ -65,12 +68,26 @@ func checkSheet(t *testing.T, res *route.Result, s *sheet.Sheet) {
 	}
 }
 
+// sheetCalled is the sheet with an id.
+func sheetCalled(t *testing.T, sheets []*sheet.Sheet, id string) *sheet.Sheet {
+	t.Helper()
+	for _, s := range sheets {
+		if s.ID == id {
+			return s
+		}
+	}
+	t.Fatalf("there is no sheet %s", id)
+	return nil
+}
+
 func TestSheetsOfSamples(t *testing.T) {
 	for _, job := range samples(t) {
 		res := solve(t, job, source.ReadFile)
-		for _, s := range render.Sheets(res) {
+		sheets := render.Sheets(res)
+		for _, s := range sheets {
 			t.Run(name(job)+"/"+s.ID, func(t *testing.T) { checkSheet(t, res, s) })
 		}
+		checkOpenings(t, res, sheets)
 	}
 }
 
@@ -110,6 +127,7 @@ func TestSheetsWithHostileNames(t *testing.T) {
 		for _, s := range render.Sheets(res) {
 			checkSheet(t, res, s)
 		}
+		checkOpenings(t, res, render.Sheets(res))
 		checkDetails(t, res)
 	}
 }
@@ -117,12 +135,14 @@ func TestSheetsWithHostileNames(t *testing.T) {
 // A blocked drop is on the sheets all the same, and said to be blocked.
 func TestSheetsShowBlockedDrops(t *testing.T) {
 	res := solve(t, "job.toml", edited(t, `rods = "15ft"`, `rods = "2ft"`))
-	for _, s := range render.Sheets(res) {
+	sheets := render.Sheets(res)
+	for _, s := range sheets {
 		checkSheet(t, res, s)
 	}
+	checkOpenings(t, res, sheets)
 	checkDetails(t, res)
 	var words []string
-	for item := range render.Sheets(res)[0].All() {
+	for item := range sheetCalled(t, sheets, "floor").All() {
 		if text, ok := item.(sheet.Text); ok {
 			words = append(words, text.Words)
 		}

@@ -287,6 +287,9 @@ var samples = sync.OnceValues(func() ([]sample, error) {
 			return nil, err
 		}
 		for _, s := range render.Sheets(res) {
+			if s.View == (sheet.View{}) {
+				continue // a table has no place in the house
+			}
 			all = append(all, sample{path + " " + s.ID, job, s})
 		}
 	}

@@ -15,7 +15,7 @@ type budget struct {
 	drops     int // most drops in a lot, which has about 15 tasks for each
 }
 
-var usual = budget{lot: 20_000, drop: 5_000, drops: 24}
+var usual = budget{lot: 60_000, drop: 5_000, drops: 24}
 
 // Order finds the order of work of a solved job, from its crew, date and
 // place. Drops for later and drops without a route are deferred. It fails only

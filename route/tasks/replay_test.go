@@ -162,13 +162,20 @@ func (r *replay) once() {
 			r.when[s.Task] = s
 		}
 	}
+	setUps := 0
 	for _, t := range r.w.Tasks {
+		if t.Kind == SetUp {
+			setUps++
+		}
 		if hands[t] != t.Hands {
 			r.Errorf("%s has %d hands, needs %d", t.ID, hands[t], t.Hands)
 		}
 		if t.Hands == 2 && r.w.People == 1 {
 			r.Errorf("%s is for two", t.ID)
 		}
+	}
+	if len(r.w.Tasks) > 0 && setUps != 1 {
+		r.Errorf("set up %d times", setUps)
 	}
 }
 
@@ -228,7 +235,8 @@ func (r *replay) drop(rt *route.Route) {
 	var home, out []*Task // into the closet, and to the drop
 	for _, t := range r.of(d, Feed, Fish, Draw, Shoot) {
 		closetEnd := t.Kind == Feed || strings.HasPrefix(t.ID, "draw-closet") || strings.Contains(t.ID, "/draw-closet")
-		rods := t.Kind == Shoot && t.Place != outside
+		// Alone, at an eave, cables are tied on to the rods in the attic.
+		rods := t.Kind == Shoot && t.Place != outside && !strings.HasPrefix(t.Words, "Take the end of the rods")
 		switch {
 		case closetEnd:
 			home = append(home, t)

@@ -46,7 +46,7 @@ func Of(res *route.Result) (*Work, error) {
 	add(more)
 	w.Labels, more = tags.Labels(res)
 	add(more)
-	w.Parts, more = parts.List(res, parts.Given{Cuts: w.Cuts, Labels: w.Labels})
+	w.Parts, more = parts.List(res, parts.Given{Cuts: w.Cuts, Labels: w.Labels, Prices: res.Job.PartPrices})
 	add(more)
 	var err error
 	if w.Tasks, err = tasks.Order(res); err != nil {
