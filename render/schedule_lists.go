@@ -93,7 +93,7 @@ var plainLists = []plainList{
 		number(smallTag, "buy", "to buy"), unlessNone(number(small, "later", "for later")), words(small, "why so many"),
 	}},
 	{table: "labels", picks: []pick{
-		ticked(), words(smallTag, "label"), words(small, "on"), words(small, "where"), words(small, "other end"), whole(small, "when"),
+		ticked(), whole(smallTag, "label"), whole(small, "on"), words(small, "where"), words(small, "other end"), whole(small, "when"),
 	}},
 	{table: "power", picks: []pick{
 		whole(tag, "drop"), number(note, "cables"), number(note, "class"), whole(note, "device"), whole(note, "switch gives"),

@@ -76,23 +76,22 @@ func fitColumns(columns []column, rows [][]string, width sheet.Paper) {
 }
 
 // widen gives what is left over to the columns that are written in, or else to
-// the widest.
+// those of running text.
 func widen(columns []column, over sheet.Paper) {
-	var fill []int
-	widest := 0
+	var write, text []int
 	for i := range columns {
-		if columns[i].kind == toFill {
-			fill = append(fill, i)
-		}
-		if columns[i].width > columns[widest].width {
-			widest = i
+		switch c := &columns[i]; {
+		case c.kind == toFill:
+			write = append(write, i)
+		case c.kind == toRead && !c.whole:
+			text = append(text, i)
 		}
 	}
-	if fill == nil {
-		fill = []int{widest}
+	if write == nil {
+		write = text
 	}
-	for _, i := range fill {
-		columns[i].width += over / sheet.Paper(len(fill))
+	for _, i := range write {
+		columns[i].width += over / sheet.Paper(len(write))
 	}
 }
 
@@ -186,8 +185,8 @@ type cellLine struct {
 	words  string
 }
 
-// cellLines breaks a cell into lines.
-func cellLines(l sheet.Lettering, cell string, width sheet.Paper) []cellLine {
+// brokenCell breaks a cell into lines.
+func brokenCell(l sheet.Lettering, cell string, width sheet.Paper) []cellLine {
 	var out []cellLine
 	hang := indentOf(cell)
 	for text := range strings.SplitSeq(cell, "\n") {
@@ -211,7 +210,7 @@ func newRow(columns []column, cells []string) row {
 	r := row{columns: columns, lines: make([][]cellLine, len(columns)), marked: true, ruled: true}
 	for i, c := range columns {
 		if c.kind == toRead {
-			r.lines[i] = cellLines(c.lettering, cells[i], c.width)
+			r.lines[i] = brokenCell(c.lettering, cells[i], c.width)
 		}
 	}
 	return r
@@ -224,7 +223,7 @@ func headRow(columns []column) row {
 	for i, c := range columns {
 		c.kind, c.lettering = toRead, letterHead
 		heads[i] = c
-		r.lines[i] = cellLines(c.lettering, c.head, c.width)
+		r.lines[i] = brokenCell(c.lettering, c.head, c.width)
 	}
 	r.columns = heads
 	return r

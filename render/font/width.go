@@ -82,14 +82,14 @@ func Fit(l sheet.Lettering, s string, width sheet.Paper) string {
 // An empty s has no lines.
 func Wrap(l sheet.Lettering, s string, width sheet.Paper) []string {
 	var lines []string
-	line := ""
+	line, sum, space := "", int64(0), units(l, " ")
 	for word := range strings.SplitSeq(Clean(l.Style().Face, s), " ") {
-		joined := word
+		joined, more := word, units(l, word)
 		if line != "" {
-			joined = line + " " + word
+			joined, more = line+" "+word, sum+space+more
 		}
-		if Width(l, joined) <= width {
-			line = joined
+		if lengthOf(l, more) <= width {
+			line, sum = joined, more
 			continue
 		}
 		if line != "" {
@@ -97,7 +97,7 @@ func Wrap(l sheet.Lettering, s string, width sheet.Paper) []string {
 		}
 		var broken []string
 		broken, line = breakWord(l, word, width)
-		lines = append(lines, broken...)
+		lines, sum = append(lines, broken...), units(l, line)
 	}
 	if line != "" {
 		lines = append(lines, line)
