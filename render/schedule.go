@@ -173,20 +173,25 @@ func (l *listing) heading(words string) []strip {
 	return []strip{wordStrip(sheet.LetterHeading, words), gapStrip(sheet.MM)}
 }
 
-// bandHeight is the height of the band over a portion.
-const bandHeight = 7 * sheet.MM
+// Sizes of the band over a portion: a frame with a solid tab at its left end,
+// which shows in any print.
+const (
+	bandHeight = 7 * sheet.MM
+	bandTab    = 3 * sheet.MM
+)
 
 // bandStrip is a band with a name on the left and an aside on the right.
 func bandStrip(name, aside string, width sheet.Paper) strip {
 	return strip{height: bandHeight + sheet.MM/2, draw: func(g *sheet.Group, at sheet.Point) {
 		box := sheet.Bx(at.X, at.Y, width, bandHeight)
-		g.Rect(sheet.PenPlate, box)
+		g.Polyline(sheet.PenMedium, append(box.Corners(), box.Min)...)
+		g.Rect(sheet.PenSolid, sheet.Bx(box.Min.X, box.Min.Y, bandTab, bandHeight))
 		right := font.Fit(sheet.LetterTag, aside, width/2)
 		y := box.Centre().Y
 		g.Add(sheet.Text{Lettering: sheet.LetterTag, At: sheet.Pt(box.Max.X-2*sheet.MM, y), Align: sheet.End, Level: sheet.OnHalf, Words: right})
-		room := width - font.Width(sheet.LetterTag, right) - 8*sheet.MM
+		room := width - font.Width(sheet.LetterTag, right) - bandTab - 8*sheet.MM
 		g.Add(sheet.Text{
-			Lettering: sheet.LetterHeading, At: sheet.Pt(box.Min.X+2*sheet.MM, y), Level: sheet.OnHalf,
+			Lettering: sheet.LetterHeading, At: sheet.Pt(box.Min.X+bandTab+2*sheet.MM, y), Level: sheet.OnHalf,
 			Words: font.Fit(sheet.LetterHeading, name, room),
 		})
 	}}

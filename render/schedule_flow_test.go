@@ -49,6 +49,7 @@ func TestFlow(t *testing.T) {
 			}
 			f.add(r)
 		}
+		checkSplits(t, &f)
 		var got []string
 		on := map[string]int{} // pages that a row is on
 		for n, p := range f.pages {
@@ -90,6 +91,27 @@ func TestFlow(t *testing.T) {
 			}
 		}
 	})
+}
+
+// checkSplits wants what goes on on the next page to have filled its own: less
+// than a line is left below it.
+func checkSplits(t *rapid.T, f *flow) {
+	end := func(p []inked) (name string, room sheet.Paper) {
+		last := p[len(p)-1]
+		g := &sheet.Group{}
+		last.draw(g, sheet.Point{})
+		return g.Items[0].(sheet.Text).Words, f.room - last.down - last.height
+	}
+	for n := 1; n+1 < len(f.pages); n++ {
+		name, room := end(f.pages[n])
+		for _, s := range f.pages[n+1] {
+			g := &sheet.Group{}
+			s.draw(g, sheet.Point{})
+			if g.Items[0].(sheet.Text).Words == name && strings.HasPrefix(name, "row") && room >= 5*sheet.MM {
+				t.Fatalf("page %d has room for %d µm more of %s", n, room, name)
+			}
+		}
+	}
 }
 
 // heightWith is the height of a table at given widths.

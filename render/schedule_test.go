@@ -269,6 +269,21 @@ func estimateRows(w *work.Work) [][]string {
 	return out
 }
 
+// However much there is to say, the estimate is one sheet with a place to sign,
+// and says where the rest is.
+func TestEstimateIsOneSheet(t *testing.T) {
+	w := whole(t, solve(t, "../samples/corner-house/job.toml", source.ReadFile))
+	notes := w.Estimate.Notes
+	for n := range 12 {
+		w.Estimate.Notes = slices.Repeat(notes, 1+n*n)
+		words := checkClip(t, w, render.Estimate(w))
+		rest := strings.Contains(words, "The rest of this page is in schedule.txt.")
+		if n == 0 && rest || n > 4 && !rest || !strings.Contains(words, "signature") {
+			t.Errorf("%d notes: the rest is elsewhere: %v; %q", len(w.Estimate.Notes), rest, words)
+		}
+	}
+}
+
 // On random houses too, of few drops and of many.
 func TestSchedulesOfRandomHouses(t *testing.T) {
 	for seed := range uint64(12) {
