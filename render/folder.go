@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"slices"
 
 	"topplate/plan/rule"
 	"topplate/render/dxf"
@@ -50,7 +51,7 @@ var paperOnly = []string{"frame", "column", "title-block", "scale", "north"}
 // schedule as text and the results as JSON. The manifest comes last.
 func Folder(w *work.Work, plans ...route.Choice) ([]File, error) {
 	res := w.Result
-	f := &folder{res: res, sheets: append(Sheets(res, plans...), Details(res)...)}
+	f := &folder{res: res, sheets: slices.Concat(Sheets(res, plans...), Details(res), Schedules(w), []*sheet.Sheet{Estimate(w)})}
 	page := html.Page{
 		Lang: "en", Title: res.Job.Name, Subtitle: res.Job.House.Name + ", " + res.Job.House.Place,
 		Summary: report.Summary(res), Cautions: cautionNotes(res), Foot: report.Deference,

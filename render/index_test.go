@@ -26,7 +26,8 @@ func TestIndexPrintsCleanly(t *testing.T) {
 	for _, job := range samples(t) {
 		res := solve(t, job, source.ReadFile)
 		res.Job.Name = `<script>document.title="ran"</script> & "quoted" ' العربية 🏠`
-		files, err := render.Folder(whole(t, res))
+		all := whole(t, res)
+		files, err := render.Folder(all)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -42,7 +43,7 @@ func TestIndexPrintsCleanly(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		printed, err := chromedp.Run(ctx, chromedp.PrintToPDF(chromedp.PDFPreferCSSPageSize(), chromedp.PDFPrintBackground()))
+		printed, err := chromedp.Run(ctx, chromedp.PrintToPDF(chromedp.PDFPaper(listPaper), chromedp.PDFPreferCSSPageSize(), chromedp.PDFPrintBackground()))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -50,7 +51,7 @@ func TestIndexPrintsCleanly(t *testing.T) {
 			t.Errorf("%s: the title is %q, want the job's name", name(job), title)
 		}
 		pages := pageSizes(t, printed)
-		sheets := append(render.Sheets(res), render.Details(res)...)
+		sheets := everySheet(all)
 		for _, s := range sheets {
 			w, h := float64(s.Width)/(25.4*float64(sheet.MM))*72, float64(s.Height)/(25.4*float64(sheet.MM))*72
 			printed, drawn := 0, 0
@@ -73,6 +74,9 @@ func TestIndexPrintsCleanly(t *testing.T) {
 		}
 	}
 }
+
+// listPaper is what the lists are printed on here: no sheet has its size, Legal.
+var listPaper = chromedp.PaperSize{Width: 8.5, Height: 14}
 
 // mostListPages is more than the lists of any sample take when printed.
 const mostListPages = 20
