@@ -14,7 +14,8 @@ import (
 const (
 	figureNames = 62 * sheet.MM
 	termNames   = 76 * sheet.MM
-	mostTerms   = 12 // rows of the cost that there is room for
+	mostTerms   = 12            // rows of the cost that there is room for
+	headingRoom = 18 * sheet.MM // below which no new part is begun in the column
 )
 
 // compareTables writes the figures and the terms of the cost beside each other
@@ -131,20 +132,26 @@ func (d *drawing) changes(diff *compare.Difference) {
 		return
 	}
 	left := 0
+	room := func(l string) bool {
+		return d.next+d.paragraphHeight(sheet.LetterSmall, l)+2*font.LineHeight(sheet.LetterSmall) <= d.foot()
+	}
 	for _, part := range parts {
-		d.heading(part.Title)
+		headed := false
 		for _, l := range part.Lines {
-			if strings.HasPrefix(l, report.DetailIndent) {
+			switch {
+			case strings.HasPrefix(l, report.DetailIndent):
 				continue
-			}
-			if d.next+d.paragraphHeight(sheet.LetterSmall, l)+2*font.LineHeight(sheet.LetterSmall) > d.foot() {
+			case left > 0 || !room(l) || !headed && d.next+headingRoom > d.foot():
 				left++
 				continue
+			case !headed:
+				d.heading(part.Title)
+				headed = true
 			}
 			d.paragraph(sheet.LetterSmall, l)
 		}
 	}
 	if left > 0 {
-		d.line(sheet.LetterSmall, 0, fmt.Sprintf("and more, %d in all, in what topplate compare prints", left))
+		d.line(sheet.LetterSmall, 0, fmt.Sprintf("left out here: %d, in what topplate compare prints", left))
 	}
 }
