@@ -77,7 +77,7 @@ func TestSheetsInBrowser(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, s := range append(render.Sheets(res), render.Details(res)...) {
+		for _, s := range append(render.Sheets(fixed(res)), render.Details(res)...) {
 			path := filepath.Join(dir, name(job)+s.ID+".svg")
 			if err := os.WriteFile(path, content(t, files, s.ID+".svg"), 0o666); err != nil {
 				t.Fatal(err)

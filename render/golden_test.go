@@ -54,7 +54,7 @@ func TestGolden(t *testing.T) {
 	for _, job := range samples(t) {
 		res := solve(t, job, source.ReadFile)
 		folder := filepath.Join("..", "testdata", name(job))
-		for _, s := range append(render.Sheets(res), render.Details(res)...) {
+		for _, s := range append(render.Sheets(fixed(res)), render.Details(res)...) {
 			var b bytes.Buffer
 			if err := svg.Write(&b, s, svg.Options{NoFonts: true}); err != nil {
 				t.Fatal(err)

@@ -50,7 +50,7 @@ func TestIndexPrintsCleanly(t *testing.T) {
 			t.Errorf("%s: the title is %q, want the job's name", name(job), title)
 		}
 		pages := pageSizes(t, printed)
-		for _, s := range render.Sheets(res) {
+		for _, s := range render.Sheets(fixed(res)) {
 			w, h := float64(s.Width)/(25.4*float64(sheet.MM))*72, float64(s.Height)/(25.4*float64(sheet.MM))*72
 			n := 0
 			for _, p := range pages {
@@ -62,7 +62,7 @@ func TestIndexPrintsCleanly(t *testing.T) {
 				t.Errorf("%s: no printed page is %.1f by %.1f points, as %s is: %v", name(job), w, h, s.ID, pages)
 			}
 		}
-		if len(pages) > len(render.Sheets(res))+len(render.Details(res))+6 {
+		if len(pages) > len(render.Sheets(fixed(res)))+len(render.Details(res))+6 {
 			t.Errorf("%s prints %d pages", name(job), len(pages))
 		}
 	}

@@ -13,11 +13,8 @@ func TestSheetsOfRandomHouses(t *testing.T) {
 	for seed := range uint64(60) {
 		sketch := randomhouse.Generate(seed, randomhouse.Options{Drops: 3 + int(seed%10)})
 		res := solve(t, "job.toml", sketch.Read)
-		for _, s := range render.Sheets(res) {
-			checkSheet(t, res, s)
-			if t.Failed() {
-				t.Fatalf("seed %d, sheet %s", seed, s.ID)
-			}
+		if checkSet(t, res, render.Sheets(fixed(res))); t.Failed() {
+			t.Fatalf("seed %d", seed)
 		}
 		if checkDetails(t, res); t.Failed() {
 			t.Fatalf("seed %d, details", seed)
@@ -30,9 +27,7 @@ func TestSheetsOfLargeHouses(t *testing.T) {
 	for _, o := range []randomhouse.Options{{Area: 10, Drops: 12}, {Area: 4, Drops: 30}} {
 		sketch := randomhouse.Generate(3, o)
 		res := solve(t, "job.toml", sketch.Read)
-		for _, s := range render.Sheets(res) {
-			checkSheet(t, res, s)
-		}
+		checkSet(t, res, render.Sheets(fixed(res)))
 		checkDetails(t, res)
 	}
 }

@@ -53,6 +53,10 @@ const (
 	PenTick
 	PenLeader
 	PenTape
+	PenCount
+	PenWay
+	PenMatch
+	PenKey
 	PenCentre
 	PenHatch
 	PenZone
@@ -149,7 +153,11 @@ var styles = [pens]Style{
 	PenDimension: {"dimension", "", w018, Continuous, Black, NoColour},
 	PenTick:      {"tick", "", w035, Continuous, Black, NoColour},
 	PenLeader:    {"leader", "", w018, Continuous, Black, NoColour},
-	PenTape:      {"tape", "tape distance", w025, DashedDoubleDotted, Black, NoColour},
+	PenTape:      {"tape", "arc of a tape held at the mark", w035, Continuous, Black, NoColour},
+	PenCount:     {"count", "joists to count from a mark", w025, DashedDoubleDotted, Black, NoColour},
+	PenWay:       {"way", "safe way from the hatch, on the joists", w050, Dotted, Black, NoColour},
+	PenMatch:     {"match", "match line between sheets", w070, DashedDotted, Black, NoColour},
+	PenKey:       {"key", "", w025, Continuous, Black, LightGrey},
 	PenCentre:    {"centre", "centre line", w018, LongDashedDotted, Black, NoColour},
 	PenHatch:     {"hatch", "", w018, Continuous, Black, NoColour},
 	PenZone:      {"zone", "", w013, Continuous, DarkGrey, NoColour},
