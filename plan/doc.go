@@ -46,6 +46,7 @@
 //	built = 1965
 //	sketch_error = "1in"              # of one taped length
 //	closing = "6in"                   # most that a run may miss its start by
+//	adjust = false                    # true: least squares over walls and checks
 //	latitude = 39.5                   # degrees, north and east positive
 //	longitude = -98.25
 //	utc_offset = "-06:00"             # of the clock on the day of the job
@@ -78,6 +79,19 @@
 //	insulated = false                 # default: as exterior
 //	top_plate = "single"              # or "double"
 //	fire_blocks = ["4ft"]
+//
+//	[[check]]                         # a length taped to see whether walls are right
+//	id = "diagonal"
+//	from = { wall = "south", end = "start" } # or at = "2ft", from = "start"; side = "left"
+//	to = { wall = "north", end = "start" }   # for its finished face
+//	length = "36ft 11/16in"
+//	error = "1in"                     # how far off it may be; as sketch_error
+//
+//	[[check]]
+//	id = "bed-width"
+//	from = { wall = "west", side = "left" } # no end or at: square between walls
+//	to = { wall = "middle", side = "left" }
+//	length = "13ft 4-3/4in"
 //
 //	[[opening]]
 //	id = "front"
@@ -179,6 +193,23 @@
 //	kind = "EMT"                      # "ENT", "PVC-40"
 //	trade = "3/4"                     # "1/2", "1", "1-1/4"; or inside = "0.824in" alone
 //	holds = [{ cable = "cat6", count = 2 }] # or diameter = "6mm"
+//
+// # Checks
+//
+// A [[check]] is a length between two places on walls. A place is the start or
+// the end of a wall's taped line, or along it; with side it is on the finished
+// face there, and where the wall turns into the next of its run in the corner
+// of both faces. At a free end it is where the tape ended. A check between two
+// parallel walls, without a place, is taped square to them.
+//
+// All lengths of walls, the places where runs start on others and the checks
+// make one network (package survey): walls keep their directions, every length
+// is as good as sketch_error, a check as its error, and that is three standard
+// deviations. Its least-squares adjustment tests each length; the most doubtful
+// is named, or all that can't be told apart, where a run does not close or a
+// check differs from the walls by more than chance. Checks do not move walls,
+// unless adjust is true and nothing is in doubt: then all walls are where least
+// squares has them, and not where each run closes by itself.
 //
 // # The job file
 //

@@ -18,6 +18,9 @@ type House struct {
 	North  int // bearing of house north (Y), degrees clockwise from true north, 0..359
 	Built  int // year, 0 if not known
 	Closes measure.Length
+	// Adjusted is true if least squares over all that was taped, checks too,
+	// put the walls where they are, and not the closing of each run by itself.
+	Adjusted bool
 	// SketchError is how far off a taped dimension may be; it is added to
 	// every cut length.
 	SketchError measure.Length
@@ -29,6 +32,7 @@ type House struct {
 
 	Levels     []Level
 	Traverses  []Traverse
+	Checks     []Check // by id
 	Walls      []Wall
 	Rooms      []Room
 	Attic      Attic

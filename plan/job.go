@@ -44,6 +44,9 @@ type Job struct {
 	Slack Slack
 	// Fixed is what was decided before the rest is planned.
 	Fixed []Fixed
+	// Before is what earlier jobs left; their holes are in Fixed, their spools
+	// in Spools.
+	Before Before
 	// Weights are what the plan is chosen by, besides its prices.
 	Weights Weights
 	// Limits holds the rule limits the user changed, by limit id.

@@ -69,6 +69,7 @@ func LoadJob(path string, read FileReader) (*Job, *diag.List) {
 	l.partPrices(root)
 	l.estimate(root)
 	l.paper(root)
+	l.after(root, path, read)
 	root.Done()
 	if list.HasErrors() {
 		return nil, list

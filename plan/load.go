@@ -20,6 +20,8 @@ type houseLoader struct {
 	roomNames *names
 	kinds     []*names // of every kind of thing, in the order of reading
 	badRun    bool     // the legs of some run are not known
+	adjust    bool     // least squares spreads the errors
+	adjustPos diag.Pos
 
 	// placed is true once all walls are, so that places on them mean
 	// something.
@@ -82,6 +84,7 @@ func (l *houseLoader) header(root *source.Table) {
 	h.Built = intOr(t, "built", 1600, 2100, 0)
 	h.SketchError = lengthOr(t, "sketch_error", sketchErrors, l.std.sketchError)
 	h.Closes = lengthOr(t, "closing", closings, l.std.closing)
+	l.adjust, l.adjustPos = boolOr(t, "adjust", false), t.ValuePos("adjust")
 	l.site(t)
 }
 

@@ -37,6 +37,8 @@ var (
 	onCentre     = between(8*inch, 50*inch, "from centre to centre of the framing")
 	boards       = between(0, 4*inch, "board on one side of a wall")
 	claddings    = between(0, 8*inch, "sheathing, cladding or brick outside of the studs")
+	checkLengths = between(1*inch, 1000*foot, "a length between two places in the house")
+	checkErrors  = between(0, 12*inch, "a worse check tells nothing")
 	openingSizes = between(4*inch, 32*foot, "a rough opening")
 	heights      = between(0, 20*foot, "above the floor of one storey")
 	boxHeights   = between(2*inch, 20*foot, "the centre of a box above the floor")
@@ -80,5 +82,6 @@ const (
 	mostWalls  = 1000
 	mostRooms  = 300
 	mostDrops  = 500
+	mostChecks = 200
 	mostOthers = 2000 // of each other kind
 )

@@ -31,6 +31,7 @@ type run struct {
 	fromAt   measure.Length
 	state    runState
 	traverse survey.Traverse
+	missed   *diag.Diagnostic // what was said of its not ending where it began
 }
 
 // A runState says how far the placing of a run has come.

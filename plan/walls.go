@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"slices"
+
 	"topplate/plan/geom"
 	"topplate/plan/measure"
 	"topplate/plan/source"
@@ -15,12 +17,17 @@ func (l *houseLoader) walls(root *source.Table) {
 	for _, r := range l.runs {
 		l.readStart(r)
 	}
+	checks := l.readChecks(root)
+	net := l.newTapedNet(checks)
 	carrier := l.findCarrier()
 	l.placed = carrier != nil
 	for _, r := range l.runs {
 		if !l.place(r) {
 			l.placed = false
 		}
+	}
+	if net != nil && (l.missed() || len(checks) > 0) {
+		net.judge()
 	}
 	if !l.placed {
 		return
@@ -124,7 +131,7 @@ func (l *houseLoader) closeRun(r *run) bool {
 	r.traverse = survey.Close(r.legs, r.closes, h.Closes)
 	mis := r.traverse.Misclosure
 	if r.closes && !r.traverse.Closes {
-		r.t.Errorf("run", "found a run that ends %s of its start, %s off; want at most %s (closing in [house])",
+		r.missed = r.t.Errorf("run", "found a run that ends %s of its start, %s off; want at most %s (closing in [house])",
 			h.offText(mis.DX, mis.DY), h.text(mis.Linear), h.text(h.Closes))
 		return false
 	}
@@ -135,7 +142,7 @@ func (l *houseLoader) closeRun(r *run) bool {
 		}
 	}
 	if mis.Linear != 0 {
-		r.t.Warnf("run", "the run ends %s of its start, %s in %s (1:%d), which is spread over its legs",
+		r.missed = r.t.Warnf("run", "the run ends %s of its start, %s in %s (1:%d), which is spread over its legs",
 			h.offText(mis.DX, mis.DY), h.text(mis.Linear), h.text(mis.Perimeter), mis.Ratio())
 	}
 	l.keepTraverse(r)
@@ -151,9 +158,13 @@ func (l *houseLoader) keepTraverse(r *run) {
 	l.house.Traverses = append(l.house.Traverses, t)
 }
 
-// outerSide is the side of a closed run that looks out.
-func (r *run) outerSide() Side {
-	p := r.traverse.Points
+// missed reports whether some run that should does not end where it began.
+func (l *houseLoader) missed() bool {
+	return slices.ContainsFunc(l.runs, func(r *run) bool { return r.missed != nil })
+}
+
+// outerSide is the side of a closed run, by its points, that looks out.
+func outerSide(p []geom.Point) Side {
 	if geom.Polygon(p[:len(p)-1]).IsCCW() {
 		return Right
 	}
@@ -164,7 +175,7 @@ func (r *run) outerSide() Side {
 func (l *houseLoader) makeWalls(r *run) {
 	boards := [2]measure.Length{r.board, r.board}
 	if r.shared.Exterior && r.closes {
-		r.shared.Out = r.outerSide()
+		r.shared.Out = outerSide(r.traverse.Points)
 		boards[r.shared.Out] = r.clad
 	}
 	n := len(r.legs)

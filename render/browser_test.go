@@ -73,11 +73,12 @@ func TestSheetsInBrowser(t *testing.T) {
 	dir := t.TempDir()
 	for _, job := range samples(t) {
 		res := solve(t, job, source.ReadFile)
-		files, err := render.Folder(whole(t, res))
+		w := whole(t, res)
+		files, err := render.Folder(w)
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, s := range append(render.Sheets(fixed(res)), render.Details(res)...) {
+		for _, s := range everySheet(w) {
 			path := filepath.Join(dir, name(job)+s.ID+".svg")
 			if err := os.WriteFile(path, content(t, files, s.ID+".svg"), 0o666); err != nil {
 				t.Fatal(err)

@@ -42,6 +42,7 @@ type ask struct {
 	priority int
 	leader   bool
 	level    bool // reads level, also beside a line that runs up the sheet
+	ring     bool // a ring is drawn around the words
 }
 
 func (d *drawing) ask(a ask)           { d.asks = append(d.asks, a) }
@@ -81,7 +82,11 @@ func (d *drawing) placeLabels() []sheet.Box {
 		boxes = append(boxes, at.Box)
 		lg := g.Group(sheet.ID("label", a.id), "label", "")
 		if at.Leader != nil {
-			lg.Polyline(sheet.PenLeader, at.Leader...)
+			lg.Polyline(sheet.PenLeader, a.leaderFrom(at)...)
+		}
+		if a.ring {
+			drawRing(lg, at.Box.Centre(), a.block[0].Words)
+			continue
 		}
 		for _, t := range a.block.In(at.Box, at.Turned, !d.plain) {
 			lg.Add(t)
@@ -94,7 +99,7 @@ func (d *drawing) placeLabels() []sheet.Box {
 func (d *drawing) findPlaces(p *label.Problem) []label.Placement {
 	p.Requests = p.Requests[:0]
 	for _, a := range d.asks {
-		w, h := a.block.Size()
+		w, h := a.size()
 		p.Requests = append(p.Requests, label.Request{
 			ID: a.id, Width: w, Height: h, Anchor: a.at, Symbol: a.symbol, Along: a.along, Within: a.within,
 			Priority: a.priority, Leader: a.leader, Turn: !a.level && upright(a.along),

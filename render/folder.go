@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"slices"
 
 	"topplate/plan/rule"
 	"topplate/render/dxf"
@@ -22,22 +23,25 @@ type File struct {
 	Data []byte
 }
 
-// Sheets draws every sheet of the set, in order: the floor, the attic, and how
-// holes are found there; each of them on tiles where the house is too large. If
-// there are two plans to choose from or more, the last sheet compares them.
+// Sheets draws every sheet of the set, in order: the openings, the floor, the
+// attic, and how holes are found there; the last three on tiles where the house
+// is too large. If there are two plans to choose from or more, the last sheet
+// compares them.
 func Sheets(w *work.Work, plans ...route.Choice) []*sheet.Sheet {
 	res := w.Result
 	var pages []*drawing
 	for _, k := range plansOf(w) {
 		pages = append(pages, k.pages(res)...)
 	}
-	of := len(pages)
+	openings := newOpeningsSet(res)
+	first := len(openings.pages)
+	of := first + len(pages)
 	if len(plans) > 1 {
 		of++
 	}
-	var out []*sheet.Sheet
+	out := openings.sheets(1, of)
 	for i, p := range pages {
-		place := fmt.Sprintf("%d of %d", i+1, of)
+		place := fmt.Sprintf("%d of %d", first+i+1, of)
 		if p.tile != nil {
 			place = fmt.Sprintf("%s: %s", p.sheet.ID, place)
 		}
@@ -68,7 +72,7 @@ var paperOnly = []string{"frame", "column", "title-block", "scale", "north"}
 // schedule as text and the results as JSON. The manifest comes last.
 func Folder(w *work.Work, plans ...route.Choice) ([]File, error) {
 	res := w.Result
-	f := &folder{res: res, sheets: append(Sheets(w, plans...), Details(res)...)}
+	f := &folder{res: res, sheets: slices.Concat(Sheets(w, plans...), Details(res), Schedules(w), []*sheet.Sheet{Estimate(w)})}
 	if l := legendSheet(res, f.sheets); l != nil {
 		f.sheets = append(f.sheets, l)
 	}

@@ -13,6 +13,7 @@ import (
 	"topplate/plan/source"
 	"topplate/render"
 	"topplate/render/report"
+	"topplate/render/sheet"
 	"topplate/render/svg"
 	"topplate/route"
 	"topplate/route/work"
@@ -54,7 +55,8 @@ func TestGolden(t *testing.T) {
 	for _, job := range samples(t) {
 		res := solve(t, job, source.ReadFile)
 		folder := filepath.Join("..", "testdata", name(job))
-		for _, s := range append(render.Sheets(fixed(res)), render.Details(res)...) {
+		w := whole(t, res)
+		for _, s := range everySheet(w) {
 			var b bytes.Buffer
 			if err := svg.Write(&b, s, svg.Options{NoFonts: true}); err != nil {
 				t.Fatal(err)
@@ -62,7 +64,7 @@ func TestGolden(t *testing.T) {
 			compare(t, filepath.Join(folder, s.ID+".svg"), b.Bytes(), want)
 		}
 		var b bytes.Buffer
-		if err := report.Schedule(&b, whole(t, res)); err != nil {
+		if err := report.Schedule(&b, w); err != nil {
 			t.Fatal(err)
 		}
 		compare(t, filepath.Join(folder, "schedule.txt"), b.Bytes(), want)
@@ -144,6 +146,11 @@ func TestFolderIsDeterministic(t *testing.T) {
 			}
 		}
 	}
+}
+
+// everySheet is all that a folder has without plans to choose from.
+func everySheet(w *work.Work) []*sheet.Sheet {
+	return slices.Concat(render.Sheets(w), render.Details(w.Result), render.Schedules(w), []*sheet.Sheet{render.Estimate(w)})
 }
 
 // whole works out all that follows from a plan.

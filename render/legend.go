@@ -16,7 +16,7 @@ import (
 func (d *drawing) legend(symbols ...legendSymbol) {
 	rows := append(penSymbols(d.sheet.Pens()), symbols...)
 	const least = 3400 * sheet.Micrometre
-	height := min(legendRow, (d.foot()-d.next-5*sheet.MM-font.LineHeight(sheet.LetterHeading))/sheet.Paper(max(1, len(rows))))
+	height := min(legendHeight, (d.foot()-d.next-5*sheet.MM-font.LineHeight(sheet.LetterHeading))/sheet.Paper(max(1, len(rows))))
 	if height < least {
 		d.sheet.Group(seeLegend, "column", "")
 		d.line(sheet.LetterSmall, 0, "Lines and symbols are explained on sheet legend.")
@@ -44,18 +44,18 @@ func penSymbols(pens []sheet.Pen) []legendSymbol {
 // it fills, else a line.
 func drawSample(g *sheet.Group, pen sheet.Pen, b sheet.Box) {
 	c := b.Centre()
-	switch {
-	case pen == sheet.PenHole || pen == sheet.PenMark:
+	switch shape := pen.Shape(); shape {
+	case sheet.ShapeRing, sheet.ShapeTarget:
 		g.Circle(pen, c, holeRadius)
 		reach := holeRadius / 2
-		if pen == sheet.PenMark {
+		if shape == sheet.ShapeTarget {
 			reach = 2 * holeRadius
 		}
 		g.Line(sheet.PenThin, sheet.Pt(c.X-reach, c.Y), sheet.Pt(c.X+reach, c.Y))
 		g.Line(sheet.PenThin, sheet.Pt(c.X, max(b.Min.Y, c.Y-reach)), sheet.Pt(c.X, min(b.Max.Y, c.Y+reach)))
-	case pen == sheet.PenTape:
+	case sheet.ShapeArc:
 		drawArc(g, sheet.Pt(c.X, c.Y+6*sheet.MM), c, 6*sheet.MM)
-	case pen.Style().Fill != sheet.NoColour:
+	case sheet.ShapeArea:
 		g.Rect(pen, b.Inset(sheet.MM/2))
 	default:
 		g.Line(pen, sheet.Pt(b.Min.X, c.Y), sheet.Pt(b.Max.X, c.Y))
@@ -70,9 +70,18 @@ type legendSymbol struct {
 
 // Sizes of a row of a legend.
 const (
-	legendRow    = 4 * sheet.MM
+	legendHeight = 4 * sheet.MM
 	legendSample = 14 * sheet.MM
 )
+
+// legendRow draws one row in the column, if there is room.
+func (d *drawing) legendRow(meaning string, draw func(g *sheet.Group, b sheet.Box)) {
+	if d.next+legendHeight > d.foot() {
+		return
+	}
+	legendSymbol{meaning, draw}.row(d.text, sheet.Bx(d.side.Min.X+padding, d.next, d.side.Width()-2*padding, legendHeight))
+	d.next += legendHeight
+}
 
 // row draws a sample in a box, with its meaning beside it.
 func (s legendSymbol) row(g *sheet.Group, in sheet.Box) {
@@ -236,5 +245,5 @@ func (d *drawing) northArrow(c sheet.Point) {
 	g.Polygon(sheet.PenSolid, []sheet.Point{
 		sheet.Polar(c, 7*sheet.MM, turn), sheet.Polar(c, r, turn+150*sheet.Degree), c, sheet.Polar(c, r, turn-150*sheet.Degree),
 	})
-	g.Add(sheet.Text{Lettering: sheet.LetterTag, At: sheet.Polar(c, 9*sheet.MM, turn), Align: sheet.Middle, Level: sheet.OnHalf, Words: "N"})
+	g.Add(sheet.Text{Lettering: sheet.LetterTag, At: sheet.Polar(c, 19*sheet.MM/2, turn), Align: sheet.Middle, Level: sheet.OnHalf, Words: "N"})
 }

@@ -161,8 +161,11 @@ func (p *page) paragraph(l sheet.Lettering, words string) {
 	for _, s := range font.Wrap(l, words, p.side.Width()-2*padding) {
 		p.line(l, 0, s)
 	}
-	p.next = max(p.next, min(p.next+sheet.MM/2, p.foot()))
+	p.skip(sheet.MM / 2)
 }
+
+// skip leaves room in the column, as far as there is any.
+func (p *page) skip(down sheet.Paper) { p.next = max(p.next, min(p.next+down, p.foot())) }
 
 // paragraphHeight is the height that a paragraph takes.
 func (p *page) paragraphHeight(l sheet.Lettering, words string) sheet.Paper {

@@ -13,8 +13,12 @@ func TestSheetsOfRandomHouses(t *testing.T) {
 	for seed := range uint64(60) {
 		sketch := randomhouse.Generate(seed, randomhouse.Options{Drops: 3 + int(seed%10)})
 		res := solve(t, "job.toml", sketch.Read)
-		if checkSet(t, res, render.Sheets(fixed(res))); t.Failed() {
+		sheets := render.Sheets(fixed(res))
+		if checkSet(t, res, sheets); t.Failed() {
 			t.Fatalf("seed %d", seed)
+		}
+		if checkOpenings(t, res, sheets); t.Failed() {
+			t.Fatalf("seed %d, openings", seed)
 		}
 		if checkDetails(t, res); t.Failed() {
 			t.Fatalf("seed %d, details", seed)
@@ -27,7 +31,9 @@ func TestSheetsOfLargeHouses(t *testing.T) {
 	for _, o := range []randomhouse.Options{{Area: 10, Drops: 12}, {Area: 4, Drops: 30}} {
 		sketch := randomhouse.Generate(3, o)
 		res := solve(t, "job.toml", sketch.Read)
-		checkSet(t, res, render.Sheets(fixed(res)))
+		sheets := render.Sheets(fixed(res))
+		checkSet(t, res, sheets)
+		checkOpenings(t, res, sheets)
 		checkDetails(t, res)
 	}
 }

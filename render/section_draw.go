@@ -253,9 +253,12 @@ func (c *section) drawEave(d *drawing) {
 	pt := func(s, z measure.Length) sheet.Point { return d.view.Point(geom.Point{X: s, Y: z}) }
 	if end < -outside {
 		g.Line(sheet.PenThick, pt(end, z), pt(-outside, z))
-		words := "soffit, to be cut"
-		if c.opens() {
+		words := "soffit"
+		switch {
+		case c.opens():
 			words = "soffit, opens"
+		case c.drop.Kind == plan.SoffitSpot:
+			words = "soffit, to be cut"
 		}
 		d.note(g, "soffit", pt(end*3/4-outside/4, z), words)
 	}

@@ -32,7 +32,7 @@ func leastScale(u measure.System) sheet.Scale {
 // kept free on all sides of the part that is a tile's own, where the house ends
 // for dimensions.
 const (
-	shared     = 15 * sheet.MM
+	overlap    = 15 * sheet.MM
 	tileMargin = 21 * sheet.MM
 )
 
@@ -112,7 +112,7 @@ func shows(res *route.Result, part geom.Rect) bool {
 func (t *tile) layOut(all []tile, area sheet.Box, s sheet.Scale) {
 	v := t.view(area, s)
 	cell, edge := v.Box(t.real), area.Inset(3*sheet.MM)
-	t.own, t.window = cell, cell.Inset(-shared)
+	t.own, t.window = cell, cell.Inset(-overlap)
 	north, south := t.next(all, -1, 0), t.next(all, 1, 0)
 	west, east := t.next(all, 0, -1), t.next(all, 0, 1)
 	for _, side := range []struct {
@@ -193,14 +193,14 @@ func (d *drawing) drawMatchLines(kind string) {
 // beyond is the middle of the strip that a tile leaves free outside of its
 // window at a match line.
 func (t *tile) beyond(m matchLine) sheet.Point {
-	const off = (tileMargin - shared) / 2
+	const off = (tileMargin - overlap) / 2
 	p := sheet.Bounds(m.a, m.b).Centre()
 	switch w := t.window; {
-	case m.a.X == m.b.X && p.X == w.Min.X+shared:
+	case m.a.X == m.b.X && p.X == w.Min.X+overlap:
 		p.X = w.Min.X - off
 	case m.a.X == m.b.X:
 		p.X = w.Max.X + off
-	case p.Y == w.Min.Y+shared:
+	case p.Y == w.Min.Y+overlap:
 		p.Y = w.Min.Y - off
 	default:
 		p.Y = w.Max.Y + off

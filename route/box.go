@@ -15,11 +15,14 @@ import (
 // change is needed.
 const furthestMove = 4 * measure.Foot
 
-// boxWidth is the width of the opening that a box for n cables needs: one
+// boxWidth is the width of the opening that a box for n cables needs.
+func (b *builder) boxWidth(n int) measure.Length { return BoxWidth(b.book, n) }
+
+// BoxWidth is the width of the opening that a box for n cables needs: one
 // gang, two, or two and as much again for each gang more.
-func (b *builder) boxWidth(n int) measure.Length {
-	one, two := b.book.Length(rule.BoxSingle), b.book.Length(rule.BoxDouble)
-	perGang := int(b.book.Value(rule.CablesPerGang))
+func BoxWidth(book rule.Book, n int) measure.Length {
+	one, two := book.Length(rule.BoxSingle), book.Length(rule.BoxDouble)
+	perGang := int(book.Value(rule.CablesPerGang))
 	gangs := (n + perGang - 1) / perGang
 	if gangs <= 1 {
 		return one

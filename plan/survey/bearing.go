@@ -5,8 +5,12 @@
 // goes out is the legs with their places in the text, the points they lead to
 // from an origin, and, for a run that ends where it began, by how much the
 // tape missed and the points with that error spread. Points are in the frame
-// of the house: X to house east, Y to house north, in nanometres. The package
-// never reads files and never decides what a wall is.
+// of the house: X to house east, Y to house north, in nanometres.
+//
+// More lengths than are needed make a Network: it is adjusted by least squares,
+// and every length is tested, so that a wrong one has a name.
+//
+// The package never reads files and never decides what a wall is.
 package survey
 
 import (

@@ -18,11 +18,11 @@ const (
 
 func colourIndex(c sheet.Colour) int {
 	switch c {
-	case sheet.Blue:
+	case sheet.Blue, sheet.DeepBlue:
 		return indexBlue
 	case sheet.DarkGrey:
 		return indexDarkGrey
-	case sheet.LightGrey, sheet.PaleGrey:
+	case sheet.LightGrey, sheet.MidGrey:
 		return indexLightGrey
 	}
 	return indexBlack

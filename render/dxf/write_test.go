@@ -288,7 +288,10 @@ var samples = sync.OnceValues(func() ([]sample, error) {
 		if err != nil {
 			return nil, err
 		}
-		for _, s := range render.Sheets(&work.Work{Result: res, Fixes: fix.Holes(res)})[:2] {
+		for _, s := range render.Sheets(&work.Work{Result: res, Fixes: fix.Holes(res)}) {
+			if s.View == (sheet.View{}) {
+				continue // a table has no place in the house
+			}
 			all = append(all, sample{path + " " + s.ID, job, s})
 		}
 	}

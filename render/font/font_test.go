@@ -191,6 +191,7 @@ func TestWrap(t *testing.T) {
 		{"x aaaa", Width(l, "aaa"), []string{"x", "aaa", "a"}},
 		{"éa", 1, []string{"é", "a"}},
 		{"a\nb", 0, []string{"a", "b"}},
+		{"at 3\u00A0m", Width(l, "at 3"), []string{"at", "3\u00A0m"}},
 	} {
 		got := Wrap(l, c.words, c.width)
 		if len(got) != len(c.want) {

@@ -76,19 +76,20 @@ func Fit(l sheet.Lettering, s string, width sheet.Paper) string {
 	return clean
 }
 
-// Wrap breaks s at spaces into lines that fit in the width. A word that is too
-// long for a line is broken between two characters. Every line has at least
-// one character, however narrow the width. An empty s has no lines.
+// Wrap breaks s at spaces into lines that fit in the width, but not at a
+// no-break space. A word that is too long for a line is broken between two
+// characters. Every line has at least one character, however narrow the width.
+// An empty s has no lines.
 func Wrap(l sheet.Lettering, s string, width sheet.Paper) []string {
 	var lines []string
-	line := ""
-	for word := range strings.FieldsSeq(Clean(l.Style().Face, s)) {
-		joined := word
+	line, sum, space := "", int64(0), units(l, " ")
+	for word := range strings.SplitSeq(Clean(l.Style().Face, s), " ") {
+		joined, more := word, units(l, word)
 		if line != "" {
-			joined = line + " " + word
+			joined, more = line+" "+word, sum+space+more
 		}
-		if Width(l, joined) <= width {
-			line = joined
+		if lengthOf(l, more) <= width {
+			line, sum = joined, more
 			continue
 		}
 		if line != "" {
@@ -96,7 +97,7 @@ func Wrap(l sheet.Lettering, s string, width sheet.Paper) []string {
 		}
 		var broken []string
 		broken, line = breakWord(l, word, width)
-		lines = append(lines, broken...)
+		lines, sum = append(lines, broken...), units(l, line)
 	}
 	if line != "" {
 		lines = append(lines, line)

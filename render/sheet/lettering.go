@@ -67,7 +67,7 @@ var letterings = [letteringCount]LetteringStyle{
 	LetterSmall:     {"small", Regular, h18, Black},
 	LetterTag:       {"tag", Bold, h25, Black},
 	LetterSmallTag:  {"small-tag", Bold, h18, Black},
-	LetterCableTag:  {"cable-tag", Bold, h25, Blue},
+	LetterCableTag:  {"cable-tag", Bold, h25, DeepBlue},
 	LetterDimension: {"dimension", Regular, h25, Black},
 	LetterRoom:      {"room", Regular, h35, Black},
 	LetterHeading:   {"heading", Bold, h35, Black},

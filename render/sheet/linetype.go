@@ -14,6 +14,7 @@ const (
 	LongDashedTripleDotted LineType = 6
 	Dotted                 LineType = 7
 	LongDashedShortDashed  LineType = 8
+	LongDashedTwoShort     LineType = 9 // long-dashed double-short-dashed
 	DashedDotted           LineType = 10
 	DashedDoubleDotted     LineType = 12
 )
@@ -40,6 +41,7 @@ var elements = map[LineType][]Paper{
 	LongDashedTripleDotted: {longDash, gap, dot, gap, dot, gap, dot, gap},
 	Dotted:                 {dot, gap},
 	LongDashedShortDashed:  {longDash, gap, shortDash, gap},
+	LongDashedTwoShort:     {longDash, gap, shortDash, gap, shortDash, gap},
 	DashedDotted:           {dash, gap, dot, gap},
 	DashedDoubleDotted:     {dash, gap, dot, gap, dot, gap},
 }

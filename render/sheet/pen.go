@@ -104,9 +104,37 @@ const (
 	w070 = 700 * Micrometre
 )
 
+// A Shape is what the thing that a pen draws is known by, whatever its line.
+type Shape uint8
+
+// The shapes.
+const (
+	ShapeLine   Shape = iota
+	ShapeArea         // a filled outline
+	ShapeRing         // a small circle with a cross in it
+	ShapeTarget       // a small circle with a cross that reaches out of it
+	ShapeArc          // a short arc through a hole
+)
+
+// Shape returns the shape of what p draws.
+func (p Pen) Shape() Shape {
+	switch {
+	case p == PenHole || p == PenHoleThere:
+		return ShapeRing
+	case p == PenMark:
+		return ShapeTarget
+	case p == PenTape:
+		return ShapeArc
+	case p.Style().Fill != NoColour:
+		return ShapeArea
+	}
+	return ShapeLine
+}
+
 // styles is the table of pens. Pens that have a Meaning differ in width or
 // line type or fill from all others that have one, so that none is told apart
-// by colour alone.
+// by colour alone. Two that have the same shape and line type are at least two
+// steps of the widths apart, or so far in lightness that it shows in grey.
 var styles = [pens]Style{
 	PenThin:   {"thin", "", w018, Continuous, Black, NoColour},
 	PenMedium: {"medium", "", w035, Continuous, Black, NoColour},
@@ -119,13 +147,13 @@ var styles = [pens]Style{
 
 	PenWall:        {"wall", "wall, cut", w050, Continuous, Black, LightGrey},
 	PenWallBelow:   {"wall-below", "wall below", w025, DashedSpaced, DarkGrey, NoColour},
-	PenPlate:       {"plate", "plate", w035, Continuous, Black, PaleGrey},
+	PenPlate:       {"plate", "plate", w035, Continuous, Black, MidGrey},
 	PenStud:        {"stud", "stud", w025, Continuous, Black, NoColour},
 	PenBlocking:    {"blocking", "fire blocking", w025, Continuous, Black, LightGrey},
 	PenJoist:       {"joist", "joist", w018, Continuous, Black, White},
 	PenJoistHidden: {"joist-hidden", "joist above or below", w018, DashedSpaced, Black, NoColour},
 	PenRoof:        {"roof", "ridge, hip or valley", w025, LongDashedDotted, Black, NoColour},
-	PenEave:        {"eave", "edge of the roof", w035, LongDashedDoubleDotted, Black, NoColour},
+	PenEave:        {"eave", "edge of the roof", w035, LongDashedTwoShort, Black, NoColour},
 	PenHidden:      {"hidden", "hidden edge", w025, Dashed, Black, NoColour},
 	PenAbove:       {"above", "edge above", w025, LongDashedDoubleDotted, Black, NoColour},
 	PenDoor:        {"door", "", w035, Continuous, Black, White},
@@ -158,7 +186,7 @@ var styles = [pens]Style{
 	PenWay:       {"way", "safe way from the hatch, on the joists", w050, Dotted, Black, NoColour},
 	PenMatch:     {"match", "match line between sheets", w070, DashedDotted, Black, NoColour},
 	PenKey:       {"key", "", w025, Continuous, Black, LightGrey},
-	PenCentre:    {"centre", "centre line", w018, LongDashedDotted, Black, NoColour},
+	PenCentre:    {"centre", "centre line", w013, LongDashedDotted, Black, NoColour},
 	PenHatch:     {"hatch", "", w018, Continuous, Black, NoColour},
 	PenZone:      {"zone", "", w013, Continuous, DarkGrey, NoColour},
 }

@@ -34,17 +34,21 @@ var Rules = []rule.Rule{
 
 // ports are the numbers that cables have at the panel.
 type ports struct {
-	of      map[int]int // by drop: the number of its first cable
-	needed  int         // by cables with a plug or jack
+	of      map[int][]int // by drop: the numbers of its cables
+	needed  int           // by cables with a plug or jack
 	largest int
 	beyond  []int // drops with a cable beyond the last port
 }
 
 // portsOf gives every cable a number, in the order of tags; cables under screws
-// come last.
+// come last. Ports that earlier jobs use are left out.
 func portsOf(res *route.Result) ports {
-	p := ports{of: map[int]int{}}
-	next := 1
+	p := ports{of: map[int][]int{}}
+	used := map[int]bool{}
+	for _, u := range res.Job.Before.Ports {
+		used[u.Port] = true
+	}
+	next := 0
 	for _, screws := range []bool{false, true} {
 		for i := range res.Routes {
 			k := res.Routes[i].Drop
@@ -52,17 +56,20 @@ func portsOf(res *route.Result) ports {
 			if hasPort(d) == screws {
 				continue
 			}
-			p.of[k] = next
-			next += d.Count
-			if !screws && next-1 > res.Job.Closet.Ports {
+			for range d.Count {
+				for next++; used[next]; next++ {
+				}
+				p.of[k] = append(p.of[k], next)
+			}
+			if !screws && next > res.Job.Closet.Ports {
 				p.beyond = append(p.beyond, k)
 			}
 		}
 		if !screws {
-			p.needed = next - 1
+			p.needed = next
 		}
 	}
-	p.largest = max(next-1, res.Job.Closet.Ports)
+	p.largest = max(next, res.Job.Closet.Ports)
 	return p
 }
 

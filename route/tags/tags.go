@@ -61,7 +61,7 @@ func Labels(res *route.Result) ([]Label, []route.Finding) {
 		}
 		d := &res.Job.Drops[r.Drop]
 		for n := 1; n <= d.Count; n++ {
-			l := Label{Drop: r.Drop, Tag: d.Tag, Cable: n, Panel: res.Job.Closet.Panel, Port: ports.of[r.Drop] + n - 1, Later: d.Later}
+			l := Label{Drop: r.Drop, Tag: d.Tag, Cable: n, Panel: res.Job.Closet.Panel, Port: ports.of[r.Drop][n-1], Later: d.Later}
 			l.Text = ports.text(res.Job, &l)
 			out = append(out, onCable(res.Job, d, l)...)
 		}

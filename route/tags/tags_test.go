@@ -224,3 +224,25 @@ func TestOrderOfTables(t *testing.T) {
 		}
 	}
 }
+
+// Ports that earlier jobs use stay theirs: numbers go round them.
+func TestPortsOfEarlierJobsAreLeftOut(t *testing.T) {
+	res := solved(t, "../../samples/corner-house/job.toml")
+	job := *res.Job
+	for _, port := range []int{1, 3, 4, 0} {
+		job.Before.Ports = append(job.Before.Ports, plan.UsedPort{Cable: "first-D1.1", Port: port})
+	}
+	later := *res
+	later.Job = &job
+	labels, _ := Labels(&later)
+	var got []int
+	for _, l := range labels {
+		if l.Kind == PanelPort {
+			got = append(got, l.Port)
+		}
+	}
+	want := []int{2, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15}
+	if !slices.Equal(got, want) {
+		t.Errorf("ports %v, want %v", got, want)
+	}
+}

@@ -1,0 +1,122 @@
+package tidy
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+)
+
+// A table is a table of the reference with its keys: what it is called first,
+// then where it is, then how large, then the rest.
+type table struct {
+	name string
+	keys []string
+}
+
+// reference is the order of tables and keys. Tables whose keys are the user's
+// own have none here.
+var reference = []table{
+	{"", []string{"house"}},
+	{"house", []string{
+		"name", "place", "units", "north", "built", "sketch_error", "closing", "adjust",
+		"latitude", "longitude", "utc_offset", "attic_hot",
+	}},
+	{"level", []string{"id", "floor", "ceiling", "plate_top"}},
+	{"wall", []string{
+		"id", "start", "run", "names", "closes", "face", "exterior", "frame", "spacing", "board", "cladding",
+		"bearing", "insulated", "top_plate", "fire_blocks",
+	}},
+	{"check", []string{"id", "from", "to", "length", "error"}},
+	{"opening", []string{"id", "wall", "kind", "at", "from", "width", "sill", "head", "hinge", "swing"}},
+	{"device", []string{"id", "wall", "at", "height", "kind", "side", "room", "feed"}},
+	{"room", []string{"id", "name", "at"}},
+	{"attic", []string{"joists_run", "joist", "spacing", "first", "size", "depth", "width", "insulation", "decking"}},
+	{"roof", []string{
+		"kind", "gables", "pitch", "overhang", "rafter", "heel", "chord", "spacing", "first_x", "first_y",
+	}},
+	{"hatch", []string{"id", "room", "at", "size"}},
+	{"obstacle", []string{"id", "kind", "from", "to", "bottom", "top", "hot", "clearance"}},
+	{"soffit", []string{"id", "wall", "at", "from", "width"}},
+	{"baffle", []string{"id", "wall", "at", "from", "width"}},
+	{"power", []string{"id", "path", "circuits"}},
+	{"mark", []string{"id", "kind", "at", "seen"}},
+	{"conduit", []string{"id", "wall", "at", "from", "height", "room", "side", "kind", "trade", "inside", "holds"}},
+
+	{"job", []string{"name", "number", "revision", "by", "date"}},
+	{"closet", []string{"name", "room", "wall", "side", "at", "from", "height", "width", "ceiling", "ports", "panel"}},
+	{"drop", []string{
+		"tag", "kind", "cable", "count", "note", "exposure", "room", "wall", "side", "at", "from", "height", "out", "shift", "when",
+		"class", "watts", "end", "plug", "jack",
+	}},
+	{"fixed", []string{"id", "do", "room", "wall", "at", "from", "to", "path", "diameter", "cables", "width"}},
+	{"cable", []string{
+		"id", "like", "title", "diameter", "gauge", "stranded", "conductor", "core", "bend", "pull", "mass",
+		"resistance", "jacket", "sunlight", "cold", "hot", "screened", "price", "per",
+	}},
+	{"connector", []string{"id", "like", "title", "gauges", "solid", "stranded", "core", "jacket", "pass_through"}},
+	{"spool", []string{"id", "cable", "left", "mark", "counts"}},
+	{"buy", nil},
+	{"crew", []string{"people", "start"}},
+	{"switch", []string{"watts", "volts"}},
+	{"labels", []string{"scheme"}},
+	{"have", nil},
+	{"parts", nil},
+	{"estimate", []string{"allowance"}},
+	{"tools", []string{"rods", "arm", "extension", "bits"}},
+	{"allow", []string{"patching"}},
+	{"limits", nil},
+	{"prices", nil},
+	{"weights", []string{"openings", "crawling", "cable"}},
+	{"rates", []string{"currency", "hour"}},
+	{"slack", []string{"closet", "outlet", "trim", "percent", "round"}},
+}
+
+// tableRank is the place of a table in the reference, or -1.
+func tableRank(name string) int {
+	return slices.IndexFunc(reference, func(t table) bool { return t.name == name })
+}
+
+// sort puts tables and keys in order. Sorting is stable: what is of one rank
+// keeps the order of the file, so that the tables of an array do, and tables
+// inside of one stay behind it.
+func (d *document) sort() {
+	var unknown []string
+	rank := map[string]int{}
+	for i := range d.sections {
+		root := firstPart(d.sections[i].name)
+		if rank[root] = tableRank(root); rank[root] < 0 {
+			if !slices.Contains(unknown, root) {
+				unknown = append(unknown, root)
+			}
+			rank[root] = len(reference) + slices.Index(unknown, root)
+		}
+	}
+	slices.SortStableFunc(d.sections, func(a, b section) int {
+		return cmp.Compare(rank[firstPart(a.name)], rank[firstPart(b.name)])
+	})
+	for i := range d.sections {
+		d.sections[i].sort()
+	}
+}
+
+// sort puts the keys of one table in order.
+func (s *section) sort() {
+	i := tableRank(s.name)
+	if i < 0 {
+		return
+	}
+	keys := reference[i].keys
+	rank := func(e entry) int {
+		if k := slices.Index(keys, firstPart(e.key)); k >= 0 {
+			return k
+		}
+		return len(keys)
+	}
+	slices.SortStableFunc(s.items, func(a, b entry) int { return cmp.Compare(rank(a), rank(b)) })
+}
+
+// firstPart is the first part of a dotted key, without quotes.
+func firstPart(key string) string {
+	part, _, _ := strings.Cut(key, ".")
+	return strings.Trim(part, " \t\"'")
+}

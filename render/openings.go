@@ -1,0 +1,379 @@
+package render
+
+import (
+	"fmt"
+	"strconv"
+
+	"topplate/plan/geom"
+	"topplate/render/font"
+	"topplate/render/sheet"
+	"topplate/route"
+)
+
+// An openingsSet is the sheets for the homeowner: a plan with every opening in
+// a finished surface, the table that says what becomes of each, and a place to
+// sign.
+type openingsSet struct {
+	res   *route.Result
+	list  []opened
+	plan  sheet.Box // for the house and its labels, on the first sheet
+	pages []openingsPage
+}
+
+// An openingsPage is a part of the table, and where it is drawn.
+type openingsPage struct {
+	rows []openingRow
+	box  sheet.Box // the table's
+}
+
+// Room about the house on the plan, for numbers, and what the place to sign
+// takes at the foot of the last sheet.
+const (
+	planRoom   = 9 * sheet.MM
+	signHeight = 32 * sheet.MM
+)
+
+// newOpeningsSet lays out the sheets: all on one, if the plan is not too small
+// for it then; else the table has a sheet to itself; and if it is too long for
+// that, it begins under the plan and goes on over further sheets.
+func newOpeningsSet(res *route.Result) *openingsSet {
+	s := &openingsSet{res: res, list: openingsOf(res)}
+	area := newPage(res, "openings", "", "", 1, 1).area
+	table := area.Inset(padding)
+	rows := openingRows(s.list, s.roomName, table.Width())
+	s.plan = area
+	s.plan.Max.Y = table.Max.Y - signHeight - rowsHeight(rows)
+	if v, ok := s.fit(); ok && v.Scale.Den <= coarsest(res.Job.House.Units) {
+		s.pages = []openingsPage{{rows, s.under(table)}}
+		return s
+	}
+	s.plan = area
+	n := 0
+	if rowsHeight(rows)+signHeight > table.Height() {
+		n = s.shareFirst(rows, table)
+	}
+	s.pages = []openingsPage{{rows[:n], s.under(table)}}
+	s.paginate(rows[n:], table)
+	return s
+}
+
+// shareFirst makes room under the plan, drawn as large as it can be, and
+// returns the number of rows that fit there.
+func (s *openingsSet) shareFirst(rows []openingRow, table sheet.Box) int {
+	whole := s.plan
+	v, _ := s.fit()
+	s.plan.Max.Y = min(whole.Max.Y, whole.Min.Y+v.Length(s.real().Height())+2*planRoom)
+	n := fitting(rows, table.Max.Y-s.plan.Max.Y)
+	if n == 0 {
+		s.plan = whole
+	}
+	return n
+}
+
+// paginate puts the rows on further sheets, and leaves room to sign on the
+// last.
+func (s *openingsSet) paginate(rows []openingRow, table sheet.Box) {
+	for {
+		n := fitting(rows, table.Height())
+		s.pages = append(s.pages, openingsPage{rows[:n], table})
+		if rows = rows[n:]; len(rows) > 0 {
+			continue
+		}
+		last := s.pages[len(s.pages)-1].rows
+		if rowsHeight(last)+signHeight <= table.Height() {
+			return
+		}
+		// The last row goes over to the sheet that is signed.
+		s.pages[len(s.pages)-1].rows = last[:len(last)-1]
+		rows = last[len(last)-1:]
+	}
+}
+
+// under is what of the table's box lies under the plan.
+func (s *openingsSet) under(table sheet.Box) sheet.Box {
+	table.Min.Y = s.plan.Max.Y
+	return table
+}
+
+// real is what the plan shows: the walls, and the roof's edge if anything is
+// opened there.
+func (s *openingsSet) real() geom.Rect {
+	h := s.res.Job.House
+	r := h.Boundaries
+	if n := len(s.list); n > 0 && s.list[n-1].room < 0 {
+		eave := h.PlateLine.Bounds().Outset(h.Roof.Overhang)
+		r.Min = geom.Point{X: min(r.Min.X, eave.Min.X), Y: min(r.Min.Y, eave.Min.Y)}
+		r.Max = geom.Point{X: max(r.Max.X, eave.Max.X), Y: max(r.Max.Y, eave.Max.Y)}
+	}
+	return r
+}
+
+// fit is the view of the house in the plan's box.
+func (s *openingsSet) fit() (sheet.View, bool) {
+	return sheet.FitView(s.res.Job.House.Units, s.real(), s.plan.Inset(planRoom))
+}
+
+func (s *openingsSet) roomName(room int) string {
+	if room < 0 {
+		return "Outside"
+	}
+	return s.res.Job.House.Rooms[room].Name
+}
+
+// sheets draws the set; number is that of its first sheet among of.
+func (s *openingsSet) sheets(number, of int) []*sheet.Sheet {
+	out := []*sheet.Sheet{s.first(number, of)}
+	for i := 1; i < len(s.pages); i++ {
+		n := i + 1
+		desc := fmt.Sprintf("The table of openings in %s goes on: where each is, how large, what is put over it and whether it is closed again.", s.res.Job.House.Name)
+		p := newPage(s.res, fmt.Sprintf("openings-%d", n), fmt.Sprintf("Openings, page %d", n), desc, number+i, of)
+		p.heading("Openings, page " + strconv.Itoa(n))
+		p.paragraph(sheet.LetterNote, "The numbers are those on the plan, on the first page.")
+		s.finish(p, i)
+		out = append(out, p.sheet)
+	}
+	return out
+}
+
+// first draws the sheet with the plan.
+func (s *openingsSet) first(number, of int) *sheet.Sheet {
+	h := s.res.Job.House
+	desc := fmt.Sprintf("Plan of %s with %s in finished surfaces, and a table of where each is, how large, what is put over it and whether it is closed again.",
+		h.Name, counted(len(s.list), "opening", "openings"))
+	d := &drawing{page: newPage(s.res, "openings", "Where openings will be", desc, number, of)}
+	d.view, _ = s.fit()
+	d.sheet.View = d.view
+	d.drawRoof(false)
+	drawWalls(d.sheet.Group("house", "house", "House"), h, d.view)
+	d.scaleBar(true)
+	whole := d.area
+	d.area = s.plan
+	d.numberOpenings(s.list)
+	d.namePlainRooms()
+	d.placeLabels()
+	d.area = whole
+	d.explainOpenings(s)
+	d.listUnplaced()
+	d.openingsLegend(s.list)
+	s.finish(d.page, 0)
+	return d.sheet
+}
+
+// finish draws a page's part of the table, the cautions, and on the last page
+// the place to sign.
+func (s *openingsSet) finish(p *page, i int) {
+	if len(s.pages[i].rows) > 0 {
+		drawOpeningRows(p.sheet, s.pages[i].rows, s.pages[i].box)
+	}
+	if i == len(s.pages)-1 {
+		p.placeToSign(s.list)
+	}
+	p.plainCautions()
+}
+
+// namePlainRooms asks for the name of each room in its middle, smaller where
+// the room is too small for it.
+func (d *drawing) namePlainRooms() {
+	h := d.res.Job.House
+	for i := range h.Rooms {
+		r := &h.Rooms[i]
+		in := d.view.Box(largestRect(r.Outline))
+		l := sheet.LetterRoom
+		if w, _ := font.BoxSize(l, r.Name); w > in.Width()-2*sheet.MM {
+			l = sheet.LetterNote
+		}
+		d.ask(ask{
+			id: "room-" + r.ID, at: d.view.Point(r.At), within: in, priority: 15, leader: true,
+			block: font.Block{{Lettering: l, Words: r.Name}},
+		})
+	}
+}
+
+// Sizes of the symbols of openings on paper.
+const (
+	barLength = 3200 * sheet.Micrometre
+	barDepth  = 1400 * sheet.Micrometre
+	dotRadius = 600 * sheet.Micrometre
+)
+
+// numberOpenings draws the openings and numbers them room by room, each number
+// in the room of its opening. A number that finds no place there, and the
+// numbers' neighbours, wait for placeLabels.
+func (d *drawing) numberOpenings(list []opened) {
+	boxes := d.drawOpened(list)
+	for i := 0; i < len(list); {
+		n := i + 1
+		for n < len(list) && list[n].room == list[i].room {
+			n++
+		}
+		d.keepTo(list[i].room)
+		d.askNumbers(list[i:n], boxes[i:n])
+		d.placeLabels()
+		d.sheet.Groups[len(d.sheet.Groups)-1].ID = "numbers-" + strconv.Itoa(list[i].number)
+		d.taken, d.asks = nil, nil
+		i = n
+	}
+	homeless := d.unplaced
+	d.unplaced = nil
+	for _, u := range homeless {
+		if n, err := strconv.Atoi(u.words); err == nil {
+			d.askNumbers(list[n-1:n], boxes[n-1:n])
+		}
+	}
+}
+
+// keepTo takes all other rooms, so that labels keep out of them, and what is
+// around the house, unless room is -1.
+func (d *drawing) keepTo(room int) {
+	h := d.res.Job.House
+	for i := range h.Rooms {
+		if i != room {
+			d.take(d.view.Box(largestRect(h.Rooms[i].Outline)))
+		}
+	}
+	if room < 0 {
+		return
+	}
+	in, all := d.view.Box(h.Boundaries), d.area
+	d.take(
+		sheet.Box{Min: all.Min, Max: sheet.Pt(all.Max.X, in.Min.Y)}, sheet.Box{Min: sheet.Pt(all.Min.X, in.Max.Y), Max: all.Max},
+		sheet.Box{Min: all.Min, Max: sheet.Pt(in.Min.X, all.Max.Y)}, sheet.Box{Min: sheet.Pt(in.Max.X, all.Min.Y), Max: all.Max},
+	)
+}
+
+// askNumbers asks for the numbers of some openings, whose symbols lie in boxes.
+func (d *drawing) askNumbers(list []opened, boxes []sheet.Box) {
+	for i, box := range boxes {
+		number := strconv.Itoa(list[i].number)
+		d.ask(ask{
+			id: "place-" + number, at: box.Centre(), symbol: box, priority: 40, leader: true, ring: true,
+			block: font.Block{{Lettering: sheet.LetterTag, Words: number}},
+		})
+	}
+}
+
+// drawOpened draws a symbol for each opening and returns where they lie.
+func (d *drawing) drawOpened(list []opened) []sheet.Box {
+	g := d.sheet.Group("openings-made", "openings", "Openings in finished surfaces")
+	boxes := make([]sheet.Box, len(list))
+	for i := range list {
+		o := &list[i]
+		number := strconv.Itoa(o.number)
+		og := g.Group(sheet.ID("place", number), "place", fmt.Sprintf("Opening %s, %s", number, o.where))
+		boxes[i] = d.openedBox(o)
+		drawOpenedSymbol(og, o.kind, boxes[i])
+	}
+	return boxes
+}
+
+// openedBox is where the symbol of an opening lies: on the face of its wall,
+// as wide as it is if that can be seen, or around its point.
+func (d *drawing) openedBox(o *opened) sheet.Box {
+	at := d.view.Point(o.at)
+	if o.kind == openCeiling || o.kind == openEave {
+		return around(at, barLength/2)
+	}
+	into := turnOfHeading(o.into)
+	half := max(d.view.Length(o.width), barLength) / 2
+	return sheet.Bounds(sheet.Polar(at, half, into+sheet.QuarterTurn), sheet.Polar(sheet.Polar(at, half, into-sheet.QuarterTurn), barDepth, into))
+}
+
+// drawOpenedSymbol draws what tells the kinds of opening apart: a black bar
+// for one that is covered, a hollow bar for one that is closed again, a circle
+// with a dot in a ceiling, and a square with a diagonal under the roof's edge.
+func drawOpenedSymbol(g *sheet.Group, kind openedAs, b sheet.Box) {
+	switch kind {
+	case openWall, openGable:
+		g.Rect(sheet.PenSolid, b)
+	case openAgain:
+		g.Rect(sheet.PenDevice, b)
+	case openCeiling:
+		g.Circle(sheet.PenDevice, b.Centre(), b.Width()/2)
+		g.Circle(sheet.PenSolid, b.Centre(), dotRadius)
+	case openEave:
+		g.Rect(sheet.PenDevice, b)
+		g.Line(sheet.PenMedium, b.Min, b.Max)
+	}
+}
+
+// plainPens are the pens of the plan as a homeowner's legend explains them.
+var plainPens = [...]struct {
+	pen     sheet.Pen
+	meaning string
+}{
+	{sheet.PenWall, "wall"}, {sheet.PenDoor, "door, with its swing"}, {sheet.PenWindow, "window"}, {sheet.PenAbove, "open doorway"}, {sheet.PenEave, "edge of the roof"},
+}
+
+// openingsLegend explains the symbols and pens that are on the plan.
+func (d *drawing) openingsLegend(list []opened) {
+	d.heading("What the signs mean")
+	if len(list) > 0 {
+		d.skip(2 * sheet.MM)
+		d.legendRow("the number of an opening, as in the table", func(g *sheet.Group, b sheet.Box) { drawRing(g, b.Centre(), "1") })
+		d.skip(2 * sheet.MM)
+	}
+	for kind, meaning := range [...]string{
+		openWall: "opening in a wall, covered afterwards", openAgain: "opening in a wall, closed again", openCeiling: "hole in a ceiling",
+		openEave: "hole under the roof's edge, outside", openGable: "",
+	} {
+		if meaning != "" && hasKind(list, openedAs(kind)) {
+			d.legendRow(meaning, func(g *sheet.Group, b sheet.Box) {
+				size := sheet.BoxAround(b.Centre(), barLength, barLength)
+				if openedAs(kind) == openWall || openedAs(kind) == openAgain {
+					size = sheet.BoxAround(b.Centre(), barLength, barDepth)
+				}
+				drawOpenedSymbol(g, openedAs(kind), size)
+			})
+		}
+	}
+	used := map[sheet.Pen]bool{}
+	for _, pen := range d.sheet.Pens() {
+		used[pen] = true
+	}
+	for _, p := range plainPens {
+		if used[p.pen] {
+			d.legendRow(p.meaning, func(g *sheet.Group, b sheet.Box) { drawPlainSample(g, p.pen, b) })
+		}
+	}
+}
+
+// hasKind reports whether a kind of opening is on the list. A hole in the wall
+// of a gable is drawn as other openings in walls are.
+func hasKind(list []opened, kind openedAs) bool {
+	for i := range list {
+		if list[i].kind == kind || list[i].kind == openGable && kind == openWall {
+			return true
+		}
+	}
+	return false
+}
+
+// drawPlainSample shows a pen of the plan as it is used there.
+func drawPlainSample(g *sheet.Group, pen sheet.Pen, b sheet.Box) {
+	c := b.Centre()
+	switch pen {
+	case sheet.PenDoor:
+		r := b.Height() - sheet.MM/4
+		hinge := sheet.Pt(c.X-r/2, b.Max.Y)
+		g.Line(pen, hinge, sheet.Polar(hinge, r, sheet.QuarterTurn))
+		g.Add(sheet.Arc{Pen: sheet.PenSwing, Centre: hinge, Radius: r, Start: 0, Sweep: sheet.QuarterTurn})
+	case sheet.PenWindow:
+		g.Rect(pen, b.Inset(sheet.MM))
+		g.Line(pen, sheet.Pt(b.Min.X+sheet.MM, c.Y), sheet.Pt(b.Max.X-sheet.MM, c.Y))
+	default:
+		drawSample(g, pen, b)
+	}
+}
+
+// roomsOpened counts the rooms with openings, and the openings out of doors.
+func roomsOpened(list []opened) (rooms, outside int) {
+	for i := range list {
+		switch {
+		case list[i].room < 0:
+			outside++
+		case i == 0 || list[i-1].room != list[i].room:
+			rooms++
+		}
+	}
+	return rooms, outside
+}

@@ -1,0 +1,205 @@
+package render
+
+import (
+	"fmt"
+	"regexp"
+
+	"topplate/render/font"
+	"topplate/render/sheet"
+	"topplate/route/work"
+)
+
+// What the lists are lettered with. Steps are read at arm's length, held in a
+// glove under a head lamp: 3.5 mm capitals have small letters 2.6 mm tall, 0.21°
+// at 0.7 m. Reading is fluent from about 0.2° (Legge and Bigelow, Journal of
+// Vision 11(5), 2011, from memory).
+const (
+	letterHead = sheet.LetterSmallTag
+	letterStep = sheet.LetterRoom
+)
+
+// A listing is a part of the schedule with a heading of its own.
+type listing struct {
+	id, title string
+	apart     bool     // begins a page
+	intro     []string // under the heading
+	columns   []column
+	portions  []portion
+	figure    []strip // instead of a table
+}
+
+// A portion is rows of a listing, under a band if it has a name.
+type portion struct {
+	name, aside string
+	carry       []string // items to tick, over the rows
+	rows        [][]string
+}
+
+// Schedules draws the lists of a job on upright sheets for a clipboard: the
+// order of work, then the drops, holes, cuts, spools, parts, labels, the power
+// at the devices and how the conductors are ordered. A list goes on over as
+// many sheets as it needs. The sheets are named schedule-1, schedule-2 and so
+// on, and numbered on their own. It takes time in proportion to the text.
+func Schedules(w *work.Work) []*sheet.Sheet {
+	room := clipRoom(clipFormat(w.Job))
+	width := room.Width()
+	cautions := cautionStrips(w.Result, width, room.Height()/4)
+	f := flow{first: room.Height() - heightOf(cautions), room: room.Height()}
+	for _, l := range listings(w, width) {
+		for _, r := range l.runs(width) {
+			f.add(r)
+		}
+	}
+	var out []*sheet.Sheet
+	for i, strips := range f.pages {
+		c := newClip(w.Result, fmt.Sprintf("schedule-%d", i+1), "Schedule", fmt.Sprintf("%d of %d", i+1, len(f.pages)))
+		c.drawStrips(strips)
+		if i == 0 {
+			c.drawCautions(cautions)
+		}
+		out = append(out, c.sheet)
+	}
+	return out
+}
+
+// listings are the lists of a job that have something in them.
+func listings(w *work.Work, width sheet.Paper) []*listing {
+	out := []*listing{pullSheet(w)}
+	for _, l := range tableListings(w) {
+		if len(l.portions) > 0 || len(l.intro) > 0 {
+			out = append(out, l)
+		}
+	}
+	return append(out, pinOuts(w.Job.House.Units, width))
+}
+
+// drawStrips draws the strips of a page, those of a listing in a group.
+func (c *clip) drawStrips(strips []inked) {
+	var g *sheet.Group
+	var last *listing
+	var names []string
+	for _, s := range strips {
+		if s.list != last {
+			last = s.list
+			g = c.sheet.Group(last.id, "list", last.title)
+			names = append(names, last.title)
+		}
+		s.draw(g, c.room.Min.Add(sheet.Pt(0, s.down)))
+	}
+	c.describe(names)
+}
+
+// runs breaks a listing into what flows over pages.
+func (l *listing) runs(width sheet.Paper) []run {
+	heading := l.heading(l.title)
+	for _, words := range l.intro {
+		heading = append(heading, paragraphStrips(sheet.LetterNote, glued(words), width)...)
+	}
+	heading = append(heading, gapStrip(sheet.MM))
+	if l.columns == nil {
+		return []run{{list: l, lead: heading, fresh: heading, again: l.heading(l.title + ", continued"), rows: l.figure, apart: l.apart}}
+	}
+	columns, portions := l.prepared(width)
+	var head []strip
+	if len(portions) > 0 {
+		head = []strip{headRow(columns).strip(), ruleStrip(width)}
+	}
+	onward := append(l.heading(l.title+", continued"), head...)
+	out := []run{{list: l, lead: append(heading, head...), apart: l.apart}}
+	for i, p := range portions {
+		r := &out[len(out)-1]
+		if i > 0 {
+			out = append(out, run{list: l, fresh: onward[:len(onward):len(onward)]})
+			r = &out[len(out)-1]
+		}
+		r.again = onward[:len(onward):len(onward)]
+		if p.name != "" {
+			r.lead = append(r.lead, bandStrip(p.name, p.aside, width))
+			r.fresh = append(r.fresh, bandStrip(p.name, p.aside, width))
+			r.again = append(r.again, bandStrip(p.name+", continued", p.aside, width))
+		}
+		r.rows = carryStrips(p.carry, width)
+		for _, cells := range p.rows {
+			r.rows = append(r.rows, newRow(columns, cells).strip())
+		}
+	}
+	out[0].fresh = out[0].lead
+	return out
+}
+
+// prepared returns the columns that have something in them, with their widths,
+// and the portions with the cells of these columns.
+func (l *listing) prepared(width sheet.Paper) ([]column, []portion) {
+	var keep []int
+	for i := range l.columns {
+		if l.columns[i].kind != toRead || l.filled(i) {
+			keep = append(keep, i)
+		}
+	}
+	columns := make([]column, len(keep))
+	for k, i := range keep {
+		columns[k] = l.columns[i]
+	}
+	portions := make([]portion, len(l.portions))
+	var all [][]string
+	for n, p := range l.portions {
+		portions[n] = portion{name: p.name, aside: p.aside, carry: p.carry}
+		for _, cells := range p.rows {
+			kept := make([]string, len(keep))
+			for k, i := range keep {
+				kept[k] = glued(cells[i])
+			}
+			portions[n].rows = append(portions[n].rows, kept)
+		}
+		all = append(all, portions[n].rows...)
+	}
+	fitColumns(columns, all, width)
+	return columns, portions
+}
+
+// filled reports whether any cell of a column has something in it.
+func (l *listing) filled(i int) bool {
+	for _, p := range l.portions {
+		for _, cells := range p.rows {
+			if cells[i] != "" {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func (l *listing) heading(words string) []strip {
+	return []strip{wordStrip(sheet.LetterHeading, words), gapStrip(sheet.MM)}
+}
+
+// Sizes of the band over a portion: a frame with a solid tab at its left end,
+// which shows in any print.
+const (
+	bandHeight = 7 * sheet.MM
+	bandTab    = 3 * sheet.MM
+)
+
+// bandStrip is a band with a name on the left and an aside on the right.
+func bandStrip(name, aside string, width sheet.Paper) strip {
+	return strip{height: bandHeight + sheet.MM/2, draw: func(g *sheet.Group, at sheet.Point) {
+		box := sheet.Bx(at.X, at.Y, width, bandHeight)
+		g.Polyline(sheet.PenMedium, append(box.Corners(), box.Min)...)
+		g.Rect(sheet.PenSolid, sheet.Bx(box.Min.X, box.Min.Y, bandTab, bandHeight))
+		right := font.Fit(sheet.LetterTag, aside, width/2)
+		y := box.Centre().Y
+		g.Add(sheet.Text{Lettering: sheet.LetterTag, At: sheet.Pt(box.Max.X-2*sheet.MM, y), Align: sheet.End, Level: sheet.OnHalf, Words: right})
+		room := width - font.Width(sheet.LetterTag, right) - bandTab - 8*sheet.MM
+		g.Add(sheet.Text{
+			Lettering: sheet.LetterHeading, At: sheet.Pt(box.Min.X+bandTab+2*sheet.MM, y), Level: sheet.OnHalf,
+			Words: font.Fit(sheet.LetterHeading, name, room),
+		})
+	}}
+}
+
+// unbroken is a number with its unit or sign, or feet with their inches: a line
+// must not end in the middle of it.
+var unbroken = regexp.MustCompile(`(\d) ((?:m|mm|ml|V|W|ohm|h|min)\b|[×%])|(\dft) (\d)`)
+
+// glued puts no-break spaces inside measures.
+func glued(s string) string { return unbroken.ReplaceAllString(s, "$1$3\u00A0$2$4") }
