@@ -6,8 +6,9 @@ import (
 )
 
 // Build makes the physical graph of a job from the geometry of its house
-// alone. It takes time in proportion to the lattice, the product of the
-// numbers of lines on both axes.
+// alone. It takes time in proportion to the lattice: the product of the
+// numbers of lines on both axes, or for a large building the number of places
+// that its lines are laid about, and its floor area.
 func Build(job *plan.Job) (*Graph, error) { return build(job, false) }
 
 // build also keeps, if relax is true, what a rule forbids but a change would
@@ -21,8 +22,11 @@ func build(job *plan.Job, relax bool) (*Graph, error) {
 	for d := range job.Drops {
 		b.place(d)
 	}
-	us, vs := b.lines()
-	reach := reachOf(job, b.book, b.ax, us, vs)
+	l := b.lines()
+	reach := reachOf(job, b.book, b.ax, l.us, l.vs)
+	if l.pastRods(reach) {
+		reach = reachOf(job, b.book, b.ax, l.us, l.vs)
+	}
 	b.lay(reach)
 	b.raise()
 	for i := range b.ports {
