@@ -14,12 +14,22 @@ func Build(job *plan.Job) (*Graph, error) { return build(job, false) }
 // build also keeps, if relax is true, what a rule forbids but a change would
 // allow.
 func build(job *plan.Job, relax bool) (*Graph, error) {
+	all := make([]int, len(job.Drops))
+	for d := range all {
+		all[d] = d
+	}
+	return buildFor(job, relax, all)
+}
+
+// buildFor makes the graph of a job with places for some of its drops only.
+func buildFor(job *plan.Job, relax bool, drops []int) (*Graph, error) {
 	b := newBuilder(job, relax)
 	b.closet()
+	b.trunks = len(b.ports)
 	for d := range job.Drops {
 		b.terminal(d)
 	}
-	for d := range job.Drops {
+	for _, d := range drops {
 		b.place(d)
 	}
 	l := b.lines()
@@ -34,7 +44,7 @@ func build(job *plan.Job, relax bool) (*Graph, error) {
 			b.ports[i].join()
 		}
 	}
-	for d := range job.Drops {
+	for _, d := range drops {
 		b.raceway(d, job.Drops[d].Pos)
 	}
 	return b.finish(reach)

@@ -64,12 +64,17 @@ func (l *liner) around(r geom.Rect) {
 // marks, corners of trunks, of the outline and of where one can stand and crawl, and a
 // regular step. A cheapest squared route
 // around the obstacles never needs another line (Hanan's grid). In a large
-// building the lines of single things are not laid from end to end, and a
-// route may be a little dearer than the cheapest.
+// building the lines of single things are not laid from end to end, but for
+// those through the closet, which all cables share; a route may be a little
+// dearer there than the cheapest.
 func (b *builder) lines() *liner {
 	l := &liner{builder: b}
 	for i := range b.ports {
-		l.local(b.ports[i].at)
+		if i < b.trunks {
+			l.whole(b.ports[i].at)
+		} else {
+			l.local(b.ports[i].at)
+		}
 	}
 	for _, p := range b.house.PlateLine {
 		l.whole(p)

@@ -343,10 +343,32 @@ func (w *walker) zoneBetween(a, b int32) Zone {
 	case room < w.book.Length(rule.ReachStand):
 		z = Crawl
 	}
-	if z == Arm && w.dist[a]+w.dist[b]+geom.Dist(w.r.point(a), w.r.point(b)) > 2*w.arm {
+	if z == Arm && w.dist[a]+w.dist[b]+geom.Dist(w.r.point(a), w.r.point(b)) > 2*w.arm && !w.crawlsBeside(a, b) {
 		return RodOnly
 	}
 	return z
+}
+
+// crawlsBeside reports whether a hand reaches the whole way between two
+// neighbours from beside it: one can crawl there all along, no further off than
+// from its ends, and nothing stands between.
+func (w *walker) crawlsBeside(a, b int32) bool {
+	far := max(w.dist[a], w.dist[b])
+	off := geom.Point{X: far}
+	if w.r.point(a).X != w.r.point(b).X {
+		off = geom.Point{Y: far}
+	}
+	for _, by := range [2]geom.Point{off, {X: -off.X, Y: -off.Y}} {
+		q := w.between(a, b).Add(by)
+		strip := geom.Rect{Min: w.r.point(a), Max: w.r.point(b).Add(by)}.Canon()
+		if !w.house.PlateLine.Contains(q) || clearance(w.house, q) < w.book.Length(rule.ReachCrawl) {
+			continue
+		}
+		if !slices.ContainsFunc(w.house.Obstacles, func(o plan.Obstacle) bool { return !o.Area.Intersect(strip).Empty() }) {
+			return true
+		}
+	}
+	return false
 }
 
 type armItem struct {
