@@ -225,7 +225,7 @@ const (
 // that one has for few drops, since each of them takes long.
 const (
 	manyDrops = 64
-	sharedBy  = 6
+	sharedBy  = 8
 )
 
 func (g *Graph) many() bool { return len(g.Job.Drops) > manyDrops }
