@@ -184,8 +184,10 @@ func TestSolveKeepsFullPlacesFull(t *testing.T) {
 	for _, places := range []int{20, 100} { // with and without the exact search
 		// Root 0, the two places' near and far sides, one node where all meet.
 		arcs := []network.Arc{
-			{From: 0, To: 1, Heading: network.Free, Fixed: 1}, {From: 1, To: 3, Heading: network.Free, Fixed: 5},
-			{From: 0, To: 2, Heading: network.Free, Fixed: 1}, {From: 2, To: 3, Heading: network.Free, Fixed: 5, PerCable: 9},
+			{From: 0, To: 1, Heading: network.Free, Fixed: 1},
+			{From: 1, To: 3, Heading: network.Free, Fixed: 5},
+			{From: 0, To: 2, Heading: network.Free, Fixed: 1},
+			{From: 2, To: 3, Heading: network.Free, Fixed: 5, PerCable: 9},
 		}
 		var terms []Terminal
 		for i := range places {
