@@ -1,6 +1,6 @@
 // Package render draws what was decided.
 //
-// A *route.Result comes in; the files of a job folder go out, as bytes. The
+// A *work.Work, a solved route.Result with what follows from it, comes in; the files of a job folder go out, as bytes. The
 // package decides nothing about routes and never touches a disk.
 //
 // A sheet is first built as a display list (sub-package sheet) in whole
