@@ -147,7 +147,15 @@ func TestWaysStartAtTheHatch(t *testing.T) {
 			}
 			var drawn, sum, longest measure.Length
 			inHatch := false
-			for _, item := range group(s.Groups, "ways").Items {
+			lines := group(s.Groups, "ways").Items
+			for i, item := range lines {
+				for _, other := range lines[:i] {
+					if along(item.(sheet.Line), other.(sheet.Line)) {
+						t.Errorf("%s: a way is drawn twice: %v, %v", job, item, other)
+					}
+				}
+			}
+			for _, item := range lines {
 				l := item.(sheet.Line)
 				d := l.B.Sub(l.A)
 				drawn += s.View.Scale.Real(max(d.X, -d.X) + max(d.Y, -d.Y))
@@ -170,6 +178,42 @@ func TestWaysStartAtTheHatch(t *testing.T) {
 				t.Errorf("%s: %d drawn, %d one by one, the longest %d; in the hatch: %v", job, drawn, sum, longest, inHatch)
 			}
 		}
+	}
+}
+
+// along reports whether two lines along an axis share more than a point.
+func along(a, b sheet.Line) bool {
+	p, q := sheet.Bounds(a.A, a.B), sheet.Bounds(b.A, b.B)
+	x, y := min(p.Max.X, q.Max.X)-max(p.Min.X, q.Min.X), min(p.Max.Y, q.Max.Y)-max(p.Min.Y, q.Min.Y)
+	return x == 0 && y > 0 && p.Width() == 0 && q.Width() == 0 || y == 0 && x > 0 && p.Height() == 0 && q.Height() == 0
+}
+
+// A joist that is counted has a tick: as many as package fix counts.
+func TestTicksAreCounted(t *testing.T) {
+	counted := 0
+	for seed := range uint64(12) {
+		w := fixed(solve(t, "job.toml", randomhouse.Generate(seed, randomhouse.Options{Drops: 6}).Read))
+		for _, s := range render.Sheets(w) {
+			for i := range w.Fixes {
+				h := &w.Fixes[i]
+				if s.ID != "attic-fixes" || h.Above.Method != fix.ByJoists {
+					continue
+				}
+				ticks := 0
+				for _, item := range group(s.Groups, sheet.ID("fix", h.ID)).Items {
+					if l, ok := item.(sheet.Line); ok && l.Pen == sheet.PenTick {
+						ticks++
+					}
+				}
+				if ticks != h.Above.Joists.Joists {
+					t.Errorf("seed %d: hole %s has %d ticks for %d joists", seed, h.ID, ticks, h.Above.Joists.Joists)
+				}
+				counted += ticks
+			}
+		}
+	}
+	if counted < 20 {
+		t.Errorf("only %d ticks", counted)
 	}
 }
 

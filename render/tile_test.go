@@ -115,8 +115,34 @@ func checkTiles(t *testing.T, h *plan.House, sheets []*sheet.Sheet) map[string]i
 			}
 		}
 		checkMatchLines(t, tiles)
+		checkLabelsOnce(t, tiles)
 	}
 	return count
+}
+
+// checkLabelsOnce wants labels in the window of their tile, and those of drops
+// and holes on one tile only.
+func checkLabelsOnce(t *testing.T, tiles []*sheet.Sheet) {
+	t.Helper()
+	seen := map[string]string{}
+	for _, s := range tiles {
+		window := sheet.Bounds(group(s.Groups, "house").Clip...)
+		for _, item := range group(s.Groups, "labels").Items {
+			g := item.(*sheet.Group)
+			for inner := range g.All() {
+				if text, ok := inner.(sheet.Text); ok && !window.Inset(-sheet.MM/10).Contains(font.Box(text)) {
+					t.Errorf("%s: %q leaves the window", s.ID, text.Words)
+				}
+			}
+			if !strings.HasPrefix(g.ID, "label-drop") && !strings.HasPrefix(g.ID, "label-hole") {
+				continue
+			}
+			if other := seen[g.ID]; other != "" {
+				t.Errorf("%s is on %s and on %s", g.ID, other, s.ID)
+			}
+			seen[g.ID] = s.ID
+		}
+	}
 }
 
 // checkMatchLines compares each match line with those of the sheet that is
