@@ -367,6 +367,9 @@
 //	[estimate]
 //	allowance = 10                    # per cent
 //
+//	[sheets]
+//	paper = "tabloid"                 # "letter", "a4", "a3"
+//
 //	[tools]
 //	rods = "18ft"
 //	arm = "26in"

@@ -35,6 +35,8 @@ type Job struct {
 	Have          []Stock // sorted by part
 	// Allowance is what is added to an estimate, in per cent.
 	Allowance int
+	// Paper is what the sheets are drawn on.
+	Paper Paper
 
 	Tools Tools
 	Allow Allow

@@ -68,6 +68,7 @@ func LoadJob(path string, read FileReader) (*Job, *diag.List) {
 	l.have(root)
 	l.partPrices(root)
 	l.estimate(root)
+	l.paper(root)
 	l.after(root, path, read)
 	root.Done()
 	if list.HasErrors() {

@@ -81,7 +81,7 @@ var joinReach = between(0, 2*inch, "a tape sketch is seldom better than an inch 
 const (
 	mostWalls  = 1000
 	mostRooms  = 300
-	mostDrops  = 500
+	mostDrops  = 2000
 	mostChecks = 200
 	mostOthers = 2000 // of each other kind
 )

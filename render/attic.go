@@ -118,6 +118,9 @@ func (d *drawing) drawZones(gaps []sheet.Box) {
 			g.Polygon(sheet.PenThin, r)
 		}
 	}
+	if d.tile != nil {
+		d.tile.cutGroup(g)
+	}
 }
 
 // drawDecking draws the boards one can walk on, as wide as boards are.

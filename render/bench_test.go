@@ -69,3 +69,15 @@ func BenchmarkDetails(b *testing.B) {
 		})
 	}
 }
+
+// BenchmarkSheets times the openings, the plans and the fixes alone.
+func BenchmarkSheets(b *testing.B) {
+	for _, path := range []string{"../samples/corner-house/job.toml", "../samples/long-roof/job.toml", "testdata/long-building/job.toml"} {
+		w := fixed(solve(b, path, source.ReadFile))
+		b.Run(name(path), func(b *testing.B) {
+			for b.Loop() {
+				render.Sheets(w)
+			}
+		})
+	}
+}

@@ -132,7 +132,7 @@ func overlaps(t *testing.T, texts []measured) {
 // which lies across its direction of reading.
 func inner(m measured) (x, y [2]float64) {
 	x, y = [2]float64{m.X, m.X + m.Width}, [2]float64{m.Y, m.Y + m.Height}
-	if m.Height > m.Width && len([]rune(m.Words)) > 1 {
+	if math.Abs(m.Height-m.Length) < math.Abs(m.Width-m.Length) { // it stands upright
 		x[0], x[1] = x[0]+m.Width*0.15, x[1]-m.Width*0.1
 		return x, y
 	}

@@ -43,11 +43,9 @@ func TestChoicesSheet(t *testing.T) {
 			if len(plans) != c.plans {
 				t.Fatalf("%d plans, want %d", len(plans), c.plans)
 			}
-			sheets := render.Sheets(res, plans...)
+			sheets := render.Sheets(fixed(res), plans...)
 			last := len(sheets) - 1
-			for _, s := range sheets[:last] {
-				checkSheet(t, res, s)
-			}
+			checkSet(t, res, sheets[:last])
 			words := checkTexts(t, res, sheetCalled(t, sheets[last:], "choices"))
 			count := func(want string) (n int) {
 				for _, w := range words {

@@ -145,7 +145,7 @@ func (d *drawing) comparedPlan(diff *compare.Difference, side int, box sheet.Box
 	s.drawDrops(false)
 	s.placeLabels()
 	for _, b := range s.unplaced {
-		b[0].Words = name + ": " + b[0].Words
+		b.words = name + ": " + b.words
 		d.unplaced = append(d.unplaced, b)
 	}
 	g := d.sheet.Group(id, "plan", title)

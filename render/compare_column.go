@@ -90,30 +90,29 @@ func compareTable(g *sheet.Group, box sheet.Box, names, line sheet.Paper, rows [
 // on it.
 func (d *drawing) compareLegend(diff *compare.Difference) {
 	d.heading("Legend")
-	const sample = 14 * sheet.MM
 	line := func(meaning string, pen sheet.Pen) {
 		d.legendRow(meaning, func(g *sheet.Group, b sheet.Box) {
 			g.Line(pen, sheet.Pt(b.Min.X, b.Centre().Y), sheet.Pt(b.Max.X, b.Centre().Y))
-		}, sample)
+		})
 	}
 	line("cable, drop or thing only in A", penOnlyA)
 	line("cable, drop or thing only in B", penOnlyB)
 	line("cable in both", penBoth)
 	line("thing of the house that changed or moved", sheet.PenAbove)
-	d.legendRow("hole only in A (with its number in A)", func(g *sheet.Group, b sheet.Box) { drawSample(g, penHoleOnly[0], b) }, sample)
-	d.legendRow("hole only in B (with its number in B)", func(g *sheet.Group, b sheet.Box) { drawSample(g, penHoleOnly[1], b) }, sample)
+	d.legendRow("hole only in A (with its number in A)", func(g *sheet.Group, b sheet.Box) { drawSample(g, penHoleOnly[0], b) })
+	d.legendRow("hole only in B (with its number in B)", func(g *sheet.Group, b sheet.Box) { drawSample(g, penHoleOnly[1], b) })
 	d.legendRow("hole in both; with a second ring: changed", func(g *sheet.Group, b sheet.Box) {
 		c := b.Centre()
 		left, right := sheet.Pt(c.X-3*sheet.MM, c.Y), sheet.Pt(c.X+3*sheet.MM, c.Y)
 		g.Circle(sheet.PenThin, left, holeRadius)
 		g.Circle(sheet.PenThin, right, 3*holeRadius/2)
 		g.Circle(sheet.PenThin, right, holeRadius)
-	}, sample)
+	})
 	d.legendRow("ring around a drop that moved or changed", func(g *sheet.Group, b sheet.Box) {
 		g.Circle(sheet.PenMedium, b.Centre(), b.Height()/2)
-	}, sample)
+	})
 	for _, s := range d.dropSymbols()[:3] {
-		d.legendRow(s.meaning, s.draw, sample)
+		d.legendRow(s.meaning, s.draw)
 	}
 	for _, pen := range []sheet.Pen{sheet.PenWallBelow, sheet.PenEave} {
 		line(pen.Style().Meaning, pen)

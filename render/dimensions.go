@@ -101,6 +101,11 @@ func (d *drawing) chain(g *sheet.Group, id string, points, ends []geom.Point, lo
 	all := d.stops(points, look, line)
 	few := d.stops(ends, look, line)
 	drawn := d.drawChain(all, look, line)
+	if d.tile != nil {
+		// What is not on this tile is on others.
+		g.Group(sheet.ID("chain", id), "chain", "").Add(drawn.Items...)
+		return
+	}
 	if !d.area.Inset(2 * sheet.MM).Contains(drawn.Bounds) {
 		drawn = d.drawChain(few, look, line)
 	}

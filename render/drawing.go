@@ -1,7 +1,9 @@
 package render
 
 import (
-	"fmt"
+	"cmp"
+	"slices"
+	"strings"
 
 	"topplate/render/font"
 	"topplate/render/label"
@@ -19,22 +21,27 @@ type drawing struct {
 	// ground lies under everything and may be struck through a label; the
 	// zones are hatched last, with gaps for the labels.
 	ground, zoneGroup *sheet.Group
-	unplaced          []font.Block
+	unplaced          []unplaced
 	// plain labels have no halo: nothing is struck through them, and it would
 	// eat into thick lines.
 	plain bool
+	// tile is the part of the house that is drawn, nil for all of it.
+	tile *tile
 }
 
 // An ask is a label that wants a place.
 type ask struct {
 	id       string
-	at       sheet.Point
+	at       sheet.Point   // of a line: where what it belongs to is, or zero
 	symbol   sheet.Box     // ink of the thing that is labelled
 	along    []sheet.Point // the line that is labelled, instead of a point
 	within   sheet.Box     // the area that is labelled, instead of a point
 	block    font.Block
+	short    font.Block // what is written where there is no room for all blocks
+	of       string     // what the words belong to, for where they stand in a list
 	priority int
 	leader   bool
+	level    bool // reads level, also beside a line that runs up the sheet
 	ring     bool // a ring is drawn around the words
 }
 
@@ -47,28 +54,29 @@ func around(c sheet.Point, radius sheet.Paper) sheet.Box {
 }
 
 // placeLabels finds a place for every label that was asked for, draws them
-// with their leaders, and lists those without a place in the column. It
-// returns the boxes of the labels.
+// with their leaders, and lists those without a place in the column. Where some
+// have none, all that have a short form are written so. It returns the boxes of
+// the labels.
 func (d *drawing) placeLabels() []sheet.Box {
 	p := label.Problem{Frame: d.area.Inset(2 * sheet.MM), Boxes: d.taken}
+	if d.tile != nil {
+		p.Frame = d.tile.window
+	}
 	for _, g := range d.sheet.Groups {
 		if g != d.ground && g.ID != "frame" {
 			p.Avoid(g)
 		}
 	}
-	for _, a := range d.asks {
-		w, h := a.size()
-		p.Requests = append(p.Requests, label.Request{
-			ID: a.id, Width: w, Height: h, Anchor: a.at, Symbol: a.symbol, Along: a.along, Within: a.within,
-			Priority: a.priority, Leader: a.leader, Turn: upright(a.along),
-		})
+	places := d.findPlaces(&p)
+	if d.shorten(places) {
+		places = d.findPlaces(&p)
 	}
 	g := d.sheet.Group("labels", "labels", "Labels")
 	var boxes []sheet.Box
-	for i, at := range label.Place(&p) {
+	for i, at := range places {
 		a := &d.asks[i]
 		if !at.Placed {
-			d.unplaced = append(d.unplaced, a.block)
+			d.unplaced = append(d.unplaced, unplaced{a.priority, a.listed()})
 			continue
 		}
 		boxes = append(boxes, at.Box)
@@ -87,6 +95,40 @@ func (d *drawing) placeLabels() []sheet.Box {
 	return boxes
 }
 
+// findPlaces asks for the places of all labels.
+func (d *drawing) findPlaces(p *label.Problem) []label.Placement {
+	p.Requests = p.Requests[:0]
+	for _, a := range d.asks {
+		w, h := a.size()
+		p.Requests = append(p.Requests, label.Request{
+			ID: a.id, Width: w, Height: h, Anchor: a.at, Symbol: a.symbol, Along: a.along, Within: a.within,
+			Priority: a.priority, Leader: a.leader, Turn: !a.level && upright(a.along),
+		})
+	}
+	return label.Place(p)
+}
+
+// tagPriority is the least of the tags of drops, holes and the closet.
+const tagPriority = 20
+
+// shorten reports whether a tag has no place, and there was something to
+// shorten.
+func (d *drawing) shorten(places []label.Placement) (done bool) {
+	missing := false
+	for i := range places {
+		missing = missing || !places[i].Placed && d.asks[i].priority >= tagPriority
+	}
+	if !missing {
+		return false
+	}
+	for i := range d.asks {
+		if a := &d.asks[i]; a.short != nil {
+			a.block, a.short, done = a.short, nil, true
+		}
+	}
+	return done
+}
+
 // upright reports whether the longest stretch of a line runs up the sheet, so
 // that its label may.
 func upright(line []sheet.Point) bool {
@@ -98,17 +140,38 @@ func upright(line []sheet.Point) bool {
 	return up > across
 }
 
-// listUnplaced writes the labels that found no place on the drawing.
+// An unplaced is a label that found no place on the drawing, in words.
+type unplaced struct {
+	priority int
+	words    string
+}
+
+// listUnplaced writes the labels that found no place on the drawing, tags
+// first.
 func (d *drawing) listUnplaced() {
 	if len(d.unplaced) == 0 {
 		return
 	}
-	d.heading("No room on the drawing for")
-	for _, b := range d.unplaced {
-		words := b[0].Words
-		for _, l := range b[1:] {
-			words = fmt.Sprintf("%s, %s", words, l.Words)
-		}
-		d.line(sheet.LetterSmall, 0, words)
+	slices.SortStableFunc(d.unplaced, func(a, b unplaced) int { return cmp.Compare(b.priority, a.priority) })
+	var words []string
+	for _, u := range d.unplaced {
+		words = append(words, u.words)
 	}
+	d.heading("No room on the drawing for")
+	d.paragraph(sheet.LetterSmall, strings.Join(words, "; "))
+}
+
+// listed is a label in one line.
+func (a *ask) listed() string {
+	words := a.of
+	for i, l := range a.block {
+		switch {
+		case i > 0:
+			words += ", "
+		case words != "":
+			words += ": "
+		}
+		words += l.Words
+	}
+	return words
 }

@@ -3,6 +3,7 @@ package render
 import (
 	"fmt"
 
+	"topplate/plan/geom"
 	"topplate/render/font"
 	"topplate/render/report"
 	"topplate/render/sheet"
@@ -16,28 +17,107 @@ const (
 	roomNarrow = 18 * sheet.MM
 )
 
-// newDrawing lays out a page with the house in its drawing area, at the
-// largest standard scale that leaves room around it.
-func newDrawing(res *route.Result, id, title, desc string, number, of int) *drawing {
-	d := &drawing{page: newPage(res, id, title, desc, number, of)}
-	into := sheet.Box{
-		Min: sheet.Pt(d.area.Min.X+roomWide, d.area.Min.Y+roomNarrow),
-		Max: sheet.Pt(d.area.Max.X-roomNarrow, d.area.Max.Y-roomWide),
-	}
-	bounds := res.Job.House.PlateLine.Bounds().Outset(res.Job.House.Roof.Overhang)
-	d.view, _ = sheet.FitView(res.Job.House.Units, bounds, into)
-	d.sheet.View = d.view
-	return d
+// A planKind is a drawing of the whole house from above, on one sheet or on
+// tiles.
+type planKind struct {
+	id, title, desc string
+	// draw draws everything and asks for labels; behind, which may be nil, draws
+	// what leaves gaps for them.
+	draw   func(d *drawing)
+	behind func(d *drawing, labels []sheet.Box)
+	// tables writes what is said in the column before the legend.
+	tables  func(d *drawing)
+	symbols func(d *drawing) []legendSymbol
 }
 
-// floorSheet draws the floor: walls, rooms, openings, devices, drops and, as
+// pages draws a plan at the largest standard scale that it fits on one sheet
+// with; where that is too small to be read, on tiles at the least scale.
+func (k *planKind) pages(res *route.Result) []*drawing {
+	d := &drawing{page: newPageAs(res, k.id, k.title, k.desc, "")}
+	ok := true
+	d.view, ok = sheet.FitView(res.Job.House.Units, extent(res), planArea(d.area))
+	if ok && d.view.Scale.Den <= leastScale(res.Job.House.Units).Den {
+		k.finish(d, nil)
+		return []*drawing{d}
+	}
+	all := tiles(res, d.area)
+	out := make([]*drawing, 0, len(all))
+	for i := range all {
+		t := &all[i]
+		title, desc := k.title, k.desc
+		if len(all) > 1 {
+			title = fmt.Sprintf("%s, part %d of %d", k.title, t.number, len(all))
+			desc = fmt.Sprintf("%s Part %d of %d; match lines name the sheets that go on.", k.desc, t.number, len(all))
+		}
+		d := &drawing{page: newPageAs(res, fmt.Sprintf("%s-%d", k.id, t.number), title, desc, ""), tile: t}
+		d.view = t.view(d.area, leastScale(res.Job.House.Units))
+		k.finish(d, all)
+		out = append(out, d)
+	}
+	return out
+}
+
+// whole draws a plan on one sheet, as large as it must be, for other drawing
+// programs, which have no edge of the paper.
+func (k *planKind) whole(res *route.Result) *sheet.Sheet {
+	all, s := extent(res), leastScale(res.Job.House.Units)
+	f := sheet.Format{
+		Width:  s.Paper(all.Width()) + 2*roomWide + marginLeft + margin + columnWidth,
+		Height: s.Paper(all.Height()) + 2*roomWide + 2*margin,
+	}
+	f.Height = max(f.Height, formatFor(res.Job).Height)
+	d := &drawing{page: newPageOn(f, res, k.id, k.title, k.desc, "")}
+	area := planArea(d.area)
+	d.view = sheet.View{Scale: s, From: geom.Point{X: (all.Min.X + all.Max.X) / 2, Y: (all.Min.Y + all.Max.Y) / 2}, To: area.Centre()}
+	k.finish(d, nil)
+	return d.sheet
+}
+
+// planArea is what of a drawing area the house itself may take.
+func planArea(area sheet.Box) sheet.Box {
+	return sheet.Box{
+		Min: sheet.Pt(area.Min.X+roomWide, area.Min.Y+roomNarrow),
+		Max: sheet.Pt(area.Max.X-roomNarrow, area.Max.Y-roomWide),
+	}
+}
+
+// finish draws a plan in its view.
+func (k *planKind) finish(d *drawing, all []tile) {
+	d.sheet.View = d.view
+	k.draw(d)
+	d.cut()
+	d.drawMatchLines(k.id)
+	labels := d.placeLabels()
+	if k.behind != nil {
+		k.behind(d, labels)
+	}
+	if len(all) > 1 {
+		d.keyPlan(all)
+	}
+	d.listUnplaced()
+	k.tables(d)
+	d.legend(k.symbols(d)...)
+	d.cautions()
+}
+
+// floorPlan shows the floor: walls, rooms, openings, devices, drops and, as
 // hidden lines, the routes over them.
-func floorSheet(res *route.Result, number, of int) *sheet.Sheet {
-	h := res.Job.House
-	desc := fmt.Sprintf("Floor plan of %s with %d drops, their cable routes, holes and cut lengths.", h.Name, len(res.Routes))
-	d := newDrawing(res, "floor", "Floor", desc, number, of)
+func floorPlan(res *route.Result) *planKind {
+	return &planKind{
+		id: "floor", title: "Floor",
+		desc:    fmt.Sprintf("Floor plan of %s with %d drops, their cable routes, holes and cut lengths.", res.Job.House.Name, len(res.Routes)),
+		draw:    drawFloor,
+		tables:  (*drawing).dropTable,
+		symbols: func(d *drawing) []legendSymbol { return append(d.dropSymbols(), floorSymbols...) },
+	}
+}
+
+// floorSymbols are those of a floor plan alone.
+var floorSymbols = []legendSymbol{{"receptacle, switch or other power device", drawDeviceSample}}
+
+func drawFloor(d *drawing) {
 	d.drawRoof(false)
-	drawWalls(d.sheet.Group("house", "house", "House"), h, d.view)
+	drawWalls(d.sheet.Group("house", "house", "House"), d.res.Job.House, d.view)
 	d.scaleBar(true)
 	d.dimensionWalls()
 	d.drawDevices()
@@ -47,12 +127,6 @@ func floorSheet(res *route.Result, number, of int) *sheet.Sheet {
 	d.drawReused()
 	d.drawDrops(true)
 	d.nameRooms()
-	d.placeLabels()
-	d.dropTable()
-	d.listUnplaced()
-	d.legend(append(d.dropSymbols(), legendSymbol{"receptacle, switch or other power device", drawDeviceSample})...)
-	d.cautions()
-	return d.sheet
 }
 
 func drawDeviceSample(g *sheet.Group, b sheet.Box) {
@@ -81,35 +155,55 @@ func (d *drawing) nameRooms() {
 }
 
 // dropTable lists the drops with their cut lengths in the column.
-func (p *page) dropTable() {
-	job := p.res.Job
-	p.heading("Drops")
+func (d *drawing) dropTable() {
+	job := d.res.Job
+	d.heading("Drops")
 	rows := [][]string{{"tag", "cables", "cable", "route", "cut each", "note"}}
-	for i := range p.res.Routes {
-		r := &p.res.Routes[i]
+	for i := range d.res.Routes {
+		r := &d.res.Routes[i]
+		if !d.here(d.dropPlace(r)) {
+			continue
+		}
 		drop := &job.Drops[r.Drop]
-		row := []string{drop.Tag, fmt.Sprint(drop.Count), drop.Cable.ID, "–", "–", drop.Note}
+		row := []string{drop.Tag, fmt.Sprint(drop.Count), drop.Cable.ID, "none allowed", "–", drop.Note}
 		if r.Blocked == nil {
 			row[3], row[4] = job.House.Units.Format(r.Lengths.Developed), job.House.Units.Format(r.Lengths.Cut)
 		}
 		rows = append(rows, row)
 	}
-	p.table(sheet.LetterSmall, rows)
-	for _, t := range p.res.Tails {
-		p.line(sheet.LetterSmall, 0, fmt.Sprintf("%s: %d cables, %s to cut", t.Cable, t.Cables, job.House.Units.Format(t.Length)))
+	d.tableOr("none", rows)
+	for _, t := range d.res.Tails {
+		d.line(sheet.LetterSmall, 0, fmt.Sprintf("%s: %d cables, %s to cut", t.Cable, t.Cables, job.House.Units.Format(t.Length)))
 	}
 }
 
-// atticSheet draws the framing space: joists, roof, reach, obstacles, power,
+// tableOr writes a table, or a word where it has only a heading.
+func (p *page) tableOr(none string, rows [][]string) {
+	if len(rows) == 1 {
+		rows = [][]string{{none}}
+	}
+	p.table(sheet.LetterSmall, rows)
+}
+
+// atticPlan shows the framing space: joists, roof, reach, obstacles, power,
 // routes and holes.
-func atticSheet(res *route.Result, number, of int) *sheet.Sheet {
-	h := res.Job.House
-	desc := fmt.Sprintf("Attic of %s: joists, where one can stand, crawl, reach or only push a rod, and the cable routes with %d holes.", h.Name, len(res.Holes))
-	d := newDrawing(res, "attic", "Attic", desc, number, of)
+func atticPlan(res *route.Result) *planKind {
+	return &planKind{
+		id: "attic", title: "Attic",
+		desc: fmt.Sprintf("Attic of %s: joists, where one can stand, crawl, reach or only push a rod, and the cable routes with %d holes.",
+			res.Job.House.Name, len(res.Holes)),
+		draw:    drawAttic,
+		behind:  (*drawing).drawZones,
+		tables:  (*drawing).holeTable,
+		symbols: func(d *drawing) []legendSymbol { return append(hatchSymbols(), d.dropSymbols()...) },
+	}
+}
+
+func drawAttic(d *drawing) {
 	d.drawJoists()
 	d.zoneGroup = d.sheet.Group("zones", "zones", "Reach")
 	d.drawDecking()
-	drawWallsBelow(d.sheet.Group("house", "house", "House"), h, d.view)
+	drawWallsBelow(d.sheet.Group("house", "house", "House"), d.res.Job.House, d.view)
 	d.drawRoof(true)
 	d.scaleBar(true)
 	d.dimensionPlates()
@@ -125,13 +219,6 @@ func atticSheet(res *route.Result, number, of int) *sheet.Sheet {
 	d.drawDrops(true)
 	d.nameRooms()
 	d.noteJoists()
-	gaps := d.placeLabels()
-	d.drawZones(gaps)
-	d.holeTable()
-	d.listUnplaced()
-	d.legend(append(hatchSymbols(), d.dropSymbols()...)...)
-	d.cautions()
-	return d.sheet
 }
 
 // noteJoists says how far apart the joists are, and where the first one is.
@@ -151,18 +238,21 @@ func (d *drawing) noteJoists() {
 }
 
 // holeTable lists the holes in the column.
-func (p *page) holeTable() {
-	u := p.res.Job.House.Units
-	p.heading("Holes")
+func (d *drawing) holeTable() {
+	u := d.res.Job.House.Units
+	d.heading("Holes")
 	rows := [][]string{{"hole", "through", "where", "cables", "bit"}}
-	for i := range p.res.Holes {
-		h := &p.res.Holes[i]
-		place := &p.res.Graph.Holes[h.Place]
+	for i := range d.res.Holes {
+		h := &d.res.Holes[i]
+		place := &d.res.Graph.Holes[h.Place]
+		if !d.here(flat(place.At)) {
+			continue
+		}
 		bit := u.Format(h.Bit)
 		if h.Count > 1 {
 			bit = fmt.Sprintf("%d × %s", h.Count, bit)
 		}
-		rows = append(rows, []string{h.ID, place.Kind.String(), report.HoleWhere(p.res, place), fmt.Sprint(h.Cables), bit})
+		rows = append(rows, []string{h.ID, place.Kind.String(), report.HoleWhere(d.res, place), fmt.Sprint(h.Cables), bit})
 	}
-	p.table(sheet.LetterSmall, rows)
+	d.tableOr("none", rows)
 }

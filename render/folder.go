@@ -23,24 +23,45 @@ type File struct {
 	Data []byte
 }
 
-// Sheets draws every sheet of the set, in order. If there are two plans to
-// choose from or more, the last sheet compares them.
-func Sheets(res *route.Result, plans ...route.Choice) []*sheet.Sheet {
+// Sheets draws every sheet of the set, in order: the openings, the floor, the
+// attic, and how holes are found there; the last three on tiles where the house
+// is too large. If there are two plans to choose from or more, the last sheet
+// compares them.
+func Sheets(w *work.Work, plans ...route.Choice) []*sheet.Sheet {
+	res := w.Result
+	var pages []*drawing
+	for _, k := range plansOf(w) {
+		pages = append(pages, k.pages(res)...)
+	}
 	openings := newOpeningsSet(res)
 	first := len(openings.pages)
-	of := first + 2
-	if len(plans) >= 2 {
+	of := first + len(pages)
+	if len(plans) > 1 {
 		of++
 	}
-	out := append(openings.sheets(1, of), floorSheet(res, first+1, of), atticSheet(res, first+2, of))
-	if len(plans) >= 2 {
+	out := openings.sheets(1, of)
+	for i, p := range pages {
+		place := fmt.Sprintf("%d of %d", first+i+1, of)
+		if p.tile != nil {
+			place = fmt.Sprintf("%s: %s", p.sheet.ID, place)
+		}
+		p.number(place)
+		out = append(out, p.sheet)
+	}
+	if len(plans) > 1 {
 		out = append(out, choicesSheet(res, plans, of, of))
 	}
 	return out
 }
 
-// exchanged are the sheets that the folder has as DXF as well.
-var exchanged = map[string]bool{"floor": true, "attic": true}
+// plansOf are the plans of a job, in order.
+func plansOf(w *work.Work) []*planKind {
+	out := []*planKind{floorPlan(w.Result), atticPlan(w.Result)}
+	if k := fixPlan(w); k != nil {
+		out = append(out, k)
+	}
+	return out
+}
 
 // paperOnly are the classes of groups that stand on the paper and not in the
 // house.
@@ -51,7 +72,10 @@ var paperOnly = []string{"frame", "column", "title-block", "scale", "north"}
 // schedule as text and the results as JSON. The manifest comes last.
 func Folder(w *work.Work, plans ...route.Choice) ([]File, error) {
 	res := w.Result
-	f := &folder{res: res, sheets: slices.Concat(Sheets(res, plans...), Details(res), Schedules(w), []*sheet.Sheet{Estimate(w)})}
+	f := &folder{res: res, sheets: slices.Concat(Sheets(w, plans...), Details(res), Schedules(w), []*sheet.Sheet{Estimate(w)})}
+	if l := legendSheet(res, f.sheets); l != nil {
+		f.sheets = append(f.sheets, l)
+	}
 	page := html.Page{
 		Lang: "en", Title: res.Job.Name, Subtitle: res.Job.House.Name + ", " + res.Job.House.Place,
 		Summary: report.Summary(res), Cautions: cautionNotes(res), Foot: report.Deference,
@@ -102,15 +126,28 @@ func (f *folder) make(name string, write func(io.Writer) error) File {
 	return File{name, b.Bytes()}
 }
 
-// exchange writes the sheets that other drawing programs may want to read.
+// exchange writes the plans that other drawing programs may want to read, each
+// whole.
 func (f *folder) exchange() {
+	for _, k := range []*planKind{floorPlan(f.res), atticPlan(f.res)} {
+		s := f.find(k.id)
+		if s == nil {
+			s = k.whole(f.res)
+		}
+		f.add(f.make(s.ID+".dxf", func(w io.Writer) error {
+			return dxf.Write(w, s, dxf.Options{View: s.View, Units: f.res.Job.House.Units, Omit: paperOnly})
+		}))
+	}
+}
+
+// find is the sheet with an id, nil if there is none.
+func (f *folder) find(id string) *sheet.Sheet {
 	for _, s := range f.sheets {
-		if exchanged[s.ID] {
-			f.add(f.make(s.ID+".dxf", func(w io.Writer) error {
-				return dxf.Write(w, s, dxf.Options{View: s.View, Units: f.res.Job.House.Units, Omit: paperOnly})
-			}))
+		if s.ID == id {
+			return s
 		}
 	}
+	return nil
 }
 
 func cautionNotes(res *route.Result) []html.Note {

@@ -11,20 +11,33 @@ import (
 )
 
 // legend explains the pens and symbols that the sheet uses, from the same
-// table they are drawn from.
+// table they are drawn from. Where the column has no room for all of them, it
+// points to a sheet that does.
 func (d *drawing) legend(symbols ...legendSymbol) {
+	rows := append(penSymbols(d.sheet.Pens()), symbols...)
+	const least = 3400 * sheet.Micrometre
+	height := min(legendHeight, (d.foot()-d.next-5*sheet.MM-font.LineHeight(sheet.LetterHeading))/sheet.Paper(max(1, len(rows))))
+	if height < least {
+		d.sheet.Group(seeLegend, "column", "")
+		d.line(sheet.LetterSmall, 0, "Lines and symbols are explained on sheet legend.")
+		return
+	}
 	d.heading("Legend")
-	const sample = 14 * sheet.MM
-	for _, pen := range d.sheet.Pens() {
+	for _, s := range rows {
+		s.row(d.text, sheet.Bx(d.side.Min.X+padding, d.next, d.side.Width()-2*padding, height))
+		d.next += height
+	}
+}
+
+// penSymbols are the pens that a legend explains.
+func penSymbols(pens []sheet.Pen) []legendSymbol {
+	var out []legendSymbol
+	for _, pen := range pens {
 		if s := pen.Style(); s.Meaning != "" {
-			d.legendRow(s.Meaning, func(g *sheet.Group, b sheet.Box) {
-				drawSample(g, pen, b)
-			}, sample)
+			out = append(out, legendSymbol{s.Meaning, func(g *sheet.Group, b sheet.Box) { drawSample(g, pen, b) }})
 		}
 	}
-	for _, s := range symbols {
-		d.legendRow(s.meaning, s.draw, sample)
-	}
+	return out
 }
 
 // drawSample shows a pen as it is used: round for holes and marks, an area if
@@ -40,6 +53,8 @@ func drawSample(g *sheet.Group, pen sheet.Pen, b sheet.Box) {
 		}
 		g.Line(sheet.PenThin, sheet.Pt(c.X-reach, c.Y), sheet.Pt(c.X+reach, c.Y))
 		g.Line(sheet.PenThin, sheet.Pt(c.X, max(b.Min.Y, c.Y-reach)), sheet.Pt(c.X, min(b.Max.Y, c.Y+reach)))
+	case sheet.ShapeArc:
+		drawArc(g, sheet.Pt(c.X, c.Y+6*sheet.MM), c, 6*sheet.MM)
 	case sheet.ShapeArea:
 		g.Rect(pen, b.Inset(sheet.MM/2))
 	default:
@@ -53,19 +68,29 @@ type legendSymbol struct {
 	draw    func(g *sheet.Group, b sheet.Box)
 }
 
-// legendRow draws a sample in the column with its meaning beside it.
-func (d *drawing) legendRow(meaning string, draw func(g *sheet.Group, b sheet.Box), width sheet.Paper) {
-	h := 4 * sheet.MM
-	if d.next+h > d.foot() {
+// Sizes of a row of a legend.
+const (
+	legendHeight = 4 * sheet.MM
+	legendSample = 14 * sheet.MM
+)
+
+// legendRow draws one row in the column, if there is room.
+func (d *drawing) legendRow(meaning string, draw func(g *sheet.Group, b sheet.Box)) {
+	if d.next+legendHeight > d.foot() {
 		return
 	}
-	b := sheet.Bx(d.side.Min.X+padding, d.next+sheet.MM/2, width, h-sheet.MM/2)
-	d.next += h
-	draw(d.text, b)
+	legendSymbol{meaning, draw}.row(d.text, sheet.Bx(d.side.Min.X+padding, d.next, d.side.Width()-2*padding, legendHeight))
+	d.next += legendHeight
+}
+
+// row draws a sample in a box, with its meaning beside it.
+func (s legendSymbol) row(g *sheet.Group, in sheet.Box) {
+	b := sheet.Bx(in.Min.X, in.Min.Y+sheet.MM/2, legendSample, in.Height()-sheet.MM/2)
+	s.draw(g, b)
 	at := sheet.Pt(b.Max.X+2*sheet.MM, b.Centre().Y)
-	d.text.Add(sheet.Text{
+	g.Add(sheet.Text{
 		Lettering: sheet.LetterSmall, At: at, Level: sheet.OnHalf,
-		Words: font.Fit(sheet.LetterSmall, meaning, d.side.Max.X-padding-at.X),
+		Words: font.Fit(sheet.LetterSmall, s.meaning, in.Max.X-at.X),
 	})
 }
 

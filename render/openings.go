@@ -215,8 +215,8 @@ func (d *drawing) numberOpenings(list []opened) {
 	}
 	homeless := d.unplaced
 	d.unplaced = nil
-	for _, b := range homeless {
-		if n, err := strconv.Atoi(b[0].Words); err == nil {
+	for _, u := range homeless {
+		if n, err := strconv.Atoi(u.words); err == nil {
 			d.askNumbers(list[n-1:n], boxes[n-1:n])
 		}
 	}
@@ -307,11 +307,10 @@ var plainPens = [...]struct {
 // openingsLegend explains the symbols and pens that are on the plan.
 func (d *drawing) openingsLegend(list []opened) {
 	d.heading("What the signs mean")
-	const sample = 14 * sheet.MM
 	if len(list) > 0 {
-		d.next += 2 * sheet.MM
-		d.legendRow("the number of an opening, as in the table", func(g *sheet.Group, b sheet.Box) { drawRing(g, b.Centre(), "1") }, sample)
-		d.next += 2 * sheet.MM
+		d.skip(2 * sheet.MM)
+		d.legendRow("the number of an opening, as in the table", func(g *sheet.Group, b sheet.Box) { drawRing(g, b.Centre(), "1") })
+		d.skip(2 * sheet.MM)
 	}
 	for kind, meaning := range [...]string{
 		openWall: "opening in a wall, covered afterwards", openAgain: "opening in a wall, closed again", openCeiling: "hole in a ceiling",
@@ -324,7 +323,7 @@ func (d *drawing) openingsLegend(list []opened) {
 					size = sheet.BoxAround(b.Centre(), barLength, barDepth)
 				}
 				drawOpenedSymbol(g, openedAs(kind), size)
-			}, sample)
+			})
 		}
 	}
 	used := map[sheet.Pen]bool{}
@@ -333,7 +332,7 @@ func (d *drawing) openingsLegend(list []opened) {
 	}
 	for _, p := range plainPens {
 		if used[p.pen] {
-			d.legendRow(p.meaning, func(g *sheet.Group, b sheet.Box) { drawPlainSample(g, p.pen, b) }, sample)
+			d.legendRow(p.meaning, func(g *sheet.Group, b sheet.Box) { drawPlainSample(g, p.pen, b) })
 		}
 	}
 }

@@ -177,7 +177,7 @@ at = "13ft"
 width = "24in"
 
 [rates]`))
-	sheets := render.Sheets(res)
+	sheets := render.Sheets(fixed(res))
 	checkOpenings(t, res, sheets)
 	got := row(t, sheets, "a way through inside the wall, for D1: desk")
 	for _, w := range []string{"on the west wall, ", "14 in above the floor", "Yes: filled, sanded and painted by the installer, over two visits."} {
@@ -199,8 +199,8 @@ width = "24in"
 func TestNumbersStandInTheirRooms(t *testing.T) {
 	for _, job := range samples(t) {
 		res := solve(t, job, source.ReadFile)
-		s := openingsSheets(render.Sheets(res))[0]
-		rows := groupsLike(t, openingsSheets(render.Sheets(res)), "row-")
+		s := openingsSheets(render.Sheets(fixed(res)))[0]
+		rows := groupsLike(t, openingsSheets(render.Sheets(fixed(res))), "row-")
 		room := ""
 		for n := 1; n <= len(rows); n++ {
 			number := strconv.Itoa(n)
@@ -262,7 +262,7 @@ func TestOpeningsOfSamples(t *testing.T) {
 		{"../cmd/topplate/starter/job.toml", "D2: ", []string{"Study", "in the ceiling, 6 ft 8 in from the west wall and 7 ft from the south wall"}},
 	} {
 		if sheets[c.job] == nil {
-			sheets[c.job] = render.Sheets(solve(t, c.job, source.ReadFile))
+			sheets[c.job] = render.Sheets(fixed(solve(t, c.job, source.ReadFile)))
 		}
 		got := row(t, sheets[c.job], c.naming)
 		for _, w := range c.want {
@@ -295,7 +295,7 @@ func TestOpeningsOfChangedStarter(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			res := solve(t, "job.toml", edited(t, c.edits...))
-			sheets := render.Sheets(res)
+			sheets := render.Sheets(fixed(res))
 			got := row(t, sheets, c.naming)
 			for _, w := range c.want {
 				if !strings.Contains(got, w) {
@@ -312,7 +312,7 @@ func TestOpeningsOfChangedStarter(t *testing.T) {
 func TestOpeningsInPlainWords(t *testing.T) {
 	for _, job := range samples(t) {
 		res := solve(t, job, source.ReadFile)
-		for _, s := range openingsSheets(render.Sheets(res)) {
+		for _, s := range openingsSheets(render.Sheets(fixed(res))) {
 			for _, w := range checkTexts(t, res, s) {
 				for _, word := range strings.FieldsFunc(strings.ToLower(w), func(r rune) bool { return !strings.ContainsRune("abcdefghijklmnopqrstuvwxyz", r) }) {
 					if slices.Contains([]string{"drop", "drops", "soffit", "fascia", "stud", "studs", "bay", "bays", "bit", "bits", "gang", "bundle", "fish", "trunk", "eave", "eaves"}, word) {

@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"topplate/plan"
-	"topplate/plan/measure"
 	"topplate/render/font"
 	"topplate/render/sheet"
 	"topplate/route"
@@ -20,6 +19,23 @@ type page struct {
 	next  sheet.Paper // where the column goes on
 	keep  sheet.Paper // at the foot of the column, for the cautions
 	text  *sheet.Group
+	// place is where the title block says which sheet of the set this is.
+	place cell
+}
+
+// A cell is a value in a title block: the item of a group that it is, and the
+// width that it has.
+type cell struct {
+	group *sheet.Group
+	item  int
+	width sheet.Paper
+}
+
+// number writes the page's place in the set.
+func (p *page) number(words string) {
+	t := p.place.group.Items[p.place.item].(sheet.Text)
+	t.Words = font.Fit(t.Lettering, words, p.place.width)
+	p.place.group.Items[p.place.item] = t
 }
 
 // Sizes of the page's parts (ISO 5457 asks for a border of 20 mm on the filing
@@ -32,13 +48,13 @@ const (
 	titleHeight = 46 * sheet.MM
 )
 
-// formatFor is the paper that a job is drawn on.
-func formatFor(job *plan.Job) sheet.Format {
-	if job.House.Units == measure.Metric {
-		return sheet.A3.Landscape()
-	}
-	return sheet.Tabloid.Landscape()
+// formats are the sizes of paper that a job names.
+var formats = [...]sheet.Format{
+	plan.Letter: sheet.Letter, plan.Tabloid: sheet.Tabloid, plan.A4: sheet.A4, plan.A3: sheet.A3,
 }
+
+// formatFor is the paper that a job is drawn on.
+func formatFor(job *plan.Job) sheet.Format { return formats[job.Paper].Landscape() }
 
 // newPage lays out an empty sheet: number is its place in the set.
 func newPage(res *route.Result, id, title, desc string, number, of int) *page {
@@ -47,7 +63,12 @@ func newPage(res *route.Result, id, title, desc string, number, of int) *page {
 
 // newPageAs lays out an empty sheet with its place in the set in words.
 func newPageAs(res *route.Result, id, title, desc, place string) *page {
-	s := sheet.New(id, title, formatFor(res.Job))
+	return newPageOn(formatFor(res.Job), res, id, title, desc, place)
+}
+
+// newPageOn lays out an empty sheet on paper of its own.
+func newPageOn(f sheet.Format, res *route.Result, id, title, desc, place string) *page {
+	s := sheet.New(id, title, f)
 	s.Desc = desc
 	frame := sheet.Box{Min: sheet.Pt(marginLeft, margin), Max: sheet.Pt(s.Width-margin, s.Height-margin)}
 	p := &page{res: res, sheet: s}
@@ -75,23 +96,28 @@ func (p *page) titleBlock(title, place string) {
 	row := func(down sheet.Paper, l sheet.Lettering, words string) {
 		g.Text(l, sheet.Pt(x, box.Min.Y+down), sheet.Start, font.Fit(l, words, width))
 	}
-	row(8*sheet.MM, sheet.LetterTitle, title)
+	large := sheet.LetterTitle
+	if font.Width(large, title) > width {
+		large = sheet.LetterHeading
+	}
+	row(8*sheet.MM, large, title)
 	row(15*sheet.MM, sheet.LetterHeading, job.Name)
 	row(21*sheet.MM, sheet.LetterNote, join(job.House.Name, job.House.Place))
 	g.Line(sheet.PenRule, sheet.Pt(box.Min.X, box.Min.Y+25*sheet.MM), sheet.Pt(box.Max.X, box.Min.Y+25*sheet.MM))
 	half := width / 2
-	cell := func(col, down sheet.Paper, name, value string) {
+	entry := func(col, down sheet.Paper, name, value string) cell {
 		at := sheet.Pt(x+col, box.Min.Y+down)
 		g.Text(sheet.LetterSmall, at, sheet.Start, name)
 		w := font.Width(sheet.LetterSmall, name) + sheet.MM
 		g.Text(sheet.LetterNote, at.Add(sheet.Pt(w, 0)), sheet.Start, font.Fit(sheet.LetterNote, value, half-w-sheet.MM))
+		return cell{g, len(g.Items) - 1, half - w - sheet.MM}
 	}
-	cell(0, 30*sheet.MM, "job", orDash(job.Number))
-	cell(half, 30*sheet.MM, "sheet", place)
-	cell(0, 36*sheet.MM, "date", orDash(job.Date))
-	cell(half, 36*sheet.MM, "revision", orDash(job.Revision))
-	cell(0, 42*sheet.MM, "by", orDash(job.By))
-	cell(half, 42*sheet.MM, "print", "at 100 %")
+	entry(0, 30*sheet.MM, "job", orDash(job.Number))
+	p.place = entry(half, 30*sheet.MM, "sheet", place)
+	entry(0, 36*sheet.MM, "date", orDash(job.Date))
+	entry(half, 36*sheet.MM, "revision", orDash(job.Revision))
+	entry(0, 42*sheet.MM, "by", orDash(job.By))
+	entry(half, 42*sheet.MM, "print", "at 100 %")
 }
 
 func orDash(s string) string {
@@ -108,11 +134,15 @@ func join(a, b string) string {
 	return a + ", " + b
 }
 
-// heading writes a heading in the column.
+// heading writes a heading in the column, if there is room.
 func (p *page) heading(words string) {
-	p.next += 2 * sheet.MM
+	const before, after = 2 * sheet.MM, sheet.MM / 2
+	if p.next+before+font.LineHeight(sheet.LetterHeading)+after > p.foot() {
+		return
+	}
+	p.next += before
 	p.line(sheet.LetterHeading, 0, words)
-	p.next += sheet.MM / 2
+	p.next += after
 }
 
 // line writes one line in the column, indented, if there is room.
@@ -131,8 +161,11 @@ func (p *page) paragraph(l sheet.Lettering, words string) {
 	for _, s := range font.Wrap(l, words, p.side.Width()-2*padding) {
 		p.line(l, 0, s)
 	}
-	p.next += sheet.MM / 2
+	p.skip(sheet.MM / 2)
 }
+
+// skip leaves room in the column, as far as there is any.
+func (p *page) skip(down sheet.Paper) { p.next = max(p.next, min(p.next+down, p.foot())) }
 
 // paragraphHeight is the height that a paragraph takes.
 func (p *page) paragraphHeight(l sheet.Lettering, words string) sheet.Paper {

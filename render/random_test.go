@@ -13,12 +13,9 @@ func TestSheetsOfRandomHouses(t *testing.T) {
 	for seed := range uint64(60) {
 		sketch := randomhouse.Generate(seed, randomhouse.Options{Drops: 3 + int(seed%10)})
 		res := solve(t, "job.toml", sketch.Read)
-		sheets := render.Sheets(res)
-		for _, s := range sheets {
-			checkSheet(t, res, s)
-			if t.Failed() {
-				t.Fatalf("seed %d, sheet %s", seed, s.ID)
-			}
+		sheets := render.Sheets(fixed(res))
+		if checkSet(t, res, sheets); t.Failed() {
+			t.Fatalf("seed %d", seed)
 		}
 		if checkOpenings(t, res, sheets); t.Failed() {
 			t.Fatalf("seed %d, openings", seed)
@@ -34,10 +31,8 @@ func TestSheetsOfLargeHouses(t *testing.T) {
 	for _, o := range []randomhouse.Options{{Area: 10, Drops: 12}, {Area: 4, Drops: 30}} {
 		sketch := randomhouse.Generate(3, o)
 		res := solve(t, "job.toml", sketch.Read)
-		sheets := render.Sheets(res)
-		for _, s := range sheets {
-			checkSheet(t, res, s)
-		}
+		sheets := render.Sheets(fixed(res))
+		checkSet(t, res, sheets)
 		checkOpenings(t, res, sheets)
 		checkDetails(t, res)
 	}

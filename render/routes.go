@@ -101,15 +101,20 @@ func (d *drawing) drawHoles() {
 		h := &d.res.Holes[i]
 		place := &d.res.Graph.Holes[h.Place]
 		at := d.view.Point(flat(place.At))
-		hg := g.Group(sheet.ID("hole", h.ID), "hole", fmt.Sprintf("Hole %s through the %s", h.ID, place.Kind))
-		hg.Circle(sheet.PenHole, at, holeRadius)
-		hg.Line(sheet.PenThin, sheet.Pt(at.X-holeRadius/2, at.Y), sheet.Pt(at.X+holeRadius/2, at.Y))
-		hg.Line(sheet.PenThin, sheet.Pt(at.X, at.Y-holeRadius/2), sheet.Pt(at.X, at.Y+holeRadius/2))
+		d.drawHole(g, h.ID, fmt.Sprintf("Hole %s through the %s", h.ID, place.Kind), at)
 		d.ask(ask{
 			id: "hole-" + h.ID, at: at, symbol: around(at, holeRadius), priority: 20, leader: true,
 			block: font.Block{{Lettering: sheet.LetterSmallTag, Words: h.ID}},
 		})
 	}
+}
+
+// drawHole draws the circle of a hole with its cross.
+func (d *drawing) drawHole(g *sheet.Group, id, title string, at sheet.Point) {
+	hg := g.Group(sheet.ID("hole", id), "hole", title)
+	hg.Circle(sheet.PenHole, at, holeRadius)
+	hg.Line(sheet.PenThin, sheet.Pt(at.X-holeRadius/2, at.Y), sheet.Pt(at.X+holeRadius/2, at.Y))
+	hg.Line(sheet.PenThin, sheet.Pt(at.X, at.Y-holeRadius/2), sheet.Pt(at.X, at.Y+holeRadius/2))
 }
 
 // drawReused draws a square for every hole and conduit that is there and used.
@@ -140,7 +145,11 @@ func (d *drawing) drawDrops(lengths bool) {
 		at := d.view.Point(d.dropPlace(r))
 		dg := g.Group(sheet.ID("drop", drop.Tag), "drop", fmt.Sprintf("Drop %s, %s", drop.Tag, drop.Kind))
 		d.drawDropSymbol(dg, drop, at)
-		d.ask(ask{id: "drop-" + drop.Tag, at: at, symbol: around(at, symbol), priority: 30, leader: true, block: dropBlock(d.res, r, lengths)})
+		a := ask{id: "drop-" + drop.Tag, at: at, symbol: around(at, symbol), priority: 30, leader: true, block: dropBlock(d.res, r, lengths)}
+		if lengths {
+			a.short = dropBlock(d.res, r, false)
+		}
+		d.ask(a)
 	}
 }
 

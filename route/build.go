@@ -6,23 +6,37 @@ import (
 )
 
 // Build makes the physical graph of a job from the geometry of its house
-// alone. It takes time in proportion to the lattice, the product of the
-// numbers of lines on both axes.
+// alone. It takes time in proportion to the lattice: the product of the
+// numbers of lines on both axes, or for a large building the number of places
+// that its lines are laid about, and its floor area.
 func Build(job *plan.Job) (*Graph, error) { return build(job, false) }
 
 // build also keeps, if relax is true, what a rule forbids but a change would
 // allow.
 func build(job *plan.Job, relax bool) (*Graph, error) {
+	all := make([]int, len(job.Drops))
+	for d := range all {
+		all[d] = d
+	}
+	return buildFor(job, relax, all)
+}
+
+// buildFor makes the graph of a job with places for some of its drops only.
+func buildFor(job *plan.Job, relax bool, drops []int) (*Graph, error) {
 	b := newBuilder(job, relax)
 	b.closet()
+	b.trunks = len(b.ports)
 	for d := range job.Drops {
 		b.terminal(d)
 	}
-	for d := range job.Drops {
+	for _, d := range drops {
 		b.place(d)
 	}
-	us, vs := b.lines()
-	reach := reachOf(job, b.book, b.ax, us, vs)
+	l := b.lines()
+	reach := reachOf(job, b.book, b.ax, l.us, l.vs)
+	if l.pastRods(reach) {
+		reach = reachOf(job, b.book, b.ax, l.us, l.vs)
+	}
 	b.lay(reach)
 	b.raise()
 	for i := range b.ports {
@@ -30,7 +44,7 @@ func build(job *plan.Job, relax bool) (*Graph, error) {
 			b.ports[i].join()
 		}
 	}
-	for d := range job.Drops {
+	for _, d := range drops {
 		b.raceway(d, job.Drops[d].Pos)
 	}
 	return b.finish(reach)

@@ -36,6 +36,7 @@ type builder struct {
 	shafts   map[bayKey]*shaft
 	conduits []*plan.Conduit // that some box can use
 	ports    []port
+	trunks   int // ports of the closet, which come first
 	lat      *lattice
 	nodes    []Node
 	byKey    map[nodeKey]int
@@ -187,12 +188,13 @@ func (b *builder) finish(reach *Reach) (*Graph, error) {
 	g := &Graph{Job: b.job, Reach: reach, Bays: b.bays, dead: b.dead, crowded: b.prices.Each(price.ChangeCrowded)}
 	toNew := b.sortNodes(g)
 	b.sortHoles(g)
-	for _, a := range b.arcs {
+	g.Arcs = b.arcs
+	for i := range g.Arcs {
+		a := &g.Arcs[i]
 		a.From, a.To = toNew[a.From], toNew[a.To]
 		if a.From > a.To {
 			a.From, a.To, a.Heading = a.To, a.From, a.Heading.Reverse()
 		}
-		g.Arcs = append(g.Arcs, a)
 	}
 	slices.SortStableFunc(g.Arcs, compareArcs)
 	g.Root = toNew[b.root]
@@ -230,6 +232,7 @@ func (b *builder) sortNodes(g *Graph) []int {
 			cmp.Compare(m.Wall, n.Wall))
 	})
 	toNew := make([]int, len(order))
+	g.Nodes = make([]Node, 0, len(order))
 	for newID, old := range order {
 		toNew[old] = newID
 		g.Nodes = append(g.Nodes, b.nodes[old])

@@ -122,7 +122,13 @@ func (c *collector) hole(h *Hole) {
 	if p.Wall >= 0 {
 		pos = c.r.Job.House.Walls[p.Wall].Pos
 	}
-	switch {
+	switch thick := c.thickest(h); {
+	case thick+c.book.Length(rule.HoleOverBundle) > h.Largest:
+		c.out = append(c.out, Finding{
+			Rule: rule.PlateCapacity, Severity: rule.Stop, Pos: pos, Where: h.ID,
+			Found:  fmt.Sprintf("one cable of %s needs a hole of %s; the largest allowed is %s", c.text(thick), c.text(thick+c.book.Length(rule.HoleOverBundle)), c.text(h.Largest)),
+			Change: "a thinner cable, or another way for it",
+		})
 	case h.Bit == 0:
 		c.add(rule.PlateCapacity, Finding{
 			Pos: pos, Where: h.ID,
@@ -145,6 +151,15 @@ func (c *collector) hole(h *Hole) {
 			Found: fmt.Sprintf("a %s hole leaves %s to the face of the %s", c.text(h.Bit), c.text((p.MemberWidth-h.Bit)/2), p.Kind),
 		})
 	}
+}
+
+// thickest is the diameter of the thickest cable that goes through a hole.
+func (c *collector) thickest(h *Hole) measure.Length {
+	var most measure.Length
+	for _, d := range h.Drops {
+		most = max(most, c.r.Job.Drops[d].Cable.Diameter)
+	}
+	return most
 }
 
 // hatch reports an attic access smaller than the code's.

@@ -20,6 +20,7 @@ type gate struct {
 	least int64 // price of a hole where it is least
 	need  int   // holes
 	most  int   // cables that go through any one hole there
+	full  bool  // the cables are more than all places there take
 }
 
 // gates lists those where more than one hole is needed.
@@ -82,6 +83,23 @@ func (g *Graph) count(book rule.Book, c *gate) {
 		}
 		c.most = max(c.most, g.most(book, a))
 	}
+	cables, takes := 0, 0
+	for _, d := range c.drops {
+		cables += g.Job.Drops[d].Count
+	}
+	for _, a := range c.exits {
+		takes += g.mostHoles(book, a) * g.most(book, a)
+	}
+	c.full = cables > takes
+}
+
+// mostHoles is how many holes of the smallest bit go side by side on arc a.
+func (g *Graph) mostHoles(book rule.Book, a int) int {
+	small, gap := g.Job.Tools.Bits[0].Diameter, book.Length(rule.HoleToMember)
+	for _, bit := range g.Job.Tools.Bits {
+		small = min(small, bit.Diameter)
+	}
+	return int((g.Holes[g.Arcs[a].Hole].Free + gap) / (small + gap))
 }
 
 // most is how many cables go through one hole on arc a at most: of the job's
@@ -101,11 +119,16 @@ func (g *Graph) most(book rule.Book, a int) int {
 
 // mendBound mends the bound of the best plan by the holes at gates, and
 // takes over a cheaper plan that it comes upon. A bound for all plans is: the
-// least price of these holes, and the cheapest plan with holes there for
-// nothing. With all gates that bound may be weak, as a second place is free
-// as well; so the closet's is left out once.
+// least price of these holes, the price of a full place at every gate that does
+// not take its cables, and the cheapest plan with holes there for nothing. With
+// all gates that bound may be weak, as a second place is free as well; so the
+// closet's is left out once, but for many drops.
 func (g *Graph) mendBound(all []gate, terms []tree.Terminal, steps *tree.Steps, best *tree.Plan) error {
-	for first := range min(len(all), 2) {
+	ways := min(len(all), 2)
+	if g.many() {
+		ways = min(ways, 1)
+	}
+	for first := range ways {
 		if best.LowerBound >= best.Cost {
 			return nil
 		}
@@ -126,12 +149,15 @@ func (g *Graph) payBefore(gates []gate, terms []tree.Terminal, steps *tree.Steps
 			arcs[a].Fixed -= c.least
 		}
 		paid += int64(c.need) * c.least
+		if c.full {
+			paid += g.crowded
+		}
 	}
 	net, err := network.New(len(g.Nodes), arcs, g.Bend)
 	if err != nil {
 		return fmt.Errorf("route: %w", err)
 	}
-	p, err := g.solveTree(net, terms, steps, tree.Options{Below: best.Cost - paid, Work: work})
+	p, err := g.solveTree(net, terms, steps, tree.Options{Below: best.Cost - paid, Work: g.share(work)})
 	if err != nil {
 		return err
 	}

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"slices"
 
-	"topplate/plan/geom"
 	"topplate/plan/measure"
 	"topplate/plan/rule"
 )
@@ -95,18 +94,3 @@ func (g *Graph) largestHole(book rule.Book, p *HolePlace) measure.Length {
 	}
 	return min(p.MemberWidth*measure.Length(book.Value(share))/100, p.MemberWidth-2*book.Length(edge))
 }
-
-// ZoneOver is how the attic over a hole place, a mark or a crossing of its
-// lines can be worked at: NoZone off the lattice and outside of the house.
-func (r *Reach) ZoneOver(p geom.Point) Zone {
-	u, v := r.axes.uv(p)
-	i, okU := slices.BinarySearch(r.U, u)
-	j, okV := slices.BinarySearch(r.V, v)
-	if !okU || !okV {
-		return NoZone
-	}
-	return r.zoneAt(i, j)
-}
-
-// Crossing is the point of line i of U and line j of V.
-func (r *Reach) Crossing(i, j int) geom.Point { return r.axes.point(r.U[i], r.V[j]) }

@@ -1,6 +1,7 @@
 package route
 
 import (
+	"os"
 	"testing"
 
 	"topplate/plan"
@@ -12,6 +13,7 @@ func school(t testing.TB, seed uint64, area float64, drops int) *plan.Job {
 	t.Helper()
 	job, list := plan.LoadJob("job.toml", randomhouse.Generate(seed, randomhouse.Options{Area: area, Drops: drops}).Read)
 	if list.HasErrors() {
+		list.Print(os.Stderr, nil)
 		t.Fatal("the building does not load")
 	}
 	return job
@@ -55,6 +57,7 @@ func BenchmarkSchool(b *testing.B) {
 				res := solved(b, job)
 				b.ReportMetric(100*float64(res.Cost.Total-res.Cost.LowerBound)/float64(res.Cost.LowerBound), "%gap")
 				b.ReportMetric(float64(len(res.Graph.Nodes)), "nodes")
+				b.ReportMetric(float64(len(res.Graph.Arcs)), "arcs")
 				b.ReportMetric(float64(res.routed()), "routed")
 			}
 		})

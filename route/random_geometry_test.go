@@ -401,18 +401,23 @@ func (s *surveyor) underRafters(h *Hole, wall *plan.Wall, place *HolePlace, half
 // No leg goes through what is in its way, and holes keep their distances.
 func TestRandomRoutesInTheirPlaces(t *testing.T) {
 	for seed := range uint64(randomHouses) {
-		s := newSurveyor(randomResult(t, seed))
-		for i := range s.res.Routes {
-			if s.res.Routes[i].Blocked == nil {
-				s.route(&s.res.Routes[i])
-				s.box(&s.res.Routes[i])
-			}
+		routesInTheirPlaces(t, seed, randomResult(t, seed))
+	}
+}
+
+func routesInTheirPlaces(t *testing.T, seed uint64, res *Result) {
+	t.Helper()
+	s := newSurveyor(res)
+	for i := range s.res.Routes {
+		if s.res.Routes[i].Blocked == nil {
+			s.route(&s.res.Routes[i])
+			s.box(&s.res.Routes[i])
 		}
-		for i := range s.res.Holes {
-			s.hole(&s.res.Holes[i])
-		}
-		if len(s.faults) > 0 {
-			t.Errorf("seed %d:\n%s", seed, strings.Join(s.faults, "\n"))
-		}
+	}
+	for i := range s.res.Holes {
+		s.hole(&s.res.Holes[i])
+	}
+	if len(s.faults) > 0 {
+		t.Errorf("seed %d:\n%s", seed, strings.Join(s.faults, "\n"))
 	}
 }

@@ -61,14 +61,18 @@ func (b *builder) alongJoists(h network.Heading) bool {
 	return h == b.ax.headingV() || h == b.ax.headingV().Reverse()
 }
 
+// longestRods is how far a rod is thought to be pushed.
+func (b *builder) longestRods() measure.Length {
+	if b.relax {
+		return furthestRods * b.job.Tools.Rods
+	}
+	return b.job.Tools.Rods
+}
+
 // shootTowards adds one arc for every line that the rods reach where a hand
 // can take them.
 func (b *builder) shootTowards(s shot) {
-	limit := b.job.Tools.Rods
-	longest := limit
-	if b.relax {
-		longest *= furthestRods
-	}
+	longest := b.longestRods()
 	rise := b.base - b.nodes[s.node].At.Z
 	for _, q := range b.crossingsFrom(s.start, s.heading) {
 		l := geom.Dist(s.start, q)
@@ -97,23 +101,19 @@ func (b *builder) shootTowards(s shot) {
 func (b *builder) crossingsFrom(p geom.Point, h network.Heading) []geom.Point {
 	r := b.lat.reach
 	u, v := b.ax.uv(p)
-	lines, at := r.U, u
+	on := r.onLineOfV(v)
 	if b.alongJoists(h) {
-		lines, at = r.V, v
+		on = r.onLineOfU(u)
 	}
+	rising := h == network.East || h == network.North
 	var out []geom.Point
-	for _, x := range lines {
-		rising := h == network.East || h == network.North
-		if rising && x <= at || !rising && x >= at {
-			continue
+	for _, k := range on {
+		q := r.point(k)
+		if q != p && rising == (q.X > p.X || q.Y > p.Y) {
+			out = append(out, q)
 		}
-		q := b.ax.point(x, v)
-		if b.alongJoists(h) {
-			q = b.ax.point(u, x)
-		}
-		out = append(out, q)
 	}
-	if h == network.West || h == network.South {
+	if !rising {
 		slices.Reverse(out)
 	}
 	return out
@@ -248,16 +248,7 @@ func (b *builder) baffleAt(f rodFrom) (pos diag.Pos, id string, ok bool) {
 }
 
 // zoneOf is the zone of a crossing given by its point.
-func (b *builder) zoneOf(p geom.Point) Zone {
-	r := b.lat.reach
-	u, v := b.ax.uv(p)
-	i, okU := slices.BinarySearch(r.U, u)
-	j, okV := slices.BinarySearch(r.V, v)
-	if !okU || !okV {
-		return NoZone
-	}
-	return r.zoneAt(i, j)
-}
+func (b *builder) zoneOf(p geom.Point) Zone { return b.lat.reach.zoneOf(p) }
 
 // upSlope is the direction in which the roof rises over p.
 func (b *builder) upSlope(p geom.Point) (network.Heading, bool) {

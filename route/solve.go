@@ -2,6 +2,7 @@ package route
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 
 	"topplate/plan"
@@ -58,24 +59,18 @@ func (r *Result) routeAll(book rule.Book) (tree.Plan, error) {
 	if err != nil {
 		return best, err
 	}
-	var relaxed *Graph
+	why, err := r.whyBlocked(best.Paths)
+	if err != nil {
+		return best, err
+	}
 	for _, d := range tagOrder(r.Job) {
-		if len(best.Paths[d].Nodes) > 0 {
-			route := g.route(d, best.Paths[d])
-			route.Alone = alone[d]
-			r.Routes = append(r.Routes, route)
+		if why[d] != nil {
+			r.Routes = append(r.Routes, Route{Drop: d, Blocked: why[d]})
 			continue
 		}
-		if relaxed == nil {
-			if relaxed, err = build(r.Job, true); err != nil {
-				return best, err
-			}
-		}
-		why, err := relaxed.whyBlocked(d)
-		if err != nil {
-			return best, err
-		}
-		r.Routes = append(r.Routes, Route{Drop: d, Blocked: why})
+		route := g.route(d, best.Paths[d])
+		route.Alone = alone[d]
+		r.Routes = append(r.Routes, route)
 	}
 	return best, nil
 }
@@ -191,16 +186,61 @@ func sign(l measure.Length) measure.Length {
 	return 0
 }
 
-// whyBlocked finds the cheapest changes that would give drop d a route, on
-// the graph that keeps what is forbidden.
-func (g *Graph) whyBlocked(d int) (*Blocked, error) {
-	search := network.NewSearch(g.Net)
-	if err := search.From(int32(g.Root), int64(g.Job.Drops[d].Count), int32(g.Terminals[d])); err != nil {
-		return nil, fmt.Errorf("route: %w", err)
+// whyBlocked finds, for drops without a path, the cheapest changes that would
+// give them one. They are found on the graph that keeps what is forbidden, by
+// one search from the closet for all drops with one number of cables. In a job
+// of many drops that graph has places for those without a path only: the
+// others would make it several times as large, and the way of one drop does not
+// lead through the places of another but where board is patched.
+func (r *Result) whyBlocked(paths []tree.Path) ([]*Blocked, error) {
+	out := make([]*Blocked, len(paths))
+	targets := map[int][]int{} // drops by number of cables
+	var blocked []int
+	for d := range paths {
+		if len(paths[d].Nodes) == 0 {
+			blocked = append(blocked, d)
+			q := r.Job.Drops[d].Count
+			targets[q] = append(targets[q], d)
+		}
 	}
+	if len(blocked) == 0 {
+		return out, nil
+	}
+	g, err := r.Graph.relaxed(blocked)
+	if err != nil {
+		return nil, err
+	}
+	search := network.NewSearch(g.Net)
+	for _, q := range slices.Sorted(maps.Keys(targets)) {
+		var ends []int32
+		for _, d := range targets[q] {
+			ends = append(ends, int32(g.Terminals[d]))
+		}
+		if err := search.From(int32(g.Root), int64(q), ends...); err != nil {
+			return nil, fmt.Errorf("route: %w", err)
+		}
+		for _, d := range targets[q] {
+			out[d] = g.changesFor(search, d)
+		}
+	}
+	return out, nil
+}
+
+// relaxed is the graph that keeps what is forbidden, with places for some drops
+// at least.
+func (g *Graph) relaxed(drops []int) (*Graph, error) {
+	if g.many() {
+		return buildFor(g.Job, true, drops)
+	}
+	return build(g.Job, true)
+}
+
+// changesFor is what stops drop d and what would lift it, by its cheapest path
+// on a graph that keeps what is forbidden.
+func (g *Graph) changesFor(search *network.Search, d int) *Blocked {
 	p, ok := search.To(int32(g.Terminals[d]))
 	if !ok {
-		return &Blocked{Blocks: []Block{{Rule: rule.NoHiddenWay, Pos: g.Job.Drops[d].Pos, Found: "no way to the closet"}}}, nil
+		return &Blocked{Blocks: []Block{{Rule: rule.NoHiddenWay, Pos: g.Job.Drops[d].Pos, Found: "no way to the closet"}}}
 	}
 	b := &Blocked{Route: p.Cost}
 	seen := map[string]bool{}
@@ -226,7 +266,7 @@ func (g *Graph) whyBlocked(d int) (*Blocked, error) {
 		nodes[i] = int(n)
 	}
 	b.Points = corners(g, nodes)
-	return b, nil
+	return b
 }
 
 // costOf adds up what the routes pay, shared parts once.

@@ -57,3 +57,24 @@ func (ss spans) nonEmpty() spans {
 	}
 	return out
 }
+
+// joined are the places in either of two sets of spans.
+func (ss spans) joined(tt spans) spans {
+	all := append(append(spans(nil), ss...), tt...)
+	sort.Slice(all, func(i, j int) bool { return all[i].lo < all[j].lo })
+	out := all[:1]
+	for _, s := range all[1:] {
+		if last := &out[len(out)-1]; s.lo <= last.hi {
+			last.hi = max(last.hi, s.hi)
+		} else {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// contains reports whether x is in one of the spans.
+func (ss spans) contains(x measure.Length) bool {
+	k := sort.Search(len(ss), func(i int) bool { return ss[i].hi >= x })
+	return k < len(ss) && ss[k].lo <= x
+}

@@ -116,7 +116,7 @@ func (g *Graph) beyond(book rule.Book, a int, drops []int) (holes int64, crowded
 // steps in prices out; if the plan it finds pays none, that is the end of it.
 func (g *Graph) cheapestPlan(book rule.Book, terms []tree.Terminal) (tree.Plan, error) {
 	steps := g.steps(book)
-	best, err := g.solveTree(g.Net, terms, steps, tree.Options{Work: work})
+	best, err := g.solveTree(g.Net, terms, steps, tree.Options{Work: g.share(work)})
 	if err != nil {
 		return best, err
 	}
@@ -135,7 +135,8 @@ func (g *Graph) cheapestPlan(book rule.Book, terms []tree.Terminal) (tree.Plan, 
 }
 
 // countSteps improves a plan, and what is known of the best, with all steps in
-// prices counted. It tries the quick ways first.
+// prices counted. It tries the quick ways first. For many drops it searches only
+// once.
 func (g *Graph) countSteps(book rule.Book, terms []tree.Terminal, steps *tree.Steps, best *tree.Plan) error {
 	gates := g.gates(book, best.Paths)
 	if err := g.mendBound(gates, terms, steps, best); err != nil || best.LowerBound >= best.Cost {
@@ -145,7 +146,11 @@ func (g *Graph) countSteps(book rule.Book, terms []tree.Terminal, steps *tree.St
 	if err != nil {
 		return err
 	}
-	quick := tree.Options{Steps: shared, Work: trialWork}
+	quick := tree.Options{Steps: shared, Work: g.share(trialWork)}
+	if g.many() {
+		quick.Work = g.share(work)
+		return g.together(net, terms, steps, quick, best)
+	}
 	if err := g.together(net, terms, steps, quick, best); err != nil || best.Together >= best.Cost {
 		return err
 	}
@@ -214,6 +219,24 @@ const (
 	stepWork  = work / 20
 	trialWork = work / 100
 )
+
+// manyDrops is for how many drops a plan is as a rule not proved cheapest,
+// however long the search goes on. Beyond, the searches of a job share the work
+// that one has for few drops, since each of them takes long.
+const (
+	manyDrops = 64
+	sharedBy  = 8
+)
+
+func (g *Graph) many() bool { return len(g.Job.Drops) > manyDrops }
+
+// share is how much of the work for few drops a search of this job has.
+func (g *Graph) share(work int64) int64 {
+	if g.many() {
+		return work / sharedBy
+	}
+	return work
+}
 
 // solveTree plans the terminals, which are in the order of the job's drops. The
 // search sees them in the order of their tags, so that of two plans that cost

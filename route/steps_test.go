@@ -2,7 +2,10 @@ package route
 
 import (
 	"fmt"
+	"slices"
 	"testing"
+
+	"topplate/plan/measure"
 )
 
 // With every hole counted the bound is never above the plan, three in four
@@ -36,4 +39,38 @@ func TestRandomBounds(t *testing.T) {
 		t.Error(say)
 	}
 	t.Log(say)
+}
+
+// What a gate is taken to hold at most is no less than what fits, hole by hole,
+// whatever the cables: so a gate that is full is full in every plan.
+func TestGateHoldsNoLess(t *testing.T) {
+	checked := 0
+	for seed := range uint64(40) {
+		g := randomResult(t, seed).Graph
+		book, all := g.Job.Book(), 0
+		for i := range g.Job.Drops {
+			all += g.Job.Drops[i].Count
+		}
+		for a := range g.Arcs {
+			if g.Arcs[a].Kind != PlateArc {
+				continue
+			}
+			p := &g.Holes[g.Arcs[a].Hole]
+			for d := range g.Job.Drops {
+				n := 1
+				for ; n <= all; n++ {
+					f := newFitting(g.Job.Tools.Bits, book, g.largestHole(book, p), slices.Repeat([]measure.Length{g.Job.Drops[d].Cable.Diameter}, n))
+					if !f.everythingIn || f.width > p.Free {
+						break
+					}
+				}
+				if checked++; n-1 > g.mostHoles(book, a)*g.most(book, a) {
+					t.Fatalf("seed %d: %d cables fit, the gate is taken to hold %d", seed, n-1, g.mostHoles(book, a)*g.most(book, a))
+				}
+			}
+		}
+	}
+	if checked < 100 {
+		t.Errorf("only %d places were looked at", checked)
+	}
 }

@@ -11,9 +11,10 @@ import (
 
 // Distances between what is built, in units.
 const (
-	minRoom  = 60 // between the walls of a room
-	minApart = 48 // between walls that meet one wall
-	endSpace = 12 // of a wall's ends, where others meet it
+	mostRooms = 300 // that a house file may have; in a building that large they are larger
+	minRoom   = 60  // between the walls of a room
+	minApart  = 48  // between walls that meet one wall
+	endSpace  = 12  // of a wall's ends, where others meet it
 )
 
 // outline makes a rectangle, an L or a T in one of its eight positions.
@@ -80,7 +81,7 @@ func (g *generator) split() {
 	m := g.Model
 	each := 144 * float64(g.IntN(110)+110) // square units
 	unit := float64(g.unit) / float64(measure.Metre)
-	want := int(m.Outline.SquareMetres()/(each*unit*unit)) + 1
+	want := min(int(m.Outline.SquareMetres()/(each*unit*unit))+1, mostRooms)
 	done := map[string]bool{}
 	for i := range m.Rooms {
 		m.Rooms[i].ID = "r1"

@@ -25,6 +25,8 @@ import (
 	"topplate/render/dxf"
 	"topplate/render/sheet"
 	"topplate/route"
+	"topplate/route/fix"
+	"topplate/route/work"
 )
 
 const mm = sheet.MM
@@ -286,7 +288,7 @@ var samples = sync.OnceValues(func() ([]sample, error) {
 		if err != nil {
 			return nil, err
 		}
-		for _, s := range render.Sheets(res) {
+		for _, s := range render.Sheets(&work.Work{Result: res, Fixes: fix.Holes(res)}) {
 			if s.View == (sheet.View{}) {
 				continue // a table has no place in the house
 			}

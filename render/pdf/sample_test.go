@@ -15,6 +15,8 @@ import (
 	"topplate/render/pdf"
 	"topplate/render/sheet"
 	"topplate/route"
+	"topplate/route/fix"
+	"topplate/route/work"
 )
 
 const mm = sheet.MM
@@ -37,7 +39,7 @@ var sampleSheets = sync.OnceValues(func() ([]*sheet.Sheet, error) {
 		if err != nil {
 			return nil, err
 		}
-		all = append(all, render.Sheets(res)...)
+		all = append(all, render.Sheets(&work.Work{Result: res, Fixes: fix.Holes(res)})...)
 	}
 	return all, nil
 })

@@ -53,6 +53,10 @@ const (
 	PenTick
 	PenLeader
 	PenTape
+	PenCount
+	PenWay
+	PenMatch
+	PenKey
 	PenCentre
 	PenHatch
 	PenZone
@@ -109,6 +113,7 @@ const (
 	ShapeArea         // a filled outline
 	ShapeRing         // a small circle with a cross in it
 	ShapeTarget       // a small circle with a cross that reaches out of it
+	ShapeArc          // a short arc through a hole
 )
 
 // Shape returns the shape of what p draws.
@@ -118,6 +123,8 @@ func (p Pen) Shape() Shape {
 		return ShapeRing
 	case p == PenMark:
 		return ShapeTarget
+	case p == PenTape:
+		return ShapeArc
 	case p.Style().Fill != NoColour:
 		return ShapeArea
 	}
@@ -174,7 +181,11 @@ var styles = [pens]Style{
 	PenDimension: {"dimension", "", w018, Continuous, Black, NoColour},
 	PenTick:      {"tick", "", w035, Continuous, Black, NoColour},
 	PenLeader:    {"leader", "", w018, Continuous, Black, NoColour},
-	PenTape:      {"tape", "tape distance", w025, DashedDoubleDotted, Black, NoColour},
+	PenTape:      {"tape", "arc of a tape held at the mark", w035, Continuous, Black, NoColour},
+	PenCount:     {"count", "joists to count from a mark", w025, DashedDoubleDotted, Black, NoColour},
+	PenWay:       {"way", "safe way from the hatch, on the joists", w050, Dotted, Black, NoColour},
+	PenMatch:     {"match", "match line between sheets", w070, DashedDotted, Black, NoColour},
+	PenKey:       {"key", "", w025, Continuous, Black, LightGrey},
 	PenCentre:    {"centre", "centre line", w013, LongDashedDotted, Black, NoColour},
 	PenHatch:     {"hatch", "", w018, Continuous, Black, NoColour},
 	PenZone:      {"zone", "", w013, Continuous, DarkGrey, NoColour},

@@ -81,7 +81,7 @@ func (f *fixer) plateCrossings() []sight {
 				continue
 			}
 			at := geom.Point{X: w.PointAt(0).X, Y: v.PointAt(0).Y}
-			if f.zoneNear(at) > route.Arm || f.decked(at) {
+			if f.res.Graph.Reach.ZoneNear(at) > route.Arm || f.decked(at) {
 				continue
 			}
 			out = append(out, sight{
@@ -91,27 +91,6 @@ func (f *fixer) plateCrossings() []sight {
 		}
 	}
 	return out
-}
-
-// zoneNear is the worst zone of the crossings of the attic's lines around p.
-func (f *fixer) zoneNear(p geom.Point) route.Zone {
-	r := f.res.Graph.Reach
-	u, v := p.X, p.Y
-	if !f.house.Attic.AlongY {
-		u, v = v, u
-	}
-	i, _ := slices.BinarySearch(r.U, u)
-	j, _ := slices.BinarySearch(r.V, v)
-	worst := route.Stand
-	for _, a := range []int{i - 1, i} {
-		for _, b := range []int{j - 1, j} {
-			if a < 0 || b < 0 || a >= len(r.U) || b >= len(r.V) {
-				return route.NoZone
-			}
-			worst = max(worst, r.ZoneOver(r.Crossing(a, b)))
-		}
-	}
-	return worst
 }
 
 func (f *fixer) decked(p geom.Point) bool {

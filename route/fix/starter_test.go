@@ -445,17 +445,15 @@ func TestOneTurn(t *testing.T) {
 	res := starter(t)
 	f := newFixer(res)
 	n := 0
-	for i := range res.Graph.Reach.U {
-		for j := range res.Graph.Reach.V {
-			p := res.Graph.Reach.Crossing(i, j)
-			if res.Graph.Reach.ZoneOver(p) > route.Crawl {
-				continue
-			}
-			n++
-			_, steps, ok := f.ways.to(p)
-			if !ok || len(steps) > 2 {
-				t.Errorf("to %v: %s", p, f.wayText(0, steps))
-			}
+	for k := range res.Graph.Reach.Crossings() {
+		p, zone := res.Graph.Reach.Crossing(k)
+		if zone > route.Crawl {
+			continue
+		}
+		n++
+		_, steps, ok := f.ways.to(p)
+		if !ok || len(steps) > 2 {
+			t.Errorf("to %v: %s", p, f.wayText(0, steps))
 		}
 	}
 	if n < 100 {

@@ -26,7 +26,6 @@ type Step struct {
 // a crossing and the axis on which one came to it.
 type ways struct {
 	f    *fixer
-	nu   int
 	cost []int64
 	from []int
 }
@@ -59,8 +58,8 @@ const turnShare = 1 << 12
 // stand or crawl.
 func (f *fixer) waysFromHatches() *ways {
 	r := f.res.Graph.Reach
-	w := &ways{f: f, nu: len(r.U)}
-	n := 2 * len(r.U) * len(r.V)
+	w := &ways{f: f}
+	n := 2 * r.Crossings()
 	w.cost, w.from = make([]int64, n), make([]int, n)
 	var q pendings
 	for s := range w.cost {
@@ -87,7 +86,8 @@ func (f *fixer) waysFromHatches() *ways {
 }
 
 func (w *ways) at(state int) geom.Point {
-	return w.f.res.Graph.Reach.Crossing(state/2%w.nu, state/2/w.nu)
+	p, _ := w.f.res.Graph.Reach.Crossing(state / 2)
+	return p
 }
 
 func (w *ways) crawls(p geom.Point) bool { return w.f.res.Graph.Reach.ZoneOver(p) <= route.Crawl }
@@ -95,25 +95,23 @@ func (w *ways) crawls(p geom.Point) bool { return w.f.res.Graph.Reach.ZoneOver(p
 // next calls back with the states after one, and what they cost more.
 func (w *ways) next(state int, f func(s int, cost int64)) {
 	r := w.f.res.Graph.Reach
-	i, j := state/2%w.nu, state/2/w.nu
-	p := r.Crossing(i, j)
-	for _, to := range [4][2]int{{i - 1, j}, {i + 1, j}, {i, j - 1}, {i, j + 1}} {
-		if to[0] < 0 || to[1] < 0 || to[0] >= len(r.U) || to[1] >= len(r.V) {
-			continue
+	p := w.at(state)
+	across, along := r.Neighbours(state / 2)
+	for axis, to := range [2][2]int{across, along} {
+		for _, k := range to {
+			if k < 0 {
+				continue
+			}
+			q, zone := r.Crossing(k)
+			if zone > route.Crawl || !w.f.passable(p, q) {
+				continue
+			}
+			cost := int64(geom.Dist(p, q)) * turnShare
+			if axis != state%2 && w.from[state] >= 0 {
+				cost++
+			}
+			f(2*k+axis, cost)
 		}
-		q := r.Crossing(to[0], to[1])
-		if !w.crawls(q) || !w.f.passable(p, q) {
-			continue
-		}
-		axis := 0
-		if to[0] == i {
-			axis = 1
-		}
-		cost := int64(geom.Dist(p, q)) * turnShare
-		if axis != state%2 && w.from[state] >= 0 {
-			cost++
-		}
-		f(2*(to[1]*w.nu+to[0])+axis, cost)
 	}
 }
 

@@ -21,6 +21,7 @@ type dual struct {
 	fixed   []int64 // of a state, as the dual sees it
 	spent   []int64 // of a state: sum of the shares
 	records [][]record
+	settled int64 // what members pay that were let go
 
 	// The member in hand.
 	q     int64
@@ -57,7 +58,27 @@ func (d *dual) reset(member []int32, fixed []int64) {
 			d.spent[r.state] = 0
 		}
 	}
-	d.member, d.fixed, d.cables = member, fixed, d.cables[:0]
+	d.fixed, d.settled = fixed, 0
+	d.take(member)
+}
+
+// letGo forgets what the members have where, which takes most of a dual's
+// memory. What they pay stays in the bound, and the shares that they have.
+func (d *dual) letGo() {
+	d.settled = d.bound()
+	d.take(nil)
+}
+
+// empty takes back all shares of members that were let go.
+func (d *dual) empty(fixed []int64) {
+	clear(d.spent)
+	d.fixed, d.settled = fixed, 0
+	d.take(nil)
+}
+
+// take sets the members, who have no shares.
+func (d *dual) take(member []int32) {
+	d.member, d.cables = member, d.cables[:0]
 	for _, t := range member {
 		d.cables = append(d.cables, d.terms[t].Cables)
 	}
@@ -103,7 +124,7 @@ func (d *dual) floor(i int) int64 {
 
 // bound is a lower bound of all plans for the members.
 func (d *dual) bound() int64 {
-	var sum int64
+	sum := d.settled
 	for i := range d.member {
 		d.load(i)
 		sum += d.floor(i)

@@ -79,7 +79,10 @@ func (m *mender) mend(group []int, w *meter) bool {
 	if limit := m.below(was) - m.dual.bound(); limit > 0 {
 		m.search.reset(m.dual, limit)
 		if goal, _ := m.search.run(own); goal >= 0 {
-			paths, better = m.search.routes(goal), true
+			found := m.search.routes(goal)
+			if better = m.price(group, found) < was; better {
+				paths = found
+			}
 		}
 	}
 	w.spend(int(granted - own.left))
@@ -87,6 +90,20 @@ func (m *mender) mend(group []int, w *meter) bool {
 		m.put(i, paths[j])
 	}
 	return better
+}
+
+// price is what the paths of a group that is taken up would add to the plan.
+// The search knows that only where steps are such that sets which pass a place
+// apart pay no less than together; a place that is full is none.
+func (m *mender) price(group []int, paths [][]int32) int64 {
+	for j, i := range group {
+		m.put(i, paths[j])
+	}
+	sum := int64(0)
+	for _, i := range group {
+		sum += m.take(i)
+	}
+	return sum
 }
 
 const (

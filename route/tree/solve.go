@@ -1,5 +1,7 @@
 package tree
 
+import "slices"
+
 // A planner plans the terminals of a space that can be reached.
 type planner struct {
 	*space
@@ -109,6 +111,7 @@ const (
 	fewWork     = 20_000_000
 	trialWork   = 1_000_000
 	ascentShare = 10 // of the work left that one ascent may take
+	ascentGroup = 128
 	fewOrders   = 2
 	manyOrders  = 8
 	smallGroup  = 4
@@ -119,12 +122,29 @@ const (
 
 // ascend makes a dual in so many rounds and keeps it if it is better.
 func (p *planner) ascend(rounds int64) {
-	p.trial.reset(p.member, p.fixed)
-	p.trial.ascend(rounds, p.work)
-	if b := p.trial.bound(); b > p.bound || len(p.dual.member) == 0 {
+	if len(p.member) <= maxMembers {
+		p.trial.reset(p.member, p.fixed)
+		p.trial.ascend(rounds, p.work)
+	} else {
+		p.ascendInGroups(rounds)
+	}
+	if b := p.trial.bound(); b > p.bound || p.dual.fixed == nil {
 		p.bound = max(b, p.bound)
 		p.dual, p.trial = p.trial, p.dual
 	}
+}
+
+// ascendInGroups makes the dual of one group of members after the other, of
+// what the groups before left of the fixed prices. That is a little weaker than
+// all at once, but only one group's records are in memory at a time.
+func (p *planner) ascendInGroups(rounds int64) {
+	p.trial.empty(p.fixed)
+	for group := range slices.Chunk(p.member, ascentGroup) {
+		p.trial.take(group)
+		p.trial.ascend(rounds, p.work)
+		p.trial.letGo()
+	}
+	p.dual.records, p.trial.records = p.trial.records, p.dual.records // the one list is enough
 }
 
 // build lays paths on the hint of the dual and keeps the plan if it is
@@ -190,8 +210,13 @@ func (p *planner) exact(work int64) bool {
 	p.work.spend(int(before - own.left))
 	p.bound = max(p.bound, base+least)
 	if goal >= 0 {
+		kept := append([][]int32(nil), p.paths...)
 		p.router.set(x.routes(goal))
-		p.cost = p.router.cost()
+		if c := p.router.cost(); c < p.cost {
+			p.cost = c
+		} else {
+			p.router.set(kept) // sets pass full places apart; see mender.price
+		}
 	}
 	return p.proved()
 }

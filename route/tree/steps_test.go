@@ -4,6 +4,8 @@ import (
 	"math/rand/v2"
 	"slices"
 	"testing"
+
+	"topplate/route/network"
 )
 
 // stepped gives some arcs of a sketch a price in steps, as holes have: so many
@@ -171,6 +173,44 @@ func TestStepsDecideWhereCablesGo(t *testing.T) {
 		p, err := Solve(s.n, s.root, s.terms, Options{Steps: steps})
 		if err != nil || p.Cost != c.want || p.Together != c.want {
 			t.Errorf("a second cable for %d more: cost %d, together %d, %v; want %d", c.more, p.Cost, p.Together, err, c.want)
+		}
+	}
+}
+
+// Each of two places takes half of all cables; one more there costs a fortune.
+// Sets of cables that each fit, but pass one place apart, must not be
+// taken for a cheaper plan.
+func TestSolveKeepsFullPlacesFull(t *testing.T) {
+	for _, places := range []int{20, 100} { // with and without the exact search
+		// Root 0, the two places' near and far sides, one node where all meet.
+		arcs := []network.Arc{
+			{From: 0, To: 1, Heading: network.Free, Fixed: 1},
+			{From: 1, To: 3, Heading: network.Free, Fixed: 5},
+			{From: 0, To: 2, Heading: network.Free, Fixed: 1},
+			{From: 2, To: 3, Heading: network.Free, Fixed: 5, PerCable: 9},
+		}
+		var terms []Terminal
+		for i := range places {
+			n := int32(4 + i)
+			arcs = append(arcs, network.Arc{From: 3, To: n, Heading: network.Free, Fixed: 3, PerCable: int64(i % 7)})
+			terms = append(terms, Terminal{n, 1})
+		}
+		net, err := network.New(4+places, arcs, make([]int64, 4+places))
+		if err != nil {
+			t.Fatal(err)
+		}
+		steps := &Steps{Arcs: []int32{0, 2}, More: func(_ int32, terms []int32) int64 {
+			if len(terms) > places/2 {
+				return 1_000_000
+			}
+			return 0
+		}}
+		p, err := Solve(net, 0, terms, Options{Steps: steps, Work: 10_000_000})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if want := int64(places/2*9 + 12 + 3*places); p.Cost < want || p.Cost > want+int64(7*places) {
+			t.Errorf("%d places: the plan costs %d, with half through each place it is %d and what single cables cost", places, p.Cost, want)
 		}
 	}
 }

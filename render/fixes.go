@@ -1,0 +1,384 @@
+package render
+
+import (
+	"fmt"
+	"slices"
+
+	"topplate/plan"
+	"topplate/plan/geom"
+	"topplate/plan/measure"
+	"topplate/render/font"
+	"topplate/render/sheet"
+	"topplate/route"
+	"topplate/route/fix"
+	"topplate/route/tape"
+	"topplate/route/work"
+)
+
+// fixPlan shows how the holes are found in the attic: the way to each, and the
+// tapes that cross there. It is a sheet of its own, as the attic's is full of
+// cables. It is nil where no hole is found from there.
+func fixPlan(w *work.Work) *planKind {
+	n := 0
+	for i := range w.Fixes {
+		if w.Fixes[i].Above.Reached {
+			n++
+		}
+	}
+	if n == 0 {
+		return nil
+	}
+	f := &fixDrawing{fixes: w.Fixes}
+	return &planKind{
+		id: "attic-fixes", title: "Finding the holes",
+		desc: fmt.Sprintf("Attic of %s: the safe way from the hatch to %d holes, and for each the distances from marks whose arcs cross there.",
+			w.Result.Job.House.Name, n),
+		draw:    f.draw,
+		tables:  f.table,
+		symbols: f.symbols,
+	}
+}
+
+// fixSymbols explains what has no pen of its own.
+var fixSymbols = []legendSymbol{
+	{"kneel here, on the joists", func(g *sheet.Group, b sheet.Box) { g.Circle(sheet.PenSolid, b.Centre(), kneeRadius) }},
+	{"joist that is counted", func(g *sheet.Group, b sheet.Box) {
+		c := b.Centre()
+		g.Line(sheet.PenCount, sheet.Pt(b.Min.X, c.Y), sheet.Pt(b.Max.X, c.Y))
+		drawTick(g, c, false)
+	}},
+}
+
+// symbols are those that a sheet has.
+func (f *fixDrawing) symbols(d *drawing) []legendSymbol {
+	var out []legendSymbol
+	if slices.ContainsFunc(d.sheet.Groups, func(g *sheet.Group) bool { return g.ID == "knees" && len(g.Items) > 0 }) {
+		out = append(out, fixSymbols[0])
+	}
+	if slices.Contains(d.sheet.Pens(), sheet.PenCount) {
+		out = append(out, fixSymbols[1])
+	}
+	return out
+}
+
+// Sizes on paper.
+const (
+	kneeRadius = 800 * sheet.Micrometre
+	cornerMark = 1000 * sheet.Micrometre
+	halfTick   = 1200 * sheet.Micrometre
+)
+
+// A fixDrawing draws the fixes of a job.
+type fixDrawing struct{ fixes []fix.Hole }
+
+func (f *fixDrawing) draw(d *drawing) {
+	d.drawJoists()
+	d.drawDecking()
+	drawWallsBelow(d.sheet.Group("house", "house", "House"), d.res.Job.House, d.view)
+	d.drawRoof(false)
+	d.scaleBar(true)
+	d.drawObstacles()
+	d.drawHatches()
+	f.ways(d)
+	d.drawMarks()
+	f.corners(d)
+	g := d.sheet.Group("fixes", "fixes", "Tapes and counts of joists")
+	for i := range f.fixes {
+		f.tapes(d, g, &f.fixes[i])
+	}
+	f.holes(d)
+	d.noteJoists()
+}
+
+// A taped is one distance from a mark.
+type taped struct {
+	mark     tape.Mark
+	distance measure.Length
+}
+
+// tapesOf are the distances that a hole is found by.
+func tapesOf(a *fix.Above) []taped {
+	if !a.Reached || a.Fix == nil {
+		return nil
+	}
+	switch a.Method {
+	case fix.ByTapes:
+		p := a.Fix.Best
+		return []taped{{p.Marks[0], p.Distance[0].Shown}, {p.Marks[1], p.Distance[1].Shown}}
+	case fix.ByJoists:
+		return []taped{{a.Fix.Joist.Mark, a.Fix.Joist.Distance.Shown}}
+	case fix.ByBearing:
+		return []taped{{a.Fix.Single.Mark, a.Fix.Single.Distance.Shown}}
+	}
+	return nil
+}
+
+// tapes draws the arcs of a hole, and the joists that are counted for it.
+func (f *fixDrawing) tapes(d *drawing, g *sheet.Group, h *fix.Hole) {
+	at := d.view.Point(flat(h.At))
+	hg := g.Group(sheet.ID("fix", h.ID), "fix", fmt.Sprintf("How hole %s is found", h.ID))
+	for i, t := range tapesOf(&h.Above) {
+		if !d.here(flat(h.At)) {
+			break
+		}
+		arc := drawArc(hg, d.view.Point(t.mark.At), at, d.view.Length(t.distance))
+		words, from := d.length(t.distance), "from "+t.mark.ID
+		d.ask(ask{
+			id: fmt.Sprintf("tape-%s-%d", h.ID, i+1), at: at, along: arc.Strokes()[0], priority: 25, leader: true, level: true,
+			block: font.Block{{Lettering: sheet.LetterNote, Words: words}, {Lettering: sheet.LetterSmall, Words: from}},
+			short: font.Block{{Lettering: sheet.LetterSmall, Words: words + " " + from}}, of: h.ID,
+		})
+	}
+	if h.Above.Method == fix.ByJoists && h.Above.Joists != nil {
+		f.count(d, hg, h)
+	}
+}
+
+// count draws the line along which joists are counted, square to them from the
+// mark to level with the hole, with a tick on each.
+func (f *fixDrawing) count(d *drawing, g *sheet.Group, h *fix.Hole) {
+	c := h.Above.Joists
+	alongY := d.res.Job.House.Attic.AlongY
+	from, to := c.Mark.At, flat(h.At)
+	if alongY {
+		to.Y = from.Y
+	} else {
+		to.X = from.X
+	}
+	a, b := d.view.Point(from), d.view.Point(to)
+	g.Line(sheet.PenCount, a, b)
+	for _, j := range countedJoists(d.res.Job.House, from, to) {
+		p := from
+		if alongY {
+			p.X = j
+		} else {
+			p.Y = j
+		}
+		drawTick(g, d.view.Point(p), !alongY)
+	}
+	d.ask(ask{
+		id: "count-" + h.ID, at: sheet.Bounds(a, b).Centre(), along: []sheet.Point{a, b}, priority: 25, leader: true,
+		block: font.Block{{Lettering: sheet.LetterNote, Words: d.countWords(c)}, {Lettering: sheet.LetterSmall, Words: "from " + c.Mark.ID + " for " + h.ID}},
+	})
+}
+
+// countedJoists are the centres of the joists on the way from a mark to level
+// with a hole. One at the mark is not counted, one at the hole is.
+func countedJoists(h *plan.House, mark, hole geom.Point) []measure.Length {
+	u, x := mark.X, hole.X
+	if !h.Attic.AlongY {
+		u, x = mark.Y, hole.Y
+	}
+	var out []measure.Length
+	for _, j := range route.JoistCentres(h) {
+		if u < j && j <= x || x <= j && j < u {
+			out = append(out, j)
+		}
+	}
+	return out
+}
+
+// drawTick marks a joist that is counted.
+func drawTick(g *sheet.Group, at sheet.Point, level bool) {
+	off := sheet.Pt(0, halfTick)
+	if level {
+		off = sheet.Pt(halfTick, 0)
+	}
+	g.Line(sheet.PenTick, at.Sub(off), at.Add(off))
+}
+
+// countWords says how many joists are passed, and how far beyond the last.
+func (d *drawing) countWords(c *fix.JoistCount) string {
+	switch c.Joists {
+	case 0:
+		return fmt.Sprintf("same bay, %s %s", d.length(c.Offset), headingNames[c.Heading])
+	case 1:
+		return fmt.Sprintf("1 joist %s + %s", headingNames[c.Heading], d.length(c.Offset))
+	}
+	return fmt.Sprintf("%d joists %s + %s", c.Joists, headingNames[c.Heading], d.length(c.Offset))
+}
+
+var headingNames = [...]string{plan.East: "east", plan.North: "north", plan.West: "west", plan.South: "south"}
+
+// corners draws the marks that are used and that the house does not list: the
+// corners of hatches and crossings of plates.
+func (f *fixDrawing) corners(d *drawing) {
+	known := map[geom.Point]bool{}
+	for i := range d.res.Job.House.Marks {
+		known[d.res.Job.House.Marks[i].At] = true
+	}
+	g := d.sheet.Group("corners", "marks", "Corners to measure from")
+	for i := range f.fixes {
+		a := &f.fixes[i].Above
+		marks := tapesOf(a)
+		if a.Method == fix.ByJoists && a.Joists != nil {
+			marks = append(marks, taped{mark: a.Joists.Mark})
+		}
+		for _, t := range marks {
+			if known[t.mark.At] {
+				continue
+			}
+			known[t.mark.At] = true
+			at := d.view.Point(t.mark.At)
+			g.Group(sheet.ID("corner", t.mark.ID), "mark", t.mark.ID).Circle(sheet.PenMark, at, cornerMark)
+			d.ask(ask{
+				id: "corner-" + t.mark.ID, at: at, symbol: around(at, cornerMark), leader: true,
+				block: font.Block{{Lettering: sheet.LetterSmall, Words: t.mark.ID}},
+			})
+		}
+	}
+}
+
+// holes draws each hole with its number, and says which are not looked for
+// from here.
+func (f *fixDrawing) holes(d *drawing) {
+	g := d.sheet.Group("holes", "holes", "Holes")
+	for i := range f.fixes {
+		h := &f.fixes[i]
+		at := d.view.Point(flat(h.At))
+		d.drawHole(g, h.ID, fmt.Sprintf("Hole %s, %s", h.ID, h.Member), at)
+		block := font.Block{{Lettering: sheet.LetterTag, Words: h.ID}}
+		switch {
+		case !h.Above.Reached:
+			block = append(block, font.Line{Lettering: sheet.LetterSmall, Words: "not from here"})
+		case h.Above.Method == fix.AtMark:
+			block = append(block, font.Line{Lettering: sheet.LetterSmall, Words: "at " + h.Above.Fix.At.ID})
+		}
+		d.ask(ask{id: "hole-" + h.ID, at: at, symbol: around(at, holeRadius), priority: 30, leader: true, block: block})
+	}
+}
+
+// ways draws what one crawls from the hatches to the holes, each stretch once,
+// and where one kneels.
+func (f *fixDrawing) ways(d *drawing) {
+	g := d.sheet.Group("ways", "ways", "Safe ways from the hatch")
+	var knees []geom.Point
+	var all []piece
+	for i := range f.fixes {
+		way, knee := wayTo(&f.fixes[i])
+		all = append(all, way...)
+		if f.fixes[i].Above.Reached && knee != flat(f.fixes[i].At) && !slices.Contains(knees, knee) {
+			knees = append(knees, knee)
+		}
+	}
+	for _, s := range joined(all) {
+		g.Line(sheet.PenWay, d.view.Point(s.from()), d.view.Point(s.to()))
+	}
+	g = d.sheet.Group("knees", "ways", "Where one kneels")
+	for _, p := range knees {
+		g.Circle(sheet.PenSolid, d.view.Point(p), kneeRadius)
+	}
+}
+
+// table lists the holes in the column: how each is found from here, with the
+// error to expect, and from below.
+func (f *fixDrawing) table(d *drawing) {
+	d.heading("From above and below")
+	d.paragraph(sheet.LetterSmall, "Hold the tape level on the joists' tops. 95 tries in 100 are within the distance given after ±.")
+	d.paragraph(sheet.LetterSmall, "Kneel on joists or boards only, never on the ceiling between them.")
+	var entries []fixEntry
+	for i := range f.fixes {
+		if h := &f.fixes[i]; d.here(flat(h.At)) {
+			entries = append(entries, fixEntry{h.ID, []string{d.aboveWords(h), d.belowWords(h)}})
+		}
+	}
+	for i, e := range entries {
+		if !e.write(d.page) {
+			d.line(sheet.LetterSmall, 0, fmt.Sprintf("and %d more, in schedule.txt", len(entries)-i))
+			return
+		}
+	}
+}
+
+// A fixEntry is a hole in the column, with paragraphs beside its number.
+type fixEntry struct {
+	id    string
+	words []string
+}
+
+// write writes an entry if there is room for it and one line more.
+func (e *fixEntry) write(p *page) bool {
+	const indent = 8 * sheet.MM
+	var lines []string
+	for _, w := range e.words {
+		lines = append(lines, font.Wrap(sheet.LetterSmall, w, p.side.Width()-2*padding-indent)...)
+	}
+	if p.next+sheet.Paper(len(lines)+1)*font.LineHeight(sheet.LetterSmall) > p.foot() {
+		return false
+	}
+	at := sheet.Pt(p.side.Min.X+padding, p.next+font.LineHeight(sheet.LetterSmall))
+	p.text.Text(sheet.LetterSmallTag, at, sheet.Start, font.Fit(sheet.LetterSmallTag, e.id, indent-sheet.MM))
+	for _, l := range lines {
+		p.line(sheet.LetterSmall, indent, l)
+	}
+	return true
+}
+
+// aboveWords says in a line how a hole is found from the attic.
+func (d *drawing) aboveWords(h *fix.Hole) string {
+	a := &h.Above
+	if !a.Reached {
+		return "above: " + a.Why
+	}
+	words := "above"
+	if a.Error > 0 {
+		words += " ± " + d.length(a.Error)
+	}
+	words += ": "
+	for i, t := range tapesOf(a) {
+		if i > 0 {
+			words += ", "
+		}
+		words += fmt.Sprintf("%s from %s", d.length(t.distance), t.mark.ID)
+	}
+	switch a.Method {
+	case fix.AtMark:
+		words += "at " + a.Fix.At.ID
+	case fix.ByTapes:
+		if c := a.Fix.Check; c != nil {
+			words += fmt.Sprintf("; check %s from %s", d.length(c.Distance.Shown), c.Mark.ID)
+		}
+	case fix.ByJoists:
+		if a.Joists != nil {
+			words += fmt.Sprintf("; %s of %s", d.countWords(a.Joists), a.Joists.Mark.ID)
+		}
+	case fix.ByBearing:
+		words += ", " + d.offsetWords(a.Fix.Single.East, a.Fix.Single.North)
+	case fix.ByNothing:
+		words += "nothing to tape from"
+	}
+	return words
+}
+
+// offsetWords is a way along both axes.
+func (d *drawing) offsetWords(east, north measure.Length) string {
+	x, y := plan.East, plan.North
+	if east < 0 {
+		x, east = plan.West, -east
+	}
+	if north < 0 {
+		y, north = plan.South, -north
+	}
+	return fmt.Sprintf("%s %s and %s %s", d.length(east), headingNames[x], d.length(north), headingNames[y])
+}
+
+// belowWords says in a line how a hole is found from the room, or from outside.
+func (d *drawing) belowWords(h *fix.Hole) string {
+	b, house := &h.Below, d.res.Job.House
+	words := "below, outside: "
+	if b.Room >= 0 {
+		words = fmt.Sprintf("below, in %s: ", house.Rooms[b.Room].Name)
+	}
+	for i, t := range b.From {
+		if i > 0 {
+			words += ", "
+		}
+		words += fmt.Sprintf("%s from ", d.length(t.Length))
+		if t.Of == fix.WallFace {
+			words += "wall " + house.Walls[t.Wall].ID
+		} else {
+			words += fmt.Sprintf("the %s of wall %s", t.Of, house.Walls[t.Wall].ID)
+		}
+	}
+	return words
+}
