@@ -47,6 +47,8 @@ func TestHolesAreKnownByTheirPlace(t *testing.T) {
 		{"near in another stretch", boring(v, plate(0, 10, 12)), boring(v, plate(0, 34, 12)), [][2]int{{0, 0}}},
 		{"the same stretch before the nearer one", boring(v, plate(0, 0, 40)), boring(v, plate(0, 10, 4), plate(0, 15, 40)), [][2]int{{0, 1}}},
 		{"the nearest in one stretch", boring(v, plate(0, 0, 40)), boring(v, plate(0, 9, 40), plate(0, 3, 40)), [][2]int{{0, 1}}},
+		{"the nearest from the other side", boring(v, plate(0, 40, 40)), boring(v, plate(0, 31, 40), plate(0, 37, 40)), [][2]int{{0, 1}}},
+		{"a wall that is gone beside one that stays", boring(v, plate(0, 10, 12)), boring(w, plate(0, 10, 12)), nil},
 		{"another order", boring(v, plate(0, 0, 8), plate(0, 40, 8)), boring(v, plate(0, 40, 8), plate(0, 0, 8)), [][2]int{{0, 1}, {1, 0}}},
 		{"another wall", boring(v, plate(0, 10, 12)), boring(v, plate(1, 10, 12)), nil},
 		{"a wall with a new name", boring([]string{"v"}, plate(0, 10, 12)), boring(w, plate(0, 10, 12)), [][2]int{{0, 0}}},
