@@ -67,9 +67,10 @@ func plansOf(w *work.Work) []*planKind {
 // house.
 var paperOnly = []string{"frame", "column", "title-block", "scale", "north"}
 
-// Folder makes the files of a job folder: an index page, every sheet as SVG,
-// one PDF of all, the floor and the attic as DXF, the tables as CSV, the
-// schedule as text and the results as JSON. The manifest comes last.
+// Folder makes the files of a job folder: an index page, every sheet as SVG, the
+// check sheets of Sketch among them, one PDF of all, the floor and the attic as
+// DXF, the tables as CSV, the schedule as text and the results as JSON. The
+// manifest comes last.
 func Folder(w *work.Work, plans ...route.Choice) ([]File, error) {
 	res := w.Result
 	f := &folder{res: res, sheets: slices.Concat(Sheets(w, plans...), Sketch(res), Details(res), Schedules(w), []*sheet.Sheet{Estimate(w)})}
