@@ -116,7 +116,7 @@ func TestGallery(t *testing.T) {
 		if name(job) == "starter" {
 			continue
 		}
-		files, err := render.Folder(whole(t, solve(t, job, source.ReadFile)), render.Also{Sketch: true})
+		files, err := render.Folder(whole(t, solve(t, job, source.ReadFile)), render.Also{})
 		if err != nil {
 			t.Fatal(err)
 		}
