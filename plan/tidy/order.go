@@ -62,6 +62,7 @@ var reference = []table{
 	{"have", nil},
 	{"parts", nil},
 	{"estimate", []string{"allowance"}},
+	{"sheets", []string{"paper"}},
 	{"tools", []string{"rods", "arm", "extension", "bits"}},
 	{"allow", []string{"patching"}},
 	{"limits", nil},
