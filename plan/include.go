@@ -13,10 +13,11 @@ import (
 
 // settingTables are what a file that a job includes may have, in the order of
 // the reference: what a user takes from job to job, and nothing of a house.
-var settingTables = []string{
-	"cable", "connector", "buy", "crew", "labels", "parts", "estimate", "sheets",
-	"tools", "limits", "prices", "weights", "rates", "slack",
-}
+// keyedTables are those of them whose keys are settings, each of its own.
+var (
+	settingTables = append([]string{"cable", "connector"}, keyedTables...)
+	keyedTables   = []string{"buy", "crew", "labels", "parts", "estimate", "sheets", "tools", "limits", "prices", "weights", "rates", "slack"}
+)
 
 // mostIncluded bounds the files that a job includes.
 const mostIncluded = 20
@@ -104,10 +105,11 @@ func (l *jobLoader) settings(root *source.Table) {
 	l.origins(root)
 }
 
-// origins notes where the settings of one file are. What is not as it should be
+// origins notes where the settings of one file are; cables and connectors note
+// theirs as they are taken up. What is not as it should be
 // has been reported already.
 func (l *jobLoader) origins(root *source.Table) {
-	for _, name := range settingTables {
+	for _, name := range keyedTables {
 		if root.Kind(name) != source.KindTable {
 			continue
 		}
