@@ -91,6 +91,11 @@ bits = [{ size = "1in", reach = "6in" }]
 [[cable]]
 id = "mine"
 like = "coax6"
+[[connector]]
+id = "plug"
+like = "plug-6a"
+[estimate]
+[crew]
 `
 	own := `[limits]
 box-height = "4.2in"
@@ -130,14 +135,14 @@ cable = "other"
 		"labels.scheme": "{tag}.{n}" + a, "buy.cat6": "100ft" + a, "buy.mine": "200ft" + a, "buy.other": "300ft" + c,
 		"estimate.allowance": "1 %" + a, "crew.people": "2" + a, "crew.start": "07:00" + a,
 		"weights.cable": "2" + a, "weights.openings": "2" + a, "sheets.paper": "a4" + a,
-		"cable.mine": "like coax6" + b + overA, "cable.other": "like cat6a" + a, "connector.plug": "like plug-6" + a,
+		"cable.mine": "like coax6" + b + overA, "cable.other": "like cat6a" + a, "connector.plug": "like plug-6a" + b + overA,
 	}
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Error(diff)
 	}
 	// What the job is planned with is the same.
 	mine, _ := j.Cable("mine")
-	if mine.FourPair || len(j.OwnCables) != 2 || j.Drops[0].Cable.ID != "other" || j.Slack.Outlet != 4*inch || j.Rates.Hour != 62_000 || len(j.Tools.Bits) != 1 {
+	if mine.FourPair || len(j.OwnCables) != 2 || len(j.OwnConnectors) != 1 || j.Drops[0].Cable.ID != "other" || j.Slack.Outlet != 4*inch || j.Rates.Hour != 62_000 || len(j.Tools.Bits) != 1 {
 		t.Errorf("got %+v, %+v, %+v, %+v", j.OwnCables, j.Slack, j.Rates, j.Tools)
 	}
 	if w := (Weights{2000, 1000, 2000}); j.Weights != w || j.Paper != A4 || j.Crew != (Crew{2, 420}) || j.Book().Value("plate-bore") != 42 {
