@@ -72,7 +72,7 @@ var paperOnly = []string{"frame", "column", "title-block", "scale", "north"}
 // schedule as text and the results as JSON. The manifest comes last.
 func Folder(w *work.Work, plans ...route.Choice) ([]File, error) {
 	res := w.Result
-	f := &folder{res: res, sheets: slices.Concat(Sheets(w, plans...), Details(res), Schedules(w), []*sheet.Sheet{Estimate(w)})}
+	f := &folder{res: res, sheets: slices.Concat(Sheets(w, plans...), Sketch(res), Details(res), Schedules(w), []*sheet.Sheet{Estimate(w)})}
 	if l := legendSheet(res, f.sheets); l != nil {
 		f.sheets = append(f.sheets, l)
 	}

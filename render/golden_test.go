@@ -150,7 +150,7 @@ func TestFolderIsDeterministic(t *testing.T) {
 
 // everySheet is all that a folder has without plans to choose from.
 func everySheet(w *work.Work) []*sheet.Sheet {
-	return slices.Concat(render.Sheets(w), render.Details(w.Result), render.Schedules(w), []*sheet.Sheet{render.Estimate(w)})
+	return slices.Concat(render.Sheets(w), render.Sketch(w.Result), render.Details(w.Result), render.Schedules(w), []*sheet.Sheet{render.Estimate(w)})
 }
 
 // whole works out all that follows from a plan.
