@@ -99,7 +99,7 @@ func AsBuiltSheets(a *AsBuilt) []*sheet.Sheet {
 	pages := k.pages(a.Result)
 	var out []*sheet.Sheet
 	for i, p := range pages {
-		place := fmt.Sprintf("from the record, entry %d", b.last().Number)
+		place := fmt.Sprintf("record, entry %d", b.last().Number)
 		if len(pages) > 1 {
 			place = fmt.Sprintf("%d of %d, entry %d", i+1, len(pages), b.last().Number)
 		}

@@ -35,6 +35,9 @@ func (b *built) legend(d *drawing) {
 	line("cable that was run", penRun)
 	line("cable deferred or not run", penLeft)
 	line("cable without an entry in the record", penSilent)
+	d.legendRow("2 of the 3 cables planned here were run", func(g *sheet.Group, s sheet.Box) {
+		g.Text(sheet.LetterCableTag, sheet.Pt(s.Min.X, s.Max.Y-sheet.MM), sheet.Start, "2 of 3×")
+	})
 	d.legendRow("hole as drilled, and its planned place", func(g *sheet.Group, s sheet.Box) {
 		g.Circle(penPlanned, s.Centre(), min(plannedRadius, s.Height()/2))
 		drawSample(g, penDrilled, s)

@@ -37,8 +37,8 @@ func (b *built) draw(d *drawing) {
 	d.nameRooms()
 }
 
-// ways draws every bundle, those that were run over the others. What was not
-// run is said beside it, once where the same cables go on.
+// ways draws every bundle, those that were run over the others. How many cables
+// it has, and what was not run, is said once where the same cables go on.
 func (b *built) ways(d *drawing) {
 	said := map[string]bool{}
 	g := d.sheet.Group("ways", "routes", "Cables as built")
@@ -54,7 +54,7 @@ func (b *built) ways(d *drawing) {
 			g.Group(id, "bundle", bundleTitle(b.res, x)+": "+t.words()).Polyline(pen, at...)
 			drops := fmt.Sprint(x.Drops)
 			if words := t.beside(); words != "" && longest(at) >= shortestCounted && !said[drops] {
-				said[drops] = t.run == 0
+				said[drops] = true
 				d.ask(ask{
 					id: id, along: at, priority: 5, leader: true,
 					block: font.Block{{Lettering: sheet.LetterCableTag, Words: words}},
@@ -65,18 +65,19 @@ func (b *built) ways(d *drawing) {
 }
 
 // beside is what stands beside a bundle: how many cables, if there is more than
-// one, and what became of them, if they were not all run. Where none has an
-// entry the drops say so.
+// one, how many of them were run, and why none was. Where none has an entry the
+// drops say so.
 func (t tally) beside() string {
+	all := t.run + t.deferred + t.notRun + t.silent
 	switch {
-	case t.run+t.deferred+t.notRun == 0:
-		return ""
-	case t.deferred+t.notRun+t.silent > 0:
+	case t.run == 0 && t.deferred+t.notRun > 0:
 		return t.words()
-	case t.run > 1:
-		return fmt.Sprintf("%d×", t.run)
+	case t.run == 0 || all == 1:
+		return ""
+	case t.run < all:
+		return fmt.Sprintf("%d of %d×", t.run, all)
 	}
-	return ""
+	return fmt.Sprintf("%d×", all)
 }
 
 // drawPlanned draws where holes were planned: a thin ring, and a faint hole

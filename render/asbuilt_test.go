@@ -114,7 +114,7 @@ func TestAsBuiltSays(t *testing.T) {
 	s := render.AsBuiltSheets(a)[0]
 	words := "\n" + strings.Join(checkTexts(t, a.Result, s), "\n") + "\n"
 	for _, want := range []string{
-		"From the record, entry 9", "from the record, entry 9", "2 run", "deferred", "no entry", "2500", "11.5", "pass", "fail", "42ft", "41ft 6in", "320ft",
+		"From the record, entry 9", "record, entry 9", "2 run", "2×", "2 of 3×", "deferred", "no entry", "2500", "11.5", "pass", "fail", "42ft", "41ft 6in", "320ft",
 		"no entry of cables: D3.1", "no entry of spools: B2", "wire map fails, to be mended: D1.2", "1/2in, not planned", "3/4in, +2in",
 	} {
 		if !strings.Contains(words, "\n"+want+"\n") {
