@@ -69,9 +69,9 @@ type Traverse struct {
 	// MisX and MisY are how far the taped end missed the start, before it
 	// was spread over the legs.
 	MisX, MisY measure.Length
-	// First is the run's first wall, in House.Walls. It starts On another wall,
-	// At so far along it, or at a point of its own if On is -1.
-	First, On int
+	// First is the id of the run's first wall. It starts on the wall with the
+	// id On, At so far along it, or at a point of its own if On is empty.
+	First, On string
 	At        measure.Length
 }
 

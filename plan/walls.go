@@ -151,7 +151,10 @@ func (l *houseLoader) closeRun(r *run) bool {
 
 func (l *houseLoader) keepTraverse(r *run) {
 	mis := r.traverse.Misclosure
-	t := Traverse{ID: r.id, Pos: r.t.Pos(), Closed: r.closes, MisX: mis.DX, MisY: mis.DY, First: r.first, On: r.from, At: r.fromAt}
+	t := Traverse{ID: r.id, Pos: r.t.Pos(), Closed: r.closes, MisX: mis.DX, MisY: mis.DY, First: r.ids[0], At: r.fromAt}
+	if r.from >= 0 {
+		t.On = l.wallNames.ids[r.from]
+	}
 	for _, leg := range r.legs {
 		t.Perimeter += leg.Length
 	}

@@ -1,7 +1,8 @@
 // Package render draws what was decided.
 //
 // A *work.Work comes in, a solved route.Result with what follows from it; the
-// files of a job folder go out, as bytes. The package decides nothing about
+// files of a job folder go out, as bytes; with the record of the job, those that
+// show it as built. The package decides nothing about
 // routes and never touches a disk.
 //
 // A sheet is first built as a display list (sub-package sheet) in whole

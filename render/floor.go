@@ -29,6 +29,11 @@ type planKind struct {
 	// tables writes what is said in the column before the legend.
 	tables  func(d *drawing)
 	symbols func(d *drawing) []legendSymbol
+	// legend, if it is not nil, writes a legend of its own before the tables, for
+	// pens that mean something else here.
+	legend func(d *drawing)
+	// rest is the file that has what the column has no room for.
+	rest string
 }
 
 // pages draws a plan at the largest standard scale that it fits on one sheet
@@ -96,8 +101,16 @@ func (k *planKind) finish(d *drawing, all []tile) {
 		d.keyPlan(all)
 	}
 	d.listUnplaced()
-	k.tables(d)
-	d.legend(k.symbols(d)...)
+	if k.rest != "" {
+		d.rest = k.rest
+	}
+	if k.legend != nil {
+		k.legend(d)
+		k.tables(d)
+	} else {
+		k.tables(d)
+		d.legend(k.symbols(d)...)
+	}
 	d.cautions()
 }
 

@@ -115,7 +115,17 @@ func (d *drawing) dropSymbols() []legendSymbol {
 			g.Rect(sheet.PenHole, around(b.Centre(), holeRadius))
 		}})
 	}
-	return append(out, []legendSymbol{
+	return append(append(out, outletSymbols()...), legendSymbol{
+		"3×: cables in the bundle; H4: hole 4; D1: drop 1", func(g *sheet.Group, b sheet.Box) {
+			g.Text(sheet.LetterCableTag, sheet.Pt(b.Min.X, b.Max.Y-sheet.MM), sheet.Start, "3×")
+			g.Text(sheet.LetterSmallTag, sheet.Pt(b.Min.X+8*sheet.MM, b.Max.Y-sheet.MM), sheet.Start, "H4")
+		},
+	})
+}
+
+// outletSymbols explains where cables end.
+func outletSymbols() []legendSymbol {
+	return []legendSymbol{
 		{"wall plate (triangle after ANSI Y32.9)", func(g *sheet.Group, b sheet.Box) {
 			g.Polygon(sheet.PenSolid, triangle(sheet.Pt(b.Centre().X, b.Max.Y), sheet.QuarterTurn))
 		}},
@@ -130,11 +140,7 @@ func (d *drawing) dropSymbols() []legendSymbol {
 			g.Rect(sheet.PenDevice, box)
 			g.Line(sheet.PenMedium, box.Min, box.Max)
 		}},
-		{"3×: cables in the bundle; H4: hole 4; D1: drop 1", func(g *sheet.Group, b sheet.Box) {
-			g.Text(sheet.LetterCableTag, sheet.Pt(b.Min.X, b.Max.Y-sheet.MM), sheet.Start, "3×")
-			g.Text(sheet.LetterSmallTag, sheet.Pt(b.Min.X+8*sheet.MM, b.Max.Y-sheet.MM), sheet.Start, "H4")
-		}},
-	}...)
+	}
 }
 
 // cautions writes the job's cautions: in full if there is room, else the first
@@ -155,17 +161,18 @@ func (p *page) cautions() {
 		return
 	}
 	for n := len(brief) - 1; n > 0; n-- {
-		rest := "In full in schedule.txt: " + strings.Join(titles[n:], " ")
+		rest := "In full in " + p.rest + ": " + strings.Join(titles[n:], " ")
 		if p.paragraphs(append(slices.Clone(brief[:n]), rest)) {
 			return
 		}
 	}
-	p.paragraph(sheet.LetterSmall, leastCautions(titles))
+	p.paragraph(sheet.LetterSmall, leastCautions(titles, p.rest))
 }
 
-// leastCautions is what is printed if there is no room for more.
-func leastCautions(titles []string) string {
-	return report.Deference + " In full in schedule.txt: " + strings.Join(titles, " ")
+// leastCautions is what is printed if there is no room for more; rest is the file
+// that has it.
+func leastCautions(titles []string, rest string) string {
+	return report.Deference + " In full in " + rest + ": " + strings.Join(titles, " ")
 }
 
 // keepForCautions keeps the foot of the column free for the least of them.
@@ -176,7 +183,7 @@ func (p *page) keepForCautions() {
 			titles = append(titles, rl.Title+".")
 		}
 	}
-	p.keep = p.paragraphHeight(sheet.LetterSmall, leastCautions(titles)) + 3*sheet.MM + font.LineHeight(sheet.LetterHeading)
+	p.keep = p.paragraphHeight(sheet.LetterSmall, leastCautions(titles, p.rest)) + 3*sheet.MM + font.LineHeight(sheet.LetterHeading)
 }
 
 // paragraphs writes texts and who has the last word, if there is room for all

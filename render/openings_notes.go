@@ -131,7 +131,7 @@ func (p *page) plainCautions() {
 			return
 		}
 	}
-	p.paragraph(sheet.LetterSmall, leastCautions(titles))
+	p.paragraph(sheet.LetterSmall, leastCautions(titles, p.rest))
 }
 
 // agedFirst puts what holds for old houses before what holds for all.

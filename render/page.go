@@ -19,6 +19,7 @@ type page struct {
 	next  sheet.Paper // where the column goes on
 	keep  sheet.Paper // at the foot of the column, for the cautions
 	text  *sheet.Group
+	rest  string // the file that has what the column has no room for
 	// place is where the title block says which sheet of the set this is.
 	place cell
 }
@@ -48,6 +49,9 @@ const (
 	titleHeight = 46 * sheet.MM
 )
 
+// scheduleText is the file of a job folder that has what sheets have no room for.
+const scheduleText = "schedule.txt"
+
 // formats are the sizes of paper that a job names.
 var formats = [...]sheet.Format{
 	plan.Letter: sheet.Letter, plan.Tabloid: sheet.Tabloid, plan.A4: sheet.A4, plan.A3: sheet.A3,
@@ -71,7 +75,7 @@ func newPageOn(f sheet.Format, res *route.Result, id, title, desc, place string)
 	s := sheet.New(id, title, f)
 	s.Desc = desc
 	frame := sheet.Box{Min: sheet.Pt(marginLeft, margin), Max: sheet.Pt(s.Width-margin, s.Height-margin)}
-	p := &page{res: res, sheet: s}
+	p := &page{res: res, sheet: s, rest: scheduleText}
 	p.side = sheet.Box{Min: sheet.Pt(frame.Max.X-columnWidth, frame.Min.Y), Max: frame.Max}
 	p.area = sheet.Box{Min: frame.Min, Max: sheet.Pt(p.side.Min.X, frame.Max.Y)}
 	p.next = p.side.Min.Y + padding
@@ -178,7 +182,7 @@ func (p *page) foot() sheet.Paper { return p.side.Max.Y - padding - p.keep }
 
 // table writes rows in columns that are as wide as their widest cell. If there
 // is no room for all, the last line says how many are left out.
-func (p *page) table(l sheet.Lettering, rows [][]string) { p.tableOrIn("schedule.txt", l, rows) }
+func (p *page) table(l sheet.Lettering, rows [][]string) { p.tableOrIn(p.rest, l, rows) }
 
 // tableOrIn writes a table of which all rows are somewhere else too.
 func (p *page) tableOrIn(elsewhere string, l sheet.Lettering, rows [][]string) {

@@ -103,7 +103,7 @@ func cautionStrips(res *route.Result, width, most sheet.Paper) []strip {
 	if heightOf(out) <= most {
 		return out
 	}
-	return append(out[:2], paragraphStrips(sheet.LetterSmall, leastCautions(titles), width)...)
+	return append(out[:2], paragraphStrips(sheet.LetterSmall, leastCautions(titles, scheduleText), width)...)
 }
 
 // ruleStrip is a line over the whole width.

@@ -78,7 +78,7 @@ func (d *drawing) column(parts ...func(*drawing)) {
 // sketchNote says how to use the sheet.
 func (d *drawing) sketchNote() {
 	words := "Hold every number against the house. A wall has its length as drawn, and as taped where closing its run changed it; " +
-		"an opening or a device its distance from the start of its wall. E and N are east and north of the zero point. " +
+		"an opening, a device or a wall that starts on another its distance from the start of that wall. E and N are east and north of the zero point. " +
 		"All numbers, also those without room here, are on " + inLists + "."
 	if d.res.Job.House.Units == measure.Metric {
 		words += " Lengths in millimetres."
@@ -94,30 +94,35 @@ const inLists = "sheets sketch-list"
 func (d *drawing) closingTable() {
 	d.heading("How the runs of walls close")
 	rows := [][]string{{"run", "walked", "misses its start by", "or one in"}}
-	for i := range d.res.Job.House.Traverses {
-		t := &d.res.Job.House.Traverses[i]
-		if !d.here(d.res.Job.House.Walls[t.First].A) {
+	h := d.res.Job.House
+	starts := map[string]geom.Point{}
+	for i := range h.Walls {
+		starts[h.Walls[i].ID] = h.Walls[i].A
+	}
+	for i := range h.Traverses {
+		t := &h.Traverses[i]
+		if !d.here(starts[t.First]) {
 			continue
 		}
-		rows = append(rows, append([]string{t.ID, d.length(t.Perimeter)}, missed(d.res.Job.House, t, d.length)...))
+		rows = append(rows, append([]string{t.ID, d.length(t.Perimeter)}, missed(t, d.length)...))
 	}
 	d.tableOrIn(inLists, sheet.LetterSmall, rows)
 }
 
 // startOf says where a run starts on another wall, and nothing if it starts at a
 // point.
-func startOf(h *plan.House, t *plan.Traverse, length func(measure.Length) string) string {
-	if t.On < 0 {
+func startOf(t *plan.Traverse, length func(measure.Length) string) string {
+	if t.On == "" {
 		return ""
 	}
-	return "from " + length(t.At) + " on " + h.Walls[t.On].ID
+	return "from " + length(t.At) + " on " + t.On
 }
 
 // missed says by how much a run missed its start, and that as a part of what
 // was walked.
-func missed(h *plan.House, t *plan.Traverse, length func(measure.Length) string) []string {
+func missed(t *plan.Traverse, length func(measure.Length) string) []string {
 	if !t.Closed {
-		return []string{join("open", startOf(h, t, length)), ""}
+		return []string{join("open", startOf(t, length)), ""}
 	}
 	m := survey.Misclosure{DX: t.MisX, DY: t.MisY, Linear: geom.Dist(geom.Point{}, geom.Point{X: t.MisX, Y: t.MisY}), Perimeter: t.Perimeter}
 	if m.Linear == 0 {
@@ -145,10 +150,10 @@ func (d *drawing) checkTable() {
 		return
 	}
 	d.heading("Checks")
-	rows := [][]string{{"check", "taped", "drawn", "differs by", ""}}
+	rows := [][]string{{"check", "taped", "drawn", "taped is", ""}}
 	for i := range checks {
 		c := &checks[i]
-		rows = append(rows, []string{c.ID, d.length(c.Length), d.length(c.Drawn), signed(c.Length-c.Drawn, d.length), verdict(c)})
+		rows = append(rows, []string{c.ID, d.length(c.Length), d.length(c.Drawn), longer(c.Length-c.Drawn, d.length), verdict(c)})
 	}
 	d.tableOrIn(inLists, sheet.LetterSmall, rows)
 }
@@ -162,6 +167,18 @@ func signed(l measure.Length, length func(measure.Length) string) string {
 		return "−" + words
 	default:
 		return "+" + words
+	}
+}
+
+// longer writes by how much something is longer, or shorter.
+func longer(l measure.Length, length func(measure.Length) string) string {
+	switch words := length(max(l, -l)); {
+	case words == length(0):
+		return "the same"
+	case l < 0:
+		return words + " shorter"
+	default:
+		return words + " longer"
 	}
 }
 

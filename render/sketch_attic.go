@@ -63,7 +63,7 @@ func framingRows(h *plan.House, length func(measure.Length) string) [][]string {
 	}
 	return append(
 		rows,
-		[]string{"pitch", fmt.Sprintf("%d in %d", r.Pitch.Rise, r.Pitch.Run)},
+		[]string{"pitch", pitchWords(h)},
 		[]string{"overhang", length(r.Overhang)},
 		[]string{"rafters", length(r.Width) + " wide, " + length(r.Spacing) + " o.c."},
 		[]string{"centres of two rafters", eastNorth(r.FirstX, r.FirstY, length)},

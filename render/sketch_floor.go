@@ -1,6 +1,8 @@
 package render
 
 import (
+	"strings"
+
 	"topplate/plan"
 	"topplate/plan/geom"
 	"topplate/plan/measure"
@@ -21,10 +23,12 @@ const (
 // side.
 func (d *drawing) measureWalls() {
 	h := d.res.Job.House
-	starts := map[int]string{}
+	starts := map[string]string{}
 	for i := range h.Traverses {
 		t := &h.Traverses[i]
-		starts[t.First] = startOf(h, t, d.length)
+		if t.On != "" {
+			starts[t.First] = "starts at " + d.length(t.At)
+		}
 	}
 	for i := range h.Walls {
 		w := &h.Walls[i]
@@ -33,7 +37,7 @@ func (d *drawing) measureWalls() {
 			in := w.Out.Opposite()
 			faces = []geom.Point{w.FacePoint(0, in), w.FacePoint(w.Length(), in)}
 		}
-		d.ask(ask{id: "wall-" + w.ID, along: d.view.Points(faces), priority: wallFirst, leader: true, block: d.wallWords(w, starts[i])})
+		d.ask(ask{id: "wall-" + w.ID, along: d.view.Points(faces), priority: wallFirst, leader: true, block: d.wallWords(w, starts[w.ID])})
 	}
 }
 
@@ -117,7 +121,7 @@ func (d *drawing) drawChecks() {
 		c := &h.Checks[i]
 		line := d.view.Points([]geom.Point{c.A, c.B})
 		g.Group(sheet.ID("check", c.ID), "check", "Check "+c.ID).Line(sheet.PenCheck, line[0], line[1])
-		differs := "differs by " + signed(c.Length-c.Drawn, d.length)
+		differs := "taped is " + longer(c.Length-c.Drawn, d.length)
 		if !c.Agrees {
 			differs += ": TAPE AGAIN"
 		}
@@ -133,7 +137,11 @@ func (d *drawing) measureRooms() {
 	words := map[string][]string{}
 	for i := range d.res.Job.House.Rooms {
 		r := &d.res.Job.House.Rooms[i]
-		words["room-"+r.ID] = []string{insideSize(r, d.length)}
+		lines := []string{insideSize(r, d.length)}
+		if w, _ := font.BoxSize(sheet.LetterSmall, lines[0]); w > d.view.Box(largestRect(r.Outline)).Width()-sheet.MM {
+			lines = strings.SplitAfter(lines[0], " × ")
+		}
+		words["room-"+r.ID] = lines
 	}
 	d.addWords(words)
 }

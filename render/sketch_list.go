@@ -59,7 +59,7 @@ func (s sketchLister) runs() *listing {
 	var rows [][]string
 	for i := range s.house.Traverses {
 		t := &s.house.Traverses[i]
-		rows = append(rows, append([]string{t.ID, s.text(t.Perimeter)}, missed(s.house, t, s.text)...))
+		rows = append(rows, append([]string{t.ID, s.text(t.Perimeter)}, missed(t, s.text)...))
 	}
 	l := numbers("runs", "How the runs of walls close", "run|walked|misses its start by|or one in.", rows)
 	if s.house.Adjusted {
@@ -72,9 +72,9 @@ func (s sketchLister) checks() *listing {
 	var rows [][]string
 	for i := range s.house.Checks {
 		c := &s.house.Checks[i]
-		rows = append(rows, []string{c.ID, s.text(c.Length), s.text(c.Drawn), signed(c.Length-c.Drawn, s.text), verdict(c)})
+		rows = append(rows, []string{c.ID, s.text(c.Length), s.text(c.Drawn), longer(c.Length-c.Drawn, s.text), verdict(c)})
 	}
-	return numbers("checks", "Checks", "check|taped|drawn|differs by|verdict.", rows)
+	return numbers("checks", "Checks", "check|taped|drawn|taped is|verdict.", rows)
 }
 
 var headingLetters = [...]string{plan.East: "E", plan.North: "N", plan.West: "W", plan.South: "S"}
@@ -165,7 +165,7 @@ func (s sketchLister) rooms() *listing {
 		r := &s.house.Rooms[i]
 		rows = append(rows, []string{r.ID, r.Name, insideSize(r, s.text), s.house.Units.FormatArea(roomArea(r))})
 	}
-	return numbers("rooms", "Rooms, between finished faces", "room|name.|west to east × south to north|area.", rows)
+	return numbers("rooms", "Rooms, between finished faces", "room|name|west to east × south to north|area.", rows)
 }
 
 func (s sketchLister) placeOf(p geom.Point) string { return eastNorth(p.X, p.Y, s.text) }
@@ -191,7 +191,7 @@ func (s sketchLister) areas() *listing {
 	for i, r := range s.house.Attic.Decking {
 		rows = append(rows, s.area(fmt.Sprint(i+1), "decking", r))
 	}
-	return numbers("areas", "In the attic", "name|kind.|south-west corner|size|height|keep clear.", rows)
+	return numbers("areas", "In the attic", "name|kind|south-west corner|size|height|keep clear.", rows)
 }
 
 func (s sketchLister) stretches() *listing {

@@ -2,8 +2,6 @@ package main
 
 import (
 	"fmt"
-	"os"
-	"path/filepath"
 
 	"github.com/spf13/cobra"
 
@@ -67,20 +65,10 @@ func twoJobs(cmd *cobra.Command, args []string) error {
 	return nil
 }
 
-// writeComparison writes the sheet into a folder of its own. A folder that has
-// the drawings of a job is left alone: the manifest there tells of them, and one
-// that tells of the sheet would take them away.
+// writeComparison writes the sheet into a folder of its own.
 func writeComparison(dir string, d *compare.Difference) error {
-	if info, err := os.Stat(dir); err == nil && info.IsDir() {
-		old, err := oldManifest(dir)
-		if err != nil {
-			return err
-		}
-		for _, e := range old.Files {
-			if e.File != render.CompareName {
-				return fmt.Errorf("%s has the drawings of a job, %s among them; give another folder to -o; nothing was changed", filepath.Clean(dir), e.File)
-			}
-		}
+	if err := apartFromJob(dir, func(name string) bool { return name == render.CompareName }); err != nil {
+		return err
 	}
 	files, err := render.CompareFolder(d)
 	if err != nil {

@@ -85,6 +85,25 @@ func moveIn(stage, dir string, files []render.File) error {
 	return nil
 }
 
+// apartFromJob fails if a folder has drawings other than ours: its manifest
+// tells of them, and one that tells only of ours would take them away.
+func apartFromJob(dir string, ours func(name string) bool) error {
+	info, err := os.Stat(dir)
+	if err != nil || !info.IsDir() {
+		return nil
+	}
+	old, err := oldManifest(dir)
+	if err != nil {
+		return err
+	}
+	for _, e := range old.Files {
+		if !ours(e.File) {
+			return fmt.Errorf("%s has the drawings of a job, %s among them; give another folder to -o; nothing was changed", filepath.Clean(dir), e.File)
+		}
+	}
+	return nil
+}
+
 // oldManifest reads the manifest of a folder; it is empty if there is none.
 func oldManifest(dir string) (render.Manifest, error) {
 	path := filepath.Join(dir, render.ManifestName)

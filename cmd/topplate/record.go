@@ -27,6 +27,7 @@ correction names the entry that it replaces.
   topplate record JOB.toml note "the panel's door sticks"
   topplate record JOB.toml import tester.csv
   topplate record JOB.toml show
+  topplate record JOB.toml draw -o as-built
 
 Each has its own help: topplate record JOB.toml cable --help`
 
@@ -34,7 +35,7 @@ Each has its own help: topplate record JOB.toml cable --help`
 // comes before them.
 func recordCommand() *cobra.Command {
 	return &cobra.Command{
-		Use:                "record JOB.toml cable|hole|spool|note|import|show ...",
+		Use:                "record JOB.toml cable|hole|spool|note|import|show|draw ...",
 		Short:              "Record what was done, and hold it against the plan",
 		Long:               recordLong,
 		DisableFlagParsing: true,
@@ -56,7 +57,7 @@ func recordCommand() *cobra.Command {
 	}
 }
 
-var recordWords = []string{"cable", "hole", "spool", "note", "import", "show"}
+var recordWords = []string{"cable", "hole", "spool", "note", "import", "show", "draw"}
 
 // A recorder adds to the record of one job.
 type recorder struct {
@@ -82,7 +83,7 @@ func (r *recorder) command() *cobra.Command {
 		},
 	}
 	c.CompletionOptions.DisableDefaultCmd = true
-	c.AddCommand(r.cable(), r.hole(), r.spool(), r.remark(), r.table(), r.show())
+	c.AddCommand(r.cable(), r.hole(), r.spool(), r.remark(), r.table(), r.show(), r.draw())
 	c.SetFlagErrorFunc(flagError)
 	return c
 }

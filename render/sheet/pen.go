@@ -40,6 +40,7 @@ const (
 	PenCable
 	PenCableHidden
 	PenCableLater
+	PenCableLeft
 	PenCableThere
 	PenRod
 	PenChase
@@ -170,6 +171,7 @@ var styles = [pens]Style{
 	PenCable:       {"cable", "cable to run", w070, Continuous, Blue, NoColour},
 	PenCableHidden: {"cable-hidden", "cable to run, inside a wall or out of sight", w070, Dashed, Blue, NoColour},
 	PenCableLater:  {"cable-later", "cable for later", w050, DashedDotted, Blue, NoColour},
+	PenCableLeft:   {"cable-left", "", w035, Dashed, Blue, NoColour}, // its dashes are short, for short stretches
 	PenCableThere:  {"cable-there", "cable that is there", w050, LongDashedShortDashed, DarkGrey, NoColour},
 	PenRod:         {"rod", "shot with rods", w050, DashedDoubleDotted, Blue, NoColour},
 	PenChase:       {"chase", "chase or conduit", w050, LongDashedDotted, Black, NoColour},
