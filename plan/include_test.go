@@ -93,7 +93,7 @@ id = "mine"
 like = "coax6"
 [[connector]]
 id = "plug"
-like = "plug-6a"
+like = "plug-6a-wide"
 [estimate]
 [crew]
 `
@@ -135,7 +135,7 @@ cable = "other"
 		"labels.scheme": "{tag}.{n}" + a, "buy.cat6": "100ft" + a, "buy.mine": "200ft" + a, "buy.other": "300ft" + c,
 		"estimate.allowance": "1 %" + a, "crew.people": "2" + a, "crew.start": "07:00" + a,
 		"weights.cable": "2" + a, "weights.openings": "2" + a, "sheets.paper": "a4" + a,
-		"cable.mine": "like coax6" + b + overA, "cable.other": "like cat6a" + a, "connector.plug": "like plug-6a" + b + overA,
+		"cable.mine": "like coax6" + b + overA, "cable.other": "like cat6a" + a, "connector.plug": "like plug-6a-wide" + b + overA,
 	}
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Error(diff)
