@@ -1,6 +1,7 @@
 package render_test
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -250,5 +251,25 @@ func BenchmarkSketch(b *testing.B) {
 				render.Sketch(res)
 			}
 		})
+	}
+}
+
+// Where more runs start on a tile than its column has lines, the table says
+// that the rest is in the lists, and the key plan and the cautions have their
+// place all the same.
+func TestSketchOfManyRuns(t *testing.T) {
+	const runs = 60
+	res := solve(t, "testdata/long-building/job.toml", func(path string) ([]byte, error) {
+		src, err := source.ReadFile(path)
+		if strings.HasSuffix(path, "house.toml") {
+			for i := range runs {
+				src = fmt.Appendf(src, "\n[[wall]]\nid = \"stub-%d\"\nstart = { wall = \"o0\", at = \"%dmm\" }\nrun = \"N 1500mm\"\n", i, 2000+300*i)
+			}
+		}
+		return src, err
+	})
+	shown := checkSketch(t, res)
+	if !strings.Contains(shown["sketch-1"], " more, in sheets sketch-list\n") {
+		t.Error("the table of the first tile doesn't say that it goes on")
 	}
 }
