@@ -55,34 +55,12 @@ func (l *jobLoader) after(root *source.Table, path string, read FileReader) {
 	if !root.Has("after") {
 		return
 	}
-	items, ok := root.Texts("after", source.Required)
-	if !ok {
-		return
-	}
-	if len(items) > mostEarlier {
-		root.Errorf("after", "found %d jobs; at most %d are read", len(items), mostEarlier)
-		return
-	}
 	var jobs []record.Earlier
-	seen := map[string]diag.Pos{}
-	for i, item := range items {
-		at := item.Value
-		if !filepath.IsAbs(at) {
-			at = filepath.Join(filepath.Dir(path), at)
-		}
-		key := "after[" + strconv.Itoa(i) + "]"
-		switch first, twice := seen[at]; {
-		case filepath.Clean(at) == filepath.Clean(path):
-			l.list.Errorf(item.Pos, key, "found this job itself; want jobs that were done before")
-		case twice:
-			l.list.Errorf(item.Pos, key, "found %.60q again", item.Value).Note(first, "it is first named here")
-		default:
-			seen[at] = item.Pos
-			if e, ok := l.earlier(item.Pos, key, item.Value, at, read); ok {
-				e.Name = earlierName(at, i, jobs)
-				l.job.Before.Jobs = append(l.job.Before.Jobs, EarlierJob{item.Pos, e.Name, e.File, len(e.Entries)})
-				jobs = append(jobs, e)
-			}
+	for _, f := range l.otherFiles(root, "after", path, mostEarlier, "jobs that were done before") {
+		if e, ok := l.earlier(f.pos, f.key, f.name, f.at, read); ok {
+			e.Name = earlierName(f.at, f.index, jobs)
+			l.job.Before.Jobs = append(l.job.Before.Jobs, EarlierJob{f.pos, e.Name, e.File, len(e.Entries)})
+			jobs = append(jobs, e)
 		}
 	}
 	if l.house != nil {
@@ -127,7 +105,7 @@ func (l *jobLoader) sameFiles(pos diag.Pos, key string, e record.Earlier, job [s
 	if len(in) > 0 && in[0].SHA256 != job {
 		l.list.Warnf(pos, key, "%s was changed after its record was begun: what is recorded is taken as it is", in[0].Path).Note(at, "the record begins here")
 	}
-	if len(in) > 1 && len(l.job.Inputs) > 1 && in[1].SHA256 != l.job.Inputs[1].SHA256 {
+	if len(in) > 1 && l.house != nil && in[1].SHA256 != l.job.Inputs[1].SHA256 {
 		l.list.Warnf(pos, key, "the house was changed after that job was recorded: see whether its holes are still where the record says, along the walls").Note(at, "the record begins here")
 	}
 }

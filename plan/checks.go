@@ -16,6 +16,9 @@ type Check struct {
 	Length measure.Length // as taped
 	// Drawn is what the walls of the House make it.
 	Drawn measure.Length
+	// A and B are its ends on the walls of the House; between parallel walls
+	// they are square across from the middle of the first wall's taped line.
+	A, B geom.Point
 	// Agrees is true if the two differ by no more than the tape may be off.
 	Agrees bool
 }

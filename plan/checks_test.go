@@ -343,3 +343,21 @@ func TestOrderOfChecksDoesNotMatter(t *testing.T) {
 		}
 	}
 }
+
+// By hand, in the house of TestTwoRooms: the diagonal goes from the zero point
+// to the far corner, 30 ft by 20 ft; the check between the west wall and the
+// middle one is drawn halfway up the west wall, which is walked from the north.
+func TestCheckEnds(t *testing.T) {
+	h := houseOf(t, checkText("diagonal", `wall = "south", end = "start"`, `wall = "north", end = "start"`, "36ft 11/16in")+
+		checkText("width", `wall = "west"`, `wall = "east"`, "30ft"))
+	want := map[string][4]string{"diagonal": {"0ft", "0ft", "30ft", "20ft"}, "width": {"0ft", "10ft", "30ft", "10ft"}}
+	for _, c := range h.Checks {
+		w := want[c.ID]
+		if a, b := (geom.Point{X: at(t, w[0]), Y: at(t, w[1])}), (geom.Point{X: at(t, w[2]), Y: at(t, w[3])}); c.A != a || c.B != b {
+			t.Errorf("check %s goes from %v to %v, want %v to %v", c.ID, c.A, c.B, a, b)
+		}
+	}
+	if len(h.Checks) != len(want) {
+		t.Errorf("found %d checks, want %d", len(h.Checks), len(want))
+	}
+}

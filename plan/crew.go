@@ -36,7 +36,6 @@ const (
 // crew reads [crew].
 func (l *jobLoader) crew(root *source.Table) {
 	c := &l.job.Crew
-	*c = defaultCrew
 	if t, ok := root.Table("crew", source.Optional); ok {
 		c.People = intOr(t, "people", 1, 2, c.People)
 		c.Start = clockTime(t, "start", c.Start)

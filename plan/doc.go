@@ -2,8 +2,8 @@
 // it, into a checked model.
 //
 // What comes in is the text of a job file and, through a function that reads a
-// file by its name, of the house file that it names. What goes out is a Job
-// with its House, or errors: all that can be found in both files at once, each
+// file by its name, of the house file and the others that it names. What goes out is a Job
+// with its House, or errors: all that can be found in all of them at once, each
 // with its place. The package never routes a cable or draws a line, and never
 // opens a file itself.
 //
@@ -214,6 +214,7 @@
 // # The job file
 //
 //	house = "house.toml"              # from the folder of the job file
+//	include = ["my/defaults.toml"]    # and so these; a later one wins, the job last
 //
 //	[job]
 //	name = "Network"
@@ -400,6 +401,34 @@
 //	trim = "6in"
 //	percent = 5
 //	round = "1ft"
+//
+// # An included file
+//
+// What a user takes from job to job is kept in files of his own. Such a file
+// has any of the tables [[cable]], [[connector]], [buy], [crew], [labels],
+// [parts], [estimate], [sheets], [tools], [limits], [prices], [weights],
+// [rates] and [slack], and nothing else; it includes no others. Files are read
+// in the order of include, the job last, and of two values for one key the one
+// read later holds; bits of [tools] are one value, and so is a whole [[cable]]
+// or [[connector]] of one id. Job.Settings tells where each value is from.
+//
+//	[[cable]]                         # the job file has one of this id, which holds
+//	id = "cat6-sun"
+//	like = "cat6-outdoor"
+//
+//	[labels]
+//	scheme = "{panel}{port}"
+//
+//	[limits]
+//	power-parallel = "4in"            # holds, since the job says nothing of it
+//	plate-bore = 45                   # does not
+//
+//	[rates]
+//	currency = "USD"
+//	hour = 90
+//
+//	[slack]
+//	closet = "8ft"
 //
 // # What a loaded Job promises
 //

@@ -20,6 +20,8 @@ func TestExamples(t *testing.T) {
 			name = "house.toml"
 		case strings.HasPrefix(line, "// # The job file"):
 			name = "job.toml"
+		case strings.HasPrefix(line, "// # An included file"):
+			name = "my/defaults.toml"
 		case strings.HasPrefix(line, "//\t"), line == "//\n":
 			read[name] += strings.TrimPrefix(strings.TrimPrefix(line, "//"), "\t")
 		}
@@ -31,5 +33,8 @@ func TestExamples(t *testing.T) {
 	checkJob(t, j)
 	if len(j.House.Walls) != 5 || len(j.Drops) != 4 {
 		t.Errorf("got %d walls and %d drops", len(j.House.Walls), len(j.Drops))
+	}
+	if j.Limits["power-parallel"].Value != int64(4*inch) || j.Limits["plate-bore"].Value != 40 || len(j.OwnCables) != 1 {
+		t.Errorf("got limits %v, cables %v", j.Limits, j.OwnCables)
 	}
 }

@@ -69,6 +69,10 @@ type Traverse struct {
 	// MisX and MisY are how far the taped end missed the start, before it
 	// was spread over the legs.
 	MisX, MisY measure.Length
+	// First is the id of the run's first wall. It starts on the wall with the
+	// id On, At so far along it, or at a point of its own if On is empty.
+	First, On string
+	At        measure.Length
 }
 
 // A Side is a side of a wall as seen by somebody who walks along it from its
@@ -100,6 +104,8 @@ type Wall struct {
 	// along one axis of the house. A distance "along the wall" is measured
 	// on this line from A.
 	A, B geom.Point
+	// Taped is the length as it was taped, before adjustment.
+	Taped measure.Length
 	// Body is the finished wall, Frame its studs and plates without board
 	// and cladding. At a corner both run to the far face of the corner.
 	Body, Frame geom.Rect

@@ -158,7 +158,7 @@ func TestGoodFiles(t *testing.T) {
 	if got, want := wall(t, h, "south").B.X, 360*inch+12_682_386; got != want {
 		t.Errorf("the south wall ends at %v, want %v", got, want)
 	}
-	traverse := Traverse{ID: "outer", Pos: h.Traverses[0].Pos, Closed: true, Perimeter: 100*foot + inch, MisX: -1 * inch}
+	traverse := Traverse{ID: "outer", Pos: h.Traverses[0].Pos, Closed: true, Perimeter: 100*foot + inch, MisX: -1 * inch, First: "south"}
 	if h.Traverses[0] != traverse {
 		t.Errorf("got %+v, want %+v", h.Traverses[0], traverse)
 	}

@@ -54,8 +54,13 @@ type Job struct {
 	// PartPrices holds the user's own prices of parts, by id of part, in
 	// thousandths of the currency's unit. Their names are not checked here.
 	PartPrices map[string]Override
-	// Inputs are the files that the job was read from, the job's own first.
+	// Inputs are the files that the job was read from: the job's own, the
+	// house, those it includes, the records of earlier jobs.
 	Inputs []Input
+	// Origins holds where each setting was read, by its path ("slack.trim",
+	// "cable.cat6-sun"), in the order of reading: the last one holds. What is
+	// built in has none.
+	Origins map[string][]diag.Pos
 	// Prices holds the cost terms the user changed, by term id.
 	Prices map[string]Override
 }
@@ -66,7 +71,7 @@ type Input struct {
 	SHA256 [sha256.Size]byte
 }
 
-// An Override is a number from the job file that replaces a default, in the
+// An Override is a number from the job file, or from one that it includes, that replaces a default, in the
 // unit of the record it replaces: nanometres for a length.
 type Override struct {
 	Pos   diag.Pos

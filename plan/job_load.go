@@ -26,12 +26,15 @@ type jobLoader struct {
 	roomNames, wallNames names
 	spots                spotReader
 
-	badConnector bool // what some own connector is can't be told
+	included     []included
+	labelled     *source.Table // that the scheme of labels is from; nil if it is built in
+	badConnector bool          // what some own connector is can't be told
 }
 
-// LoadJob reads the job file at path and the house file that it names, which
-// is looked for from the folder of the job file. The job is nil if there is
-// any error, and the list has all that were found in both files. Warnings come
+// LoadJob reads the job file at path and the files that it names, which are
+// looked for from the folder of the job file: the house, and those that it
+// includes. The job is nil if there is any error, and the list has all that
+// were found in all files. Warnings come
 // with a job.
 func LoadJob(path string, read FileReader) (*Job, *diag.List) {
 	src, err := read(path)
@@ -47,30 +50,23 @@ func LoadJob(path string, read FileReader) (*Job, *diag.List) {
 	l := &jobLoader{list: list, job: &Job{File: path}}
 	l.job.Inputs = append(l.job.Inputs, Input{filepath.Base(path), sha256.Sum256(src)})
 	l.loadHouse(root, path, read)
-	l.limits(root)
+	l.builtIn()
+	l.include(root, path, read)
+	l.settings(root)
+	l.book = l.job.Book()
+	l.applyClearances()
 	l.header(root)
-	l.cables(root)
-	l.connectors(root)
 	l.closet(root)
 	l.drops(root)
 	l.fixed(root)
-	l.tools(root)
 	l.allow(root)
-	l.rates(root)
-	l.slack(root)
-	l.prices(root)
-	l.weights(root)
 	l.spools(root)
-	l.buy(root)
-	l.crew(root)
 	l.feed(root)
-	l.labels(root)
 	l.have(root)
-	l.partPrices(root)
-	l.estimate(root)
-	l.paper(root)
+	l.checkScheme()
 	l.after(root, path, read)
 	root.Done()
+	l.includedDone()
 	if list.HasErrors() {
 		return nil, list
 	}

@@ -28,11 +28,15 @@ var labelFields = []string{"panel", "port", "room", "tag", "n", "floor", "job"}
 // asks for such an identifier at both ends (from memory).
 const defaultScheme = "{panel}{port}-{tag}.{n}"
 
-// labels reads [labels].
+// defaultLabels are those of a job in a file that says nothing of them.
+func defaultLabels(file string) Labels {
+	parts, _, _ := labelParts(defaultScheme)
+	return Labels{Pos: diag.Pos{File: file}, Scheme: defaultScheme, Parts: parts}
+}
+
+// labels reads [labels]. Whether they tell the job's cables apart is seen when
+// all are known.
 func (l *jobLoader) labels(root *source.Table) {
-	lb := &l.job.Labels
-	*lb = Labels{Pos: diag.Pos{File: l.job.File}, Scheme: defaultScheme}
-	lb.Parts, _, _ = labelParts(defaultScheme)
 	t, ok := root.Table("labels", source.Optional)
 	if !ok {
 		return
@@ -46,8 +50,8 @@ func (l *jobLoader) labels(root *source.Table) {
 		l.list.Errorf(t.ValuePosAt("scheme", offset), t.Path("scheme"), "%s", fault)
 		return
 	}
-	*lb = Labels{Pos: t.ValuePos("scheme"), Scheme: scheme, Parts: parts}
-	l.checkScheme(t, lb)
+	l.job.Labels = Labels{Pos: t.ValuePos("scheme"), Scheme: scheme, Parts: parts}
+	l.labelled = t
 }
 
 // labelParts takes a scheme apart. If it is at fault it says where and how.
@@ -81,7 +85,11 @@ func (lb *Labels) Has(field string) bool {
 }
 
 // checkScheme reports a scheme by which two cables would have one label.
-func (l *jobLoader) checkScheme(t *source.Table, lb *Labels) {
+func (l *jobLoader) checkScheme() {
+	t, lb := l.labelled, &l.job.Labels
+	if t == nil {
+		return // the built-in one
+	}
 	if lb.Has("job") && l.job.Number == "" {
 		t.Errorf("scheme", "found {job}, but the job has no number; want number in [job]")
 	}

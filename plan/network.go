@@ -331,6 +331,7 @@ func (s *tapedNet) reportChecks(a *survey.Adjustment, doubtful []int) (told bool
 	for i := range s.checks {
 		c, o := &s.checks[i], s.net.Observations[s.first+i]
 		k := Check{ID: c.id, Pos: c.t.Pos(), Length: c.length, Drawn: drawnLength(place(o.From, drawn), place(o.To, drawn), o.Along)}
+		k.A, k.B = s.checkEnds(c, drawn)
 		w := a.Outcomes[s.first+i].Standardised
 		k.Agrees = max(w, -w) <= survey.Snooping.Value
 		h.Checks = append(h.Checks, k)
@@ -348,6 +349,24 @@ func (s *tapedNet) reportChecks(a *survey.Adjustment, doubtful []int) (told bool
 		}
 	}
 	return told
+}
+
+// checkEnds is where a check is on the walls as they are placed.
+func (s *tapedNet) checkEnds(c *check, drawn []measure.Length) (p, q geom.Point) {
+	p, q = place(s.stationOf(&c.ends[0]), drawn), place(s.stationOf(&c.ends[1]), drawn)
+	if c.ends[0].kind != wallFace {
+		return p, q
+	}
+	r, k := s.l.runOf(c.ends[0].wall)
+	a, b := r.points(k)
+	if alongY(r.legs[k]) {
+		p.Y = middle(a.Y, b.Y)
+		q.Y = p.Y
+	} else {
+		p.X = middle(a.X, b.X)
+		q.X = p.X
+	}
+	return p, q
 }
 
 // drawn is the unknowns as the runs are placed.

@@ -51,8 +51,21 @@ func (l *jobLoader) cables(root *source.Table) {
 		if ok {
 			ownCable(t, &own.Type)
 		}
-		l.job.OwnCables = append(l.job.OwnCables, own)
+		l.ownCable(own)
 	}
+}
+
+// ownCable takes up a kind of cable, in the place of one of an earlier file
+// that has its id.
+func (l *jobLoader) ownCable(c OwnCable) {
+	l.origin("cable", c.Type.ID, c.Pos)
+	for i := range l.job.OwnCables {
+		if c.Type.ID != "" && l.job.OwnCables[i].Type.ID == c.Type.ID {
+			l.job.OwnCables[i] = c
+			return
+		}
+	}
+	l.job.OwnCables = append(l.job.OwnCables, c)
 }
 
 // own puts a value that was read into its place, and says that it is the

@@ -40,8 +40,21 @@ func (l *jobLoader) connectors(root *source.Table) {
 		own.Type, _ = connector.Lookup(like)
 		own.Type.ID = id
 		ownConnector(t, &own.Type)
-		l.job.OwnConnectors = append(l.job.OwnConnectors, own)
+		l.ownConnector(own)
 	}
+}
+
+// ownConnector takes up a plug or a jack, in the place of one of an earlier
+// file that has its id.
+func (l *jobLoader) ownConnector(c OwnConnector) {
+	l.origin("connector", c.Type.ID, c.Pos)
+	for i := range l.job.OwnConnectors {
+		if c.Type.ID != "" && l.job.OwnConnectors[i].Type.ID == c.Type.ID {
+			l.job.OwnConnectors[i] = c
+			return
+		}
+	}
+	l.job.OwnConnectors = append(l.job.OwnConnectors, c)
 }
 
 // ownConnector reads what is not as in the kind that c is like.

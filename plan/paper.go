@@ -26,9 +26,6 @@ var paperOf = [...]Paper{measure.Imperial: Tabloid, measure.Metric: A3}
 
 // paper reads [sheets].
 func (l *jobLoader) paper(root *source.Table) {
-	if l.house != nil {
-		l.job.Paper = paperOf[l.house.Units]
-	}
 	t, ok := root.Table("sheets", source.Optional)
 	if !ok {
 		return

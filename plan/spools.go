@@ -39,6 +39,11 @@ func (p Purchase) Of(cableID string) measure.Length {
 	return p.Length
 }
 
+// newPurchase buys all cable in spools of one length.
+func newPurchase(spool measure.Length) Purchase {
+	return Purchase{Length: spool, Lengths: map[string]measure.Length{}}
+}
+
 // mostSpools bounds the spools at hand.
 const mostSpools = 200
 
@@ -87,7 +92,6 @@ func (l *jobLoader) left(t *source.Table, s *Spool) measure.Length {
 
 // buy reads [buy]: the length of a new spool by kind of cable.
 func (l *jobLoader) buy(root *source.Table) {
-	l.job.Buy = Purchase{Length: l.std.spool, Lengths: map[string]measure.Length{}}
 	t, ok := root.Table("buy", source.Optional)
 	if !ok {
 		return

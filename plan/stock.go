@@ -46,7 +46,6 @@ const mostPartPrice = 100_000
 
 // partPrices reads [parts]: the user's own price of one of each.
 func (l *jobLoader) partPrices(root *source.Table) {
-	l.job.PartPrices = map[string]Override{}
 	t, ok := root.Table("parts", source.Optional)
 	if !ok {
 		return
@@ -72,8 +71,7 @@ const (
 
 // estimate reads [estimate].
 func (l *jobLoader) estimate(root *source.Table) {
-	l.job.Allowance = defaultAllowance
 	if t, ok := root.Table("estimate", source.Optional); ok {
-		l.job.Allowance = intOr(t, "allowance", 0, mostAllowance, defaultAllowance)
+		l.job.Allowance = intOr(t, "allowance", 0, mostAllowance, l.job.Allowance)
 	}
 }

@@ -2,10 +2,8 @@ package plan
 
 import (
 	"math"
-	"slices"
 	"strings"
 
-	"topplate/plan/diag"
 	"topplate/plan/measure"
 	"topplate/plan/price"
 	"topplate/plan/rule"
@@ -15,7 +13,6 @@ import (
 // tools reads [tools].
 func (l *jobLoader) tools(root *source.Table) {
 	tools := &l.job.Tools
-	*tools = Tools{Pos: diag.Pos{File: l.job.File}, Rods: l.std.rods, ArmReach: l.std.arm, Bits: slices.Clone(defaultBits)}
 	t, ok := root.Table("tools", source.Optional)
 	if !ok {
 		return
@@ -23,7 +20,7 @@ func (l *jobLoader) tools(root *source.Table) {
 	tools.Pos = t.Pos()
 	tools.Rods = lengthOr(t, "rods", rodLengths, tools.Rods)
 	tools.ArmReach = lengthOr(t, "arm", armReaches, tools.ArmReach)
-	tools.Extension = lengthOr(t, "extension", extensions, 0)
+	tools.Extension = lengthOr(t, "extension", extensions, tools.Extension)
 	if !t.Has("bits") {
 		return
 	}
@@ -51,18 +48,21 @@ var defaultRates = Rates{Currency: "USD", Hour: 95_000}
 // mostHour bounds the rate of an hour.
 const mostHour = 100_000
 
-// rates reads [rates].
+// rates reads [rates]. The first file that has the table names the currency
+// that its hour is paid in.
 func (l *jobLoader) rates(root *source.Table) {
-	l.job.Rates = defaultRates
 	t, ok := root.Table("rates", source.Optional)
 	if !ok {
 		return
 	}
-	code, ok := t.Text("currency", source.Required)
+	named := len(l.job.Origins["rates.currency"]) > 0
+	code, ok := t.Text("currency", source.Need(!named))
 	if ok && (len(code) != 3 || strings.Trim(code, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") != "") {
 		t.Errorf("currency", `found %.40q; want three capital letters, such as "USD"`, code)
 	}
-	l.job.Rates.Currency = code
+	if ok {
+		l.job.Rates.Currency = code
+	}
 	if hour, ok := t.Number("hour", source.Required, 0, mostHour); ok {
 		l.job.Rates.Hour = thousandths(hour)
 	}
@@ -79,7 +79,6 @@ const (
 // slack reads [slack].
 func (l *jobLoader) slack(root *source.Table) {
 	s := &l.job.Slack
-	*s = Slack{Closet: l.std.closetLoop, Outlet: l.std.outletLoop, Trim: l.std.trim, Percent: defaultWaste, Round: l.std.round}
 	t, ok := root.Table("slack", source.Optional)
 	if !ok {
 		return
@@ -93,13 +92,10 @@ func (l *jobLoader) slack(root *source.Table) {
 
 // limits reads [limits] and holds each value against what a user may set.
 func (l *jobLoader) limits(root *source.Table) {
-	l.job.Limits = map[string]Override{}
-	l.book = rule.NewBook(nil)
 	t, ok := root.Table("limits", source.Optional)
 	if !ok {
 		return
 	}
-	own := map[string]int64{}
 	for _, id := range t.Keys() {
 		limit, known := rule.LookupLimit(rule.LimitID(id))
 		if !known {
@@ -109,11 +105,8 @@ func (l *jobLoader) limits(root *source.Table) {
 		}
 		if v, ok := readLimit(t, id, limit); ok {
 			l.job.Limits[id] = Override{Pos: t.ValuePos(id), Value: v}
-			own[id] = v
 		}
 	}
-	l.book = rule.NewBook(own)
-	l.applyClearances()
 }
 
 // readLimit reads the value of a limit in its unit.
@@ -142,7 +135,6 @@ func (l *jobLoader) applyClearances() {
 
 // prices reads [prices].
 func (l *jobLoader) prices(root *source.Table) {
-	l.job.Prices = map[string]Override{}
 	t, ok := root.Table("prices", source.Optional)
 	if !ok {
 		return

@@ -151,7 +151,10 @@ func (l *houseLoader) closeRun(r *run) bool {
 
 func (l *houseLoader) keepTraverse(r *run) {
 	mis := r.traverse.Misclosure
-	t := Traverse{ID: r.id, Pos: r.t.Pos(), Closed: r.closes, MisX: mis.DX, MisY: mis.DY}
+	t := Traverse{ID: r.id, Pos: r.t.Pos(), Closed: r.closes, MisX: mis.DX, MisY: mis.DY, First: r.ids[0], At: r.fromAt}
+	if r.from >= 0 {
+		t.On = l.wallNames.ids[r.from]
+	}
 	for _, leg := range r.legs {
 		t.Perimeter += leg.Length
 	}
@@ -183,6 +186,7 @@ func (l *houseLoader) makeWalls(r *run) {
 		w := r.shared
 		w.ID, w.Pos, w.Boards = r.ids[k], r.idPos[k], boards
 		w.A, w.B = r.points(k)
+		w.Taped = r.legs[k].Length
 		g := newLeg(&w, r.face)
 		if k > 0 || r.closes && n > 1 {
 			g.corner[atStart] = r.first + (k+n-1)%n

@@ -26,7 +26,6 @@ const (
 // weights reads [weights].
 func (l *jobLoader) weights(root *source.Table) {
 	w := &l.job.Weights
-	*w = EvenWeights
 	t, ok := root.Table("weights", source.Optional)
 	if !ok {
 		return

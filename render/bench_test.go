@@ -50,7 +50,7 @@ func Benchmark(b *testing.B) {
 		})
 		b.Run("draw/"+c.name, func(b *testing.B) {
 			for b.Loop() {
-				if _, err := render.Folder(whole(b, res)); err != nil {
+				if _, err := render.Folder(whole(b, res), render.Also{}); err != nil {
 					b.Fatal(err)
 				}
 			}

@@ -74,7 +74,7 @@ func TestSheetsInBrowser(t *testing.T) {
 	for _, job := range samples(t) {
 		res := solve(t, job, source.ReadFile)
 		w := whole(t, res)
-		files, err := render.Folder(w)
+		files, err := render.Folder(w, render.Also{Sketch: true})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -167,7 +167,7 @@ func widths(t *testing.T, s *sheet.Sheet, texts []measured) {
 // Every SVG is well-formed XML with ids that are used once.
 func TestSheetsAreWellFormed(t *testing.T) {
 	for _, job := range samples(t) {
-		files, err := render.Folder(whole(t, solve(t, job, source.ReadFile)))
+		files, err := render.Folder(whole(t, solve(t, job, source.ReadFile)), render.Also{Sketch: true})
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -83,7 +83,7 @@ func TestFolderWithChoices(t *testing.T) {
 		t.Fatal(err)
 	}
 	for n, want := range map[int]bool{0: false, 1: false, 2: true, 3: true} {
-		files, err := render.Folder(whole(t, res), plans[:n]...)
+		files, err := render.Folder(whole(t, res), render.Also{Plans: plans[:n]})
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -3,6 +3,7 @@ package render
 import (
 	"fmt"
 
+	"topplate/plan"
 	"topplate/plan/geom"
 	"topplate/render/font"
 	"topplate/render/report"
@@ -156,15 +157,20 @@ func (d *drawing) nameRooms() {
 	h := d.res.Job.House
 	for i := range h.Rooms {
 		r := &h.Rooms[i]
-		area := r.Outline.SquareMetres()
-		for _, hole := range r.Holes {
-			area -= hole.SquareMetres()
-		}
 		d.ask(ask{
 			id: "room-" + r.ID, at: d.view.Point(r.At), within: d.view.Box(largestRect(r.Outline)), priority: 15, leader: true,
-			block: font.Block{{Lettering: sheet.LetterRoom, Words: r.Name}, {Lettering: sheet.LetterSmall, Words: h.Units.FormatArea(area)}},
+			block: font.Block{{Lettering: sheet.LetterRoom, Words: r.Name}, {Lettering: sheet.LetterSmall, Words: h.Units.FormatArea(roomArea(r))}},
 		})
 	}
+}
+
+// roomArea is the floor of a room in square metres.
+func roomArea(r *plan.Room) float64 {
+	area := r.Outline.SquareMetres()
+	for _, hole := range r.Holes {
+		area -= hole.SquareMetres()
+	}
+	return area
 }
 
 // dropTable lists the drops with their cut lengths in the column.

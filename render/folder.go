@@ -67,12 +67,21 @@ func plansOf(w *work.Work) []*planKind {
 // house.
 var paperOnly = []string{"frame", "column", "title-block", "scale", "north"}
 
+// Also is what a folder has only if it is asked for.
+type Also struct {
+	Plans  []route.Choice // to choose from, if there are two or more
+	Sketch bool           // the sheets that check the sketch
+}
+
 // Folder makes the files of a job folder: an index page, every sheet as SVG,
 // one PDF of all, the floor and the attic as DXF, the tables as CSV, the
 // schedule as text and the results as JSON. The manifest comes last.
-func Folder(w *work.Work, plans ...route.Choice) ([]File, error) {
+func Folder(w *work.Work, also Also) ([]File, error) {
 	res := w.Result
-	f := &folder{res: res, sheets: slices.Concat(Sheets(w, plans...), Details(res), Schedules(w), []*sheet.Sheet{Estimate(w)})}
+	f := &folder{res: res, sheets: slices.Concat(Sheets(w, also.Plans...), Details(res), Schedules(w), []*sheet.Sheet{Estimate(w)})}
+	if also.Sketch {
+		f.sheets = append(f.sheets, Sketch(res)...)
+	}
 	if l := legendSheet(res, f.sheets); l != nil {
 		f.sheets = append(f.sheets, l)
 	}

@@ -116,7 +116,7 @@ func TestGallery(t *testing.T) {
 		if name(job) == "starter" {
 			continue
 		}
-		files, err := render.Folder(whole(t, solve(t, job, source.ReadFile)))
+		files, err := render.Folder(whole(t, solve(t, job, source.ReadFile)), render.Also{})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -132,11 +132,11 @@ func TestGallery(t *testing.T) {
 // The same job gives the same bytes, however often it is drawn.
 func TestFolderIsDeterministic(t *testing.T) {
 	for _, job := range samples(t) {
-		a, err := render.Folder(whole(t, solve(t, job, source.ReadFile)))
+		a, err := render.Folder(whole(t, solve(t, job, source.ReadFile)), render.Also{Sketch: true})
 		if err != nil {
 			t.Fatal(err)
 		}
-		b, err := render.Folder(whole(t, solve(t, job, source.ReadFile)))
+		b, err := render.Folder(whole(t, solve(t, job, source.ReadFile)), render.Also{Sketch: true})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -150,7 +150,7 @@ func TestFolderIsDeterministic(t *testing.T) {
 
 // everySheet is all that a folder has without plans to choose from.
 func everySheet(w *work.Work) []*sheet.Sheet {
-	return slices.Concat(render.Sheets(w), render.Details(w.Result), render.Schedules(w), []*sheet.Sheet{render.Estimate(w)})
+	return slices.Concat(render.Sheets(w), render.Details(w.Result), render.Schedules(w), []*sheet.Sheet{render.Estimate(w)}, render.Sketch(w.Result))
 }
 
 // whole works out all that follows from a plan.

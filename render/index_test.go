@@ -27,7 +27,7 @@ func TestIndexPrintsCleanly(t *testing.T) {
 		res := solve(t, job, source.ReadFile)
 		res.Job.Name = `<script>document.title="ran"</script> & "quoted" ' العربية 🏠`
 		all := whole(t, res)
-		files, err := render.Folder(all)
+		files, err := render.Folder(all, render.Also{Sketch: true})
 		if err != nil {
 			t.Fatal(err)
 		}

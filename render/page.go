@@ -182,7 +182,10 @@ func (p *page) foot() sheet.Paper { return p.side.Max.Y - padding - p.keep }
 
 // table writes rows in columns that are as wide as their widest cell. If there
 // is no room for all, the last line says how many are left out.
-func (p *page) table(l sheet.Lettering, rows [][]string) {
+func (p *page) table(l sheet.Lettering, rows [][]string) { p.tableOrIn(p.rest, l, rows) }
+
+// tableOrIn writes a table of which all rows are somewhere else too.
+func (p *page) tableOrIn(elsewhere string, l sheet.Lettering, rows [][]string) {
 	var widths []sheet.Paper
 	for _, r := range rows {
 		for i, c := range r {
@@ -209,6 +212,6 @@ func (p *page) table(l sheet.Lettering, rows [][]string) {
 		}
 	}
 	if left > 0 {
-		p.line(l, 0, fmt.Sprintf("and %d more, in %s", left, p.rest))
+		p.line(l, 0, fmt.Sprintf("and %d more, in %s", left, elsewhere))
 	}
 }

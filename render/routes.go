@@ -242,11 +242,14 @@ func (d *drawing) drawCloset() {
 	})
 }
 
+// deviceRadius is that of the symbol of a power device.
+const deviceRadius = 1200 * sheet.Micrometre
+
 // drawDevices draws the power devices in the walls: a circle with two strokes
 // across on the face of the wall.
 func (d *drawing) drawDevices() {
 	g := d.sheet.Group("devices", "devices", "Power devices in the walls")
-	const r = 1200 * sheet.Micrometre
+	const r = deviceRadius
 	h := d.res.Job.House
 	for i := range h.Walls {
 		w := &h.Walls[i]

@@ -6,6 +6,7 @@ import (
 
 	"topplate/render/font"
 	"topplate/render/sheet"
+	"topplate/route"
 	"topplate/route/work"
 )
 
@@ -41,18 +42,25 @@ type portion struct {
 // many sheets as it needs. The sheets are named schedule-1, schedule-2 and so
 // on, and numbered on their own. It takes time in proportion to the text.
 func Schedules(w *work.Work) []*sheet.Sheet {
-	room := clipRoom(clipFormat(w.Job))
+	width := clipRoom(clipFormat(w.Job)).Width()
+	return clips(w.Result, "schedule", "Schedule", listings(w, width))
+}
+
+// clips lets lists flow over upright sheets, with the cautions at the foot of
+// the first. The sheets are named and numbered on their own.
+func clips(res *route.Result, id, name string, lists []*listing) []*sheet.Sheet {
+	room := clipRoom(clipFormat(res.Job))
 	width := room.Width()
-	cautions := cautionStrips(w.Result, width, room.Height()/4)
+	cautions := cautionStrips(res, width, room.Height()/4)
 	f := flow{first: room.Height() - heightOf(cautions), room: room.Height()}
-	for _, l := range listings(w, width) {
+	for _, l := range lists {
 		for _, r := range l.runs(width) {
 			f.add(r)
 		}
 	}
 	var out []*sheet.Sheet
 	for i, strips := range f.pages {
-		c := newClip(w.Result, fmt.Sprintf("schedule-%d", i+1), "Schedule", fmt.Sprintf("%d of %d", i+1, len(f.pages)))
+		c := newClip(res, fmt.Sprintf("%s-%d", id, i+1), name, fmt.Sprintf("%d of %d", i+1, len(f.pages)))
 		c.drawStrips(strips)
 		if i == 0 {
 			c.drawCautions(cautions)

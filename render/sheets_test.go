@@ -134,7 +134,7 @@ func TestSheetsWithHostileNames(t *testing.T) {
 	} {
 		quoted := fmt.Sprintf("%q", c)
 		res := solve(t, "job.toml", edited(t, `"Study"`, quoted, `"First cables"`, quoted, `"Starter house"`, quoted, `"desk"`, quoted))
-		files, err := render.Folder(whole(t, res))
+		files, err := render.Folder(whole(t, res), render.Also{Sketch: true})
 		if err != nil {
 			t.Fatal(err)
 		}

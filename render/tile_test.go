@@ -223,7 +223,7 @@ func checkUnstruck(t *testing.T, s *sheet.Sheet) {
 // legend where the columns have none.
 func TestFolderOfTiles(t *testing.T) {
 	res := solve(t, "../samples/corner-house/job.toml", onPaper("letter", source.ReadFile))
-	files, err := render.Folder(whole(t, res))
+	files, err := render.Folder(whole(t, res), render.Also{Sketch: true})
 	if err != nil {
 		t.Fatal(err)
 	}

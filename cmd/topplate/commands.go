@@ -70,9 +70,9 @@ func routeCommand() *cobra.Command {
 func drawCommand() *cobra.Command {
 	var wait patience
 	var out string
-	var compare bool
+	var compare, sketch bool
 	c := &cobra.Command{
-		Use:     "draw JOB.toml -o DIR [--choices]",
+		Use:     "draw JOB.toml -o DIR [--choices] [--sketch]",
 		Short:   "Draw the sheets into a folder",
 		Example: "  topplate draw samples/corner-house/job.toml -o out",
 		Args:    oneFile("a job file"),
@@ -92,7 +92,7 @@ func drawCommand() *cobra.Command {
 					return err
 				}
 			}
-			files, err := render.Folder(res, plans...)
+			files, err := render.Folder(res, render.Also{Plans: plans, Sketch: sketch})
 			if err != nil {
 				return err
 			}
@@ -107,6 +107,7 @@ func drawCommand() *cobra.Command {
 	}
 	wait.flag(c)
 	c.Flags().StringVarP(&out, "out", "o", "", "folder to write to; made if it is not there")
+	c.Flags().BoolVar(&sketch, "sketch", false, "add sheets that show just what was sketched, with every number, to be held against the house")
 	c.Flags().BoolVar(&compare, "choices", false, "add a sheet with the plans to choose from, if there is more than one")
 	return c
 }

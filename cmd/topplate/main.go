@@ -66,7 +66,7 @@ or input that can't be read or is not valid.`,
 		Args:          cobra.NoArgs,
 		RunE:          func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
 	}
-	root.AddCommand(newCommand(), tidyCommand(), checkCommand(), routeCommand(), drawCommand(), recordCommand(), choicesCommand(), compareCommand(), graphCommand(), rulesCommand(), schemaCommand(), noticesCommand())
+	root.AddCommand(newCommand(), tidyCommand(), checkCommand(), routeCommand(), drawCommand(), recordCommand(), choicesCommand(), compareCommand(), graphCommand(), rulesCommand(), originsCommand(), schemaCommand(), noticesCommand())
 	root.SetFlagErrorFunc(flagError)
 	return root
 }

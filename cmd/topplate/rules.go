@@ -3,15 +3,9 @@ package main
 import (
 	"github.com/spf13/cobra"
 
-	"topplate/plan/measure"
-	"topplate/plan/price"
-	"topplate/plan/rule"
+	"topplate/plan"
 	"topplate/render/report"
 )
-
-// plainHour is the rate that the prices are printed with when there is no job:
-// thousandths of a currency's unit.
-const plainHour = 60_000
 
 func rulesCommand() *cobra.Command {
 	return &cobra.Command{
@@ -19,15 +13,14 @@ func rulesCommand() *cobra.Command {
 		Short: "Print the limits, rules and prices with their sources, with a job's own values if one is given",
 		Args:  cobra.MaximumNArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			book, prices, units := rule.NewBook(nil), price.NewTable(nil, plainHour), measure.Imperial
+			var job *plan.Job
 			if len(args) == 1 {
-				job, err := load(args[0], cmd.ErrOrStderr())
-				if err != nil {
+				var err error
+				if job, err = load(args[0], cmd.ErrOrStderr()); err != nil {
 					return err
 				}
-				book, prices, units = job.Book(), job.PriceTable(), job.House.Units
 			}
-			return report.Rules(cmd.OutOrStdout(), book, prices, units)
+			return report.Rules(cmd.OutOrStdout(), job)
 		},
 	}
 }

@@ -7,13 +7,13 @@ import (
 )
 
 // Page writes the table for people, in Markdown: what each term is, what it
-// costs with the user's values, and how often it is paid. Money is in the
-// user's currency.
-func (t Table) Page() string {
+// costs with the user's values, where those are, and how often it is paid. Money
+// is in the user's currency. The result of from is empty for a default.
+func (t Table) Page(from func(ID) string) string {
 	var b strings.Builder
 	b.WriteString("# What the work costs\n\n")
 	fmt.Fprintf(&b, "Labour is minutes at %s an hour. Every default is %s: set your own.\n\n", thousandths(t.hour), Source)
-	b.WriteString("| id | what | price | paid | covers |\n|---|---|---|---|---|\n")
+	b.WriteString("| id | what | price | from | paid | covers |\n|---|---|---|---|---|---|\n")
 	for i := range Terms {
 		term := t.terms[Terms[i].ID]
 		price := term.Unit.String()
@@ -24,7 +24,7 @@ func (t Table) Page() string {
 		if term.PerCable {
 			paid = "by each cable"
 		}
-		fmt.Fprintf(&b, "| %s | %s | %s | %s | %s |\n", term.ID, term.Title, price, paid, term.Doc)
+		fmt.Fprintf(&b, "| %s | %s | %s | %s | %s | %s |\n", term.ID, term.Title, price, from(term.ID), paid, term.Doc)
 	}
 	return b.String()
 }

@@ -211,12 +211,12 @@ func TestTablePanicsOnMistakesInTheProgram(t *testing.T) {
 }
 
 func TestPage(t *testing.T) {
-	page := NewTable(map[string]int64{"walk": 1_250}, 85_500).Page()
+	page := NewTable(map[string]int64{"walk": 1_250}, 85_500).Page(func(id ID) string { return map[ID]string{"walk": "set at home"}[id] })
 	for _, want := range []string{
 		"Labour is minutes at 85.5 an hour. Every default is common practice, no source: set your own.",
-		"| walk | Getting about where one can stand | 1.25 minutes per metre | once for all cables | Laying a bundle while walking on the joists or on decking. |",
-		"| cable | The cable itself | priced elsewhere | by each cable | ",
-		"| change-raceway | Change: a surface raceway | 60 money per metre | once for all cables | ",
+		"| walk | Getting about where one can stand | 1.25 minutes per metre | set at home | once for all cables | Laying a bundle while walking on the joists or on decking. |",
+		"| cable | The cable itself | priced elsewhere |  | by each cable | ",
+		"| change-raceway | Change: a surface raceway | 60 money per metre |  | once for all cables | ",
 	} {
 		if !strings.Contains(page, want+"\n") && !(strings.HasSuffix(want, "| ") && strings.Contains(page, want)) {
 			t.Errorf("page lacks %q:\n%s", want, page)

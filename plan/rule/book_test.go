@@ -30,7 +30,7 @@ func TestBookOverrides(t *testing.T) {
 		t.Errorf("PlateBore = %d, want 33", got)
 	}
 	// A changed value must not be printed with the standard's name beside it.
-	if got, want := b.Limit(PlateBore).Source.String(), "set in the job file"; got != want {
+	if got, want := b.Limit(PlateBore).Source.String(), "set for this job"; got != want {
 		t.Errorf("source of the changed limit is %q, want %q", got, want)
 	}
 	if got, want := b.Value(StudBore), int64(60); got != want {

@@ -137,7 +137,7 @@ func TestSourceString(t *testing.T) {
 		want   string
 	}{
 		{Source{Status: CommonPractice}, "common practice, no source"},
-		{Source{Status: SetByUser}, "set in the job file"},
+		{Source{Status: SetByUser}, "set for this job"},
 		{Source{Document: "Code", Edition: "2018", Clause: "R1.2", Status: Confirmed}, "Code 2018, R1.2"},
 		{Source{Document: "Code", Clause: "R1.2", AsQuotedBy: "a city", Status: AsQuoted}, "Code, R1.2, as quoted by a city"},
 		{Source{Document: "Code", Status: FromMemory}, "Code, from memory"},

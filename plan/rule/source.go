@@ -42,7 +42,7 @@ func (s Source) String() string {
 	case CommonPractice:
 		return "common practice, no source"
 	case SetByUser:
-		return "set in the job file"
+		return "set for this job"
 	}
 	text := s.Document
 	if s.Edition != "" {

@@ -16,7 +16,7 @@ type table struct {
 // reference is the order of tables and keys. Tables whose keys are the user's
 // own have none here.
 var reference = []table{
-	{"", []string{"house"}},
+	{"", []string{"house", "include", "after"}},
 	{"house", []string{
 		"name", "place", "units", "north", "built", "sketch_error", "closing", "adjust",
 		"latitude", "longitude", "utc_offset", "attic_hot",
@@ -62,6 +62,7 @@ var reference = []table{
 	{"have", nil},
 	{"parts", nil},
 	{"estimate", []string{"allowance"}},
+	{"sheets", []string{"paper"}},
 	{"tools", []string{"rods", "arm", "extension", "bits"}},
 	{"allow", []string{"patching"}},
 	{"limits", nil},

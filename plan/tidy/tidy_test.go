@@ -134,6 +134,8 @@ func referenceFiles(t testing.TB) map[string]string {
 			name = "reference house"
 		case strings.HasPrefix(line, "// # The job file"):
 			name = "reference job"
+		case strings.HasPrefix(line, "// # An included file"):
+			name = "reference of an included file"
 		case strings.HasPrefix(line, "//\t"), line == "//\n":
 			files[name] += strings.TrimPrefix(strings.TrimPrefix(line, "//"), "\t")
 		}

@@ -56,6 +56,7 @@ const (
 	PenTape
 	PenCount
 	PenWay
+	PenCheck
 	PenMatch
 	PenKey
 	PenCentre
@@ -186,6 +187,7 @@ var styles = [pens]Style{
 	PenTape:      {"tape", "arc of a tape held at the mark", w035, Continuous, Black, NoColour},
 	PenCount:     {"count", "joists to count from a mark", w025, DashedDoubleDotted, Black, NoColour},
 	PenWay:       {"way", "safe way from the hatch, on the joists", w050, Dotted, Black, NoColour},
+	PenCheck:     {"check", "length taped as a check", w013, Dashed, Black, NoColour},
 	PenMatch:     {"match", "match line between sheets", w070, DashedDotted, Black, NoColour},
 	PenKey:       {"key", "", w025, Continuous, Black, LightGrey},
 	PenCentre:    {"centre", "centre line", w013, LongDashedDotted, Black, NoColour},
