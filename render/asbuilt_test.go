@@ -82,13 +82,16 @@ func starterBuilt(t testing.TB) *render.AsBuilt {
 	wrong := ran("D1.2", record.Cable{Length: 50 * measure.Foot})
 	right := ran("D1.2", record.Cable{Length: 41*measure.Foot + 6*measure.Inch, WireMap: record.Fail})
 	right.Replaces = 3
+	misread, drilledH4 := drilled(p, "H4", 5*measure.Inch, measure.Inch), drilled(p, "H4", 2*measure.Inch, 3*measure.Inch/4)
+	drilledH4.Replaces = 7
 	return &render.AsBuilt{Result: res, Plan: p, Entries: entriesOf(
 		ran("D1.1", record.Cable{Length: 42 * measure.Foot, WireMap: record.Pass, Speed: 2500, Watts: 11500}),
 		wrong, right,
 		leftUndone("D2.1", record.Deferred),
 		drilled(p, "H3", measure.Inch/4, measure.Inch/2),
-		drilled(p, "H4", 2*measure.Inch, 3*measure.Inch/4),
+		misread, drilledH4,
 		record.Entry{Kind: record.HoleKind, ID: "X1", Hole: record.Hole{Through: "top plate", Wall: "west", At: 15 * measure.Foot, Diameter: measure.Inch / 2}},
+		record.Entry{Kind: record.SpoolKind, ID: "B1", Spool: record.Spool{Cable: "cat6", Left: 370 * measure.Foot}},
 		record.Entry{Kind: record.SpoolKind, ID: "B1", Spool: record.Spool{Cable: "cat6", Left: 320 * measure.Foot, Marked: true, Mark: 320 * measure.Foot}},
 	)}
 }
@@ -114,7 +117,7 @@ func TestAsBuiltSays(t *testing.T) {
 	s := render.AsBuiltSheets(a)[0]
 	words := "\n" + strings.Join(checkTexts(t, a.Result, s), "\n") + "\n"
 	for _, want := range []string{
-		"From the record, entry 9", "record, entry 9", "2 run", "2×", "2 of 3×", "deferred", "no entry", "2500", "11.5", "pass", "fail", "42ft", "41ft 6in", "320ft",
+		"From the record, entry 11", "record, entry 11", "2 run", "2×", "2 of 3×", "deferred", "no entry", "2500", "11.5", "pass", "fail", "42ft", "41ft 6in", "320ft",
 		"no entry of cables: D3.1", "no entry of spools: B2", "wire map fails, to be mended: D1.2", "1/2in, not planned", "3/4in, +2in",
 	} {
 		if !strings.Contains(words, "\n"+want+"\n") {
@@ -123,12 +126,12 @@ func TestAsBuiltSays(t *testing.T) {
 	}
 	// A quarter of an inch is not more than a quarter of an inch; an entry that
 	// was corrected does not hold.
-	for _, not := range []string{"+1/4in", "50ft"} {
+	for _, not := range []string{"+1/4in", "50ft", "+5in", "370ft"} {
 		if strings.Contains(words, not) {
 			t.Errorf("the sheet says %q", not)
 		}
 	}
-	if !strings.Contains(strings.ReplaceAll(words, "\n", " "), "Last entry of 2026-04-07.") { // 30 March and 8 days
+	if !strings.Contains(strings.ReplaceAll(words, "\n", " "), "Last entry of 2026-04-09.") { // 30 March and 10 days
 		t.Error("the sheet does not give the day of the last entry")
 	}
 }
@@ -196,14 +199,15 @@ func TestAsBuiltHolePlaces(t *testing.T) {
 		return sheet.Point{}
 	}
 	for id, off := range map[string]measure.Length{"H3": measure.Inch / 4, "H4": 2 * measure.Inch} {
-		v := centre("hole-" + id).Sub(centre("planned-" + id))
-		want := s.View.Length(off)
-		if got := max(v.X, -v.X) + max(v.Y, -v.Y); got < want-1 || got > want+1 {
-			t.Errorf("%s is %d µm from its planned place, want %d", id, got, want)
+		h, _ := a.Plan.Hole(id)
+		w := wallCalled(t, a.Result, h.Wall)
+		want := s.View.Point(w.PointAt(h.At + off)).Sub(s.View.Point(w.PointAt(h.At)))
+		got := centre("hole-" + id).Sub(centre("planned-" + id))
+		if got != want || got == (sheet.Point{}) {
+			t.Errorf("%s is %v from its planned place, want %v", id, got, want)
 		}
 	}
-	west := slices.IndexFunc(a.Result.Job.House.Walls, func(w plan.Wall) bool { return w.ID == "west" })
-	if got, want := centre("hole-X1"), s.View.Point(a.Result.Job.House.Walls[west].PointAt(15*measure.Foot)); got != want {
+	if got, want := centre("hole-X1"), s.View.Point(wallCalled(t, a.Result, "west").PointAt(15*measure.Foot)); got != want {
 		t.Errorf("X1 is at %v, want %v", got, want)
 	}
 	for i := range a.Plan.Holes {
@@ -215,6 +219,32 @@ func TestAsBuiltHolePlaces(t *testing.T) {
 		if faint := slices.Contains(pensIn(g), sheet.PenHoleThere); faint != (i < 2) {
 			t.Errorf("%s: faint is %v", id, faint)
 		}
+	}
+}
+
+func wallCalled(t *testing.T, res *route.Result, id string) *plan.Wall {
+	t.Helper()
+	i := slices.IndexFunc(res.Job.House.Walls, func(w plan.Wall) bool { return w.ID == id })
+	if i < 0 {
+		t.Fatalf("there is no wall %s", id)
+	}
+	return &res.Job.House.Walls[i]
+}
+
+// One cable that was run makes a bundle solid, and the rest of it is told.
+func TestAsBuiltPartOfBundle(t *testing.T) {
+	a := starterBuilt(t)
+	a.Entries = entriesOf(ran("D1.1", record.Cable{}), leftUndone("D1.2", record.NotRun))
+	s := render.AsBuiltSheets(a)[0]
+	words := checkTexts(t, a.Result, s)
+	for _, want := range []string{"1 run, 1 not run", "1 of 2×", "no length: D1.1", "no wire map: D1.1"} {
+		if !slices.Contains(words, want) {
+			t.Errorf("the sheet does not say %q", want)
+		}
+	}
+	drawn := pensIn(groupCalled(s.Groups, "ways"))
+	if !slices.Contains(drawn, sheet.PenCable) || slices.Contains(drawn, sheet.PenCableLeft) {
+		t.Errorf("the bundles have pens %v", drawn)
 	}
 }
 
