@@ -8,7 +8,7 @@ import (
 // Widths of the beam over single tasks, by the size of the job: about the same
 // time for a house and for an office.
 const (
-	beamWork  = 6000 // width times tasks
+	beamWork  = 2500 // width times tasks
 	beamLeast = 4
 	beamMost  = 100
 	beamTasks = 400 // beyond, a beam takes too long
