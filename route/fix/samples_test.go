@@ -3,6 +3,7 @@ package fix
 import (
 	"math"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
@@ -272,5 +273,21 @@ func checkTapes(fail failer, house *plan.House, h *Hole) {
 				}
 			}
 		}
+	}
+}
+
+// Nobody is sent over the tank of the long roof, which stands on the straight
+// line from the hatch to H4: there is a way round it.
+func TestWayRoundTheTank(t *testing.T) {
+	f := newFixer(sample(t, "long-roof"))
+	for s := range f.ways.cost {
+		at := f.ways.at(s)
+		on := slices.ContainsFunc(f.house.Obstacles, func(o plan.Obstacle) bool { return o.Area.Contains(at) })
+		if f.ways.cost[s] >= overPrice && !on {
+			t.Fatalf("the way to %v leads over an obstacle", at)
+		}
+	}
+	if way := Holes(f.res)[3].Above.Way; len(way) < 3 {
+		t.Errorf("the way to H4 is straight: %v", way)
 	}
 }

@@ -110,9 +110,26 @@ func (w *ways) next(state int, f func(s int, cost int64)) {
 			if axis != state%2 && w.from[state] >= 0 {
 				cost++
 			}
+			if w.f.overSomething(p, q) {
+				cost += overPrice
+			}
 			f(2*k+axis, cost)
 		}
 	}
+}
+
+// overPrice is more than any way costs by its length: nobody is sent over a duct
+// or a tank where there is a way round it.
+const overPrice = 1 << 52
+
+// overSomething reports whether one would climb over an obstacle from p to q.
+func (f *fixer) overSomething(p, q geom.Point) bool {
+	for i := range f.house.Obstacles {
+		if geom.SegmentEntersRect(p, q, f.house.Obstacles[i].Area) {
+			return true
+		}
+	}
+	return false
 }
 
 // passable reports whether nothing between two crossings takes up the height
