@@ -257,7 +257,7 @@ func (c *section) drawEave(d *drawing) {
 		switch {
 		case c.opens():
 			words = "soffit, opens"
-		case c.drop.Kind == plan.SoffitSpot:
+		case c.drop.Kind == plan.SoffitSpot && c.eave:
 			words = "soffit, to be cut"
 		}
 		d.note(g, "soffit", pt(end*3/4-outside/4, z), words)

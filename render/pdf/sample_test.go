@@ -98,15 +98,3 @@ func run(t *testing.T, document []byte, program string, args ...string) string {
 	}
 	return string(out)
 }
-
-// TestKeep writes the document of the samples where PDF_OUT says, to be looked
-// at.
-func TestKeep(t *testing.T) {
-	path := os.Getenv("PDF_OUT")
-	if path == "" {
-		t.Skip("PDF_OUT names no file")
-	}
-	if err := os.WriteFile(path, written(t, "Samples", samples(t)...), 0o666); err != nil {
-		t.Fatal(err)
-	}
-}

@@ -131,7 +131,7 @@ func (p *printer) holes(res *work.Work) {
 	p.printf("Holes\n")
 	for i := range res.Fixes {
 		h := &res.Fixes[i]
-		p.printf("  %s  %s, %s: %d cables (%s), bundle %s\n", h.ID, h.Member, HoleWhere(res.Result, &res.Graph.Holes[res.Holes[h.Index].Place]), h.Cables, tagsOf(res.Result, h.Drops), u.Format(h.Bundle))
+		p.printf("  %s  %s, %s: %s (%s), bundle %s\n", h.ID, h.Member, HoleWhere(res.Result, &res.Graph.Holes[res.Holes[h.Index].Place]), counted(h.Cables, "cable"), tagsOf(res.Result, h.Drops), u.Format(h.Bundle))
 		p.printf("      bore: %s\n", boresText(h, u))
 		if t := allowedText(h, u); t != "" {
 			p.printf("      largest allowed: %s\n", t)
@@ -214,6 +214,14 @@ func (p *printer) reused(res *route.Result) {
 	}
 	p.table(rows)
 	p.printf("\n")
+}
+
+// counted is a number of things in words.
+func counted(n int, thing string) string {
+	if n == 1 {
+		return "1 " + thing
+	}
+	return fmt.Sprintf("%d %ss", n, thing)
 }
 
 func tagsOf(res *route.Result, drops []int) string {
