@@ -15,12 +15,12 @@ func (l *houseLoader) attic(root *source.Table) {
 	if !ok {
 		return
 	}
-	a := &l.house.Attic
+	a := l.house.Attic
 	a.Pos = t.Pos()
 	run, _ := t.Choice("joists_run", source.Required, "N", "E")
 	a.AlongY = run == "N"
 	if kind, _ := t.Choice("joist", source.Required, "sawn", "truss"); kind == "truss" {
-		a.Kind = Truss
+		a.Joist = Truss
 	}
 	a.Spacing, _ = length(t, "spacing", source.Required, onCentre)
 	a.First, _ = length(t, "first", source.Required, coordinates)
@@ -39,7 +39,7 @@ func (l *houseLoader) attic(root *source.Table) {
 
 // joistDepth reads the depth of the joists, by the name of a size or as a
 // length.
-func (l *houseLoader) joistDepth(t *source.Table, a *Attic) {
+func (l *houseLoader) joistDepth(t *source.Table, a *Space) {
 	switch {
 	case t.Has("size") && t.Has("depth"):
 		t.Errorf("depth", "found both size and depth; want one of them")

@@ -204,8 +204,7 @@ func netOf(t *testing.T, src string) *tapedNet {
 	if root == nil {
 		t.Fatal(print(t, list))
 	}
-	l := &houseLoader{list: list, house: &House{File: "house.toml"}}
-	l.wallNames, l.roomNames = l.newNames("wall"), l.newNames("room")
+	l := newHouseLoader("house.toml", list)
 	l.header(root)
 	l.levels(root)
 	l.readRuns(root)

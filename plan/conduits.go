@@ -118,7 +118,7 @@ func (l *houseLoader) conduitFits(t *source.Table, c *Conduit) bool {
 // one that the file names, if it names one.
 func (l *houseLoader) conduitFaces(t *source.Table, c *Conduit) bool {
 	wall := &l.house.Walls[c.Wall]
-	c.Room = l.house.RoomAt(wall.FacePoint(c.At, c.Side))
+	c.Room = l.house.RoomBeside(wall, c.At, c.Side)
 	if !t.Has("room") {
 		return true
 	}

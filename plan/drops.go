@@ -68,7 +68,7 @@ func (l *jobLoader) ceiling() measure.Length {
 
 // inRoom reports whether a place under key is in a room.
 func (l *jobLoader) inRoom(t *source.Table, key string, at geom.Point, room int) bool {
-	in := l.house.RoomAt(at)
+	in := l.house.RoomOn(0, at)
 	if in == room {
 		return true
 	}
@@ -153,7 +153,7 @@ func (l *jobLoader) ceilingPoint(t *source.Table, d *Drop) {
 	if !ok {
 		return
 	}
-	d.Point, d.Room = at, l.house.RoomAt(at)
+	d.Point, d.Room = at, l.house.RoomOn(0, at)
 	if d.Room < 0 {
 		t.Errorf("at", "found the point %s, which is in no room; want a point of a ceiling", l.house.pointText(at))
 	}

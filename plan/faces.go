@@ -90,11 +90,11 @@ func headingOf(a, b geom.Point) Heading {
 	}
 }
 
-// RoomAt is the index of the room in which p lies, its finished faces
-// included, or -1.
-func (h *House) RoomAt(p geom.Point) int {
+// RoomOn is the index of the room of a level in which p lies, its finished
+// faces included, or -1.
+func (h *House) RoomOn(level int, p geom.Point) int {
 	for i := range h.Rooms {
-		if h.Rooms[i].contains(p) {
+		if h.Rooms[i].Level == level && h.Rooms[i].contains(p) {
 			return i
 		}
 	}
@@ -112,4 +112,10 @@ func (r *Room) contains(p geom.Point) bool {
 		}
 	}
 	return true
+}
+
+// RoomBeside is the index of the room on a side of a wall at a distance along
+// it, or -1.
+func (h *House) RoomBeside(w *Wall, along measure.Length, side Side) int {
+	return h.RoomOn(w.Level, w.FacePoint(along, side))
 }

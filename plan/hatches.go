@@ -34,7 +34,7 @@ func (l *houseLoader) hatches(root *source.Table) {
 
 // cautionHatch warns of a hatch that is not in its room, or that cuts trusses.
 func (l *houseLoader) cautionHatch(t *source.Table, h *Hatch) {
-	r, a := &l.house.Rooms[h.Room], &l.house.Attic
+	r, a := &l.house.Rooms[h.Room], l.house.Attic
 	if r.found() && !r.holds(h.Area) {
 		t.Warnf("at", "the hatch is not wholly in room %s", r.ID).Note(r.Pos, "%s is here", r.ID)
 	}
@@ -42,7 +42,7 @@ func (l *houseLoader) cautionHatch(t *source.Table, h *Hatch) {
 	if a.AlongY {
 		across = h.Area.Width()
 	}
-	if gap := a.Spacing - a.Width; a.Kind == Truss && gap > 0 && across > gap {
+	if gap := a.Spacing - a.Width; a.Joist == Truss && gap > 0 && across > gap {
 		t.Warnf("size", "the hatch is %s wide across the trusses, and the gap between two of them is %s; a truss must not be cut", l.house.text(across), l.house.text(gap)).
 			Note(a.Pos, "the trusses are described here")
 	}

@@ -30,13 +30,17 @@ type House struct {
 	AtticHot      int64
 	AtticHotGiven bool
 
-	Levels     []Level
-	Traverses  []Traverse
-	Checks     []Check // by id
-	Walls      []Wall
-	Rooms      []Room
-	Attic      Attic
-	Roof       Roof
+	Levels    []Level
+	Traverses []Traverse
+	Checks    []Check // by id
+	Walls     []Wall
+	Rooms     []Room
+	// Spaces are the framing spaces; the first is the main attic, or what is
+	// under a flat roof, which Attic points to, and Roof to the roof over it.
+	Spaces     []*Space
+	Roofs      []*Roof
+	Attic      *Space
+	Roof       *Roof
 	Hatches    []Hatch
 	Obstacles  []Obstacle
 	Soffits    []SoffitOpening
@@ -44,6 +48,7 @@ type House struct {
 	PowerRuns  []PowerRun
 	Marks      []Mark
 	Conduits   []Conduit
+	Chases     []Chase
 	OutsideOf  geom.Polygon // finished outer face of the closed outer run, counter-clockwise
 	PlateLine  geom.Polygon // outer face of the wall plates under the roof, counter-clockwise
 	Boundaries geom.Rect    // smallest rectangle around all wall bodies
@@ -58,6 +63,9 @@ type Level struct {
 	Floor    measure.Length
 	Ceiling  measure.Length
 	PlateTop measure.Length
+	// OutsideOf is the finished outer face of its closed outer run, PlateLine
+	// that of the plates, both counter-clockwise.
+	OutsideOf, PlateLine geom.Polygon
 }
 
 // A Traverse is a run of walls as it was taped, with how well it closed.
@@ -124,7 +132,10 @@ type Wall struct {
 	Out Side
 	// Gable is true if the roof ends in a gable over the wall, so that no
 	// rafters come down on it.
-	Gable    bool
+	Gable bool
+	// Masonry is true of a wall of brick, block, stone or concrete, in which no
+	// cable can be fished. StudDepth is then its thickness without boards.
+	Masonry  bool
 	Openings []Opening
 	Devices  []Device
 }
@@ -168,44 +179,38 @@ type Device struct {
 
 // A Room is a space between walls.
 type Room struct {
-	ID      string
-	Pos     diag.Pos
-	Level   int
-	Name    string
+	ID    string
+	Pos   diag.Pos
+	Level int
+	Name  string
+	// Use is what the room is, as far as a rule asks: "garage", "closet",
+	// "bath", "stairs", or empty.
+	Use string
+	// Open is true if its ceiling has no board, so that the joists can be got
+	// at from the room.
+	Open    bool
 	At      geom.Point
 	Outline geom.Polygon // finished faces
 	Holes   []geom.Polygon
 	Bounds  geom.Rect
 }
 
-// JoistKind says what spans the attic floor.
+// JoistKind says what spans a framing space.
 type JoistKind uint8
 
 // Kinds of ceiling joist.
 const (
 	Sawn JoistKind = iota
 	Truss
+	IJoist
 )
 
-// An Attic is the framing space over the one storey under the roof.
-type Attic struct {
-	Pos diag.Pos
-	// AlongY is true if the joists run along Y (house north and south).
-	AlongY  bool
-	Kind    JoistKind
-	Spacing measure.Length // on centre
-	First   measure.Length // centre of one joist, on the axis across the joists
-	Width   measure.Length // thickness of a joist
-	Depth   measure.Length
-	// Insulation is its depth above the ceiling board.
-	Insulation measure.Length
-	Decking    []geom.Rect
-}
-
-// A Roof is the roof over the outer walls. Surface gives its height at every
-// point, Framing what is under it.
+// A Roof is a roof over outer walls. Surface gives its height over their plates
+// at every point, Framing what is under it.
 type Roof struct {
+	ID       string
 	Pos      diag.Pos
+	Level    int // whose plates it stands on
 	Pitch    roof.Pitch
 	Surface  *roof.Roof
 	Framing  roof.Framing
@@ -218,20 +223,23 @@ type Roof struct {
 	Width          measure.Length // thickness of a rafter
 }
 
-// A Hatch is an opening in a ceiling through which one climbs into the attic.
+// A Hatch is an opening in a ceiling, a floor or a low wall through which one
+// gets into a space. Room is -1 for one that is reached from outside.
 type Hatch struct {
-	ID   string
-	Pos  diag.Pos
-	Room int
-	Area geom.Rect
+	ID    string
+	Pos   diag.Pos
+	Space int
+	Room  int
+	Area  geom.Rect
 }
 
-// An Obstacle takes up room in the attic. Bottom and Top are heights above
-// the top of the ceiling board. Nothing may be run nearer than Clearance.
+// An Obstacle takes up room in a space. Bottom and Top are heights above the
+// space's base, which is the top of the ceiling board. Nothing may be run nearer than Clearance.
 type Obstacle struct {
 	ID          string
 	Pos         diag.Pos
 	Kind        string // duct, chimney, flue, tank, light, unit
+	Space       int
 	Area        geom.Rect
 	Bottom, Top measure.Length
 	Hot         bool
@@ -259,11 +267,12 @@ type Baffle struct {
 	Start, End measure.Length
 }
 
-// A PowerRun is a power cable in the attic.
+// A PowerRun is a power cable in a space.
 type PowerRun struct {
-	ID   string
-	Pos  diag.Pos
-	Path []geom.Point
+	ID    string
+	Pos   diag.Pos
+	Space int
+	Path  []geom.Point
 	// Circuits is the number of circuits bundled in the run.
 	Circuits int
 }
@@ -274,13 +283,15 @@ type Mark struct {
 	ID           string
 	Pos          diag.Pos
 	Kind         string // light box, vent, corner, pipe, nail
+	Space        int
 	At           geom.Point
 	Above, Below bool
 }
 
 // A Conduit is a pipe in a wall. It begins at a box in the wall's face, goes
 // straight up inside its stud bay and through the top plates, and ends open in
-// the attic above them.
+// the space above them; or, if Down, down through the floor into the space
+// below it.
 type Conduit struct {
 	ID   string
 	Pos  diag.Pos
@@ -290,6 +301,7 @@ type Conduit struct {
 	At, Height measure.Length
 	Side       Side
 	Room       int // -1 if no room is there
+	Down       bool
 	// Inside is its inside diameter. Kind and Trade are how the trade calls
 	// it, empty if the file gives the diameter.
 	Inside      measure.Length

@@ -82,7 +82,7 @@ func TestPlaceAtIsland(t *testing.T) {
 			t.Errorf("from %s: got %v on the %v, want %v on the %v", tt.room, got, s.Side, tt.want, tt.side)
 		}
 		// The whole of the core is no part of the living room around it.
-		if room := j.House.RoomAt(geom.Point{X: 22 * foot, Y: 10 * foot}); j.House.Rooms[room].ID != "core" {
+		if room := j.House.RoomOn(0, geom.Point{X: 22 * foot, Y: 10 * foot}); j.House.Rooms[room].ID != "core" {
 			t.Errorf("the core is in %v", room)
 		}
 	}

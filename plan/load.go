@@ -40,8 +40,7 @@ func LoadHouse(name string, src []byte) (*House, *diag.List) {
 	if root == nil {
 		return nil, list
 	}
-	l := &houseLoader{list: list, house: &House{File: name}}
-	l.wallNames, l.roomNames = l.newNames("wall"), l.newNames("room")
+	l := newHouseLoader(name, list)
 	l.header(root)
 	l.levels(root)
 	l.walls(root)
@@ -62,6 +61,13 @@ func LoadHouse(name string, src []byte) (*House, *diag.List) {
 		return nil, list
 	}
 	return l.house, list
+}
+
+func newHouseLoader(name string, list *diag.List) *houseLoader {
+	l := &houseLoader{list: list, house: &House{File: name, Attic: &Space{Above: -1}, Roof: &Roof{}}}
+	l.house.Spaces, l.house.Roofs = []*Space{l.house.Attic}, []*Roof{l.house.Roof}
+	l.wallNames, l.roomNames = l.newNames("wall"), l.newNames("room")
+	return l
 }
 
 // header reads [house].
@@ -110,6 +116,7 @@ func (l *houseLoader) levels(root *source.Table) {
 		t.Errorf("id", "found a second level; want one level in this release").Note(l.level.Pos, "the first level is here")
 	}
 	l.house.Levels = []Level{l.level}
+	l.house.Attic.Base = l.level.Floor + l.level.PlateTop
 }
 
 // inside reports whether p is within the outer faces of the house.

@@ -156,6 +156,9 @@ func (l *houseLoader) setOutline(r *run) bool {
 			return false
 		}
 	}
+	level := &l.house.Levels[r.shared.Level]
+	level.OutsideOf, level.PlateLine = l.house.OutsideOf, l.house.PlateLine
+	l.house.Attic.Outlines = []geom.Polygon{l.house.PlateLine}
 	l.outer, l.outerFirst = &outer, r.first
 	l.cautionOutsiders()
 	return true

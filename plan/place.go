@@ -41,7 +41,7 @@ func (l *jobLoader) placeAlong(t *source.Table, s *Spot, at measure.Length, ok b
 			Note(w.Pos, "%s is taped here", w.ID)
 		return false
 	}
-	s.Room = l.house.RoomAt(w.FacePoint(s.At, s.Side))
+	s.Room = l.house.RoomBeside(w, s.At, s.Side)
 	if w.Exterior && s.Side == w.Out {
 		t.Errorf("side", "found the %s side of wall %s, which is out of doors; want %s, or a soffit spot", s.Side, w.ID, s.Side.Opposite()).
 			Note(w.Pos, "%s is taped here", w.ID)

@@ -40,7 +40,7 @@ func checkHouse(t *testing.T, h *House) {
 	}
 	for i := range h.Rooms {
 		r := &h.Rooms[i]
-		if !r.Outline.IsSimple() || !r.Outline.IsCCW() || h.RoomAt(r.At) != i || r.Bounds != r.Outline.Bounds() {
+		if !r.Outline.IsSimple() || !r.Outline.IsCCW() || h.RoomOn(0, r.At) != i || r.Bounds != r.Outline.Bounds() {
 			t.Errorf("room %s: %+v", r.ID, r)
 		}
 	}
@@ -52,7 +52,7 @@ func checkHouse(t *testing.T, h *House) {
 	for i, c := range h.Conduits {
 		w := &h.Walls[c.Wall]
 		if whole := ordered(w.Along(w.Body.Min), w.Along(w.Body.Max)); c.At-c.Inside/2 < whole.lo || c.At+c.Inside/2 > whole.hi || c.Inside <= 0 ||
-			c.Inside >= w.StudDepth || c.Height > h.Levels[0].Ceiling || c.Room != h.RoomAt(w.FacePoint(c.At, c.Side)) {
+			c.Inside >= w.StudDepth || c.Height > h.Levels[0].Ceiling || c.Room != h.RoomBeside(w, c.At, c.Side) {
 			t.Errorf("conduit %s: %+v", c.ID, c)
 		}
 		for _, o := range w.Openings {
@@ -89,11 +89,11 @@ func checkJob(t *testing.T, j *Job) {
 		case WallPlate:
 			w := &h.Walls[d.Spot.Wall]
 			face := w.FacePoint(d.Spot.At, d.Spot.Side)
-			if !w.Body.Contains(face) || d.Spot.Height > h.Levels[0].Ceiling || d.Room != h.RoomAt(face) {
+			if !w.Body.Contains(face) || d.Spot.Height > h.Levels[0].Ceiling || d.Room != h.RoomOn(0, face) {
 				t.Errorf("drop %s: %+v", d.Tag, d)
 			}
 		case CeilingPoint:
-			if d.Room < 0 || h.RoomAt(d.Point) != d.Room {
+			if d.Room < 0 || h.RoomOn(0, d.Point) != d.Room {
 				t.Errorf("drop %s: %+v", d.Tag, d)
 			}
 		case SoffitSpot:

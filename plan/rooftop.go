@@ -17,7 +17,7 @@ func (l *houseLoader) roof(root *source.Table) {
 	if !ok {
 		return
 	}
-	r := &l.house.Roof
+	r := l.house.Roof
 	r.Pos = t.Pos()
 	kind, okKind := t.Choice("kind", source.Required, "hip", "gable")
 	pitch, okPitch := l.pitch(t)
@@ -146,7 +146,7 @@ func (l *houseLoader) outerNames() string {
 // by side with the joists stand on them unless the file says otherwise; the
 // others are laid out from the middle of the house.
 func (l *houseLoader) firstRafters(t *source.Table, r *Roof) {
-	b, a := l.house.PlateLine.Bounds(), &l.house.Attic
+	b, a := l.house.PlateLine.Bounds(), l.house.Attic
 	x, y := middle(b.Min.X, b.Max.X)+r.Spacing/2, middle(b.Min.Y, b.Max.Y)+r.Spacing/2
 	if a.AlongY {
 		x = a.First

@@ -111,7 +111,7 @@ func TestRafters(t *testing.T) {
 	} {
 		h := houseOf(t, "[attic]\n"+tt.attic+"\njoist = \"sawn\"\nspacing = \"16in\"\nfirst = \"20in\"\nsize = \"2x6\"\n\n"+
 			"[roof]\nkind = \"hip\"\npitch = \"5/12\"\noverhang = \"16in\"\n"+tt.keys+"\n")
-		r := &h.Roof
+		r := h.Roof
 		if r.FirstX != at(t, tt.firstX) || r.FirstY != at(t, tt.firstY) || r.Spacing != 16*inch || r.Width != 3*inch/2 {
 			t.Errorf("%s, %s: got rafters from %v and %v, %v apart", tt.attic, tt.keys, r.FirstX, r.FirstY, r.Spacing)
 		}

@@ -17,7 +17,7 @@ import (
 // drawJoists draws every joist between the outer faces of the plates.
 func (d *drawing) drawJoists() {
 	h := d.res.Job.House
-	a := &h.Attic
+	a := h.Attic
 	g := d.sheet.Group("joists", "joists", fmt.Sprintf("Joists, %s on centre", h.Units.Format(a.Spacing)))
 	d.ground = g
 	for _, c := range route.JoistCentres(h) {

@@ -369,14 +369,14 @@ func (c *section) rightLevels() []level {
 
 // joistWord and rafterWord name the members of the attic as they are built.
 func joistWord(h *plan.House) string {
-	if h.Attic.Kind == plan.Truss {
+	if h.Attic.Joist == plan.Truss {
 		return "bottom chord"
 	}
 	return "joist"
 }
 
 func rafterWord(h *plan.House) string {
-	if h.Attic.Kind == plan.Truss {
+	if h.Attic.Joist == plan.Truss {
 		return "top chord"
 	}
 	return "rafter"

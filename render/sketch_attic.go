@@ -46,7 +46,7 @@ func (d *drawing) roofTable() {
 
 // framingRows are the dimensions of the storey, the roof and the joists.
 func framingRows(h *plan.House, length func(measure.Length) string) [][]string {
-	a, r := &h.Attic, &h.Roof
+	a, r := h.Attic, h.Roof
 	var rows [][]string
 	for i := range h.Levels {
 		l := &h.Levels[i]

@@ -49,7 +49,7 @@ type joists struct {
 // joistsOf is the layout of the ceiling joists on the U axis. None stands over
 // the plates of the end walls.
 func joistsOf(h *plan.House, ax axes) joists {
-	a := &h.Attic
+	a := h.Attic
 	box := h.PlateLine.Bounds()
 	lo, _ := ax.uv(box.Min)
 	hi, _ := ax.uv(box.Max)

@@ -263,7 +263,7 @@ func (b *builder) closetCeiling() {
 	most := max(c.Width/2, b.js.width)
 	found := false
 	b.betweenJoists(c.Point, func(p geom.Point, move measure.Length) {
-		if move > most && !b.relax || b.house.RoomAt(p) != c.Room {
+		if move > most && !b.relax || b.house.RoomOn(0, p) != c.Room {
 			return
 		}
 		var blocks []Block

@@ -24,7 +24,7 @@ type port struct {
 func (b *builder) ceilingPoint(d int) {
 	drop := &b.job.Drops[d]
 	b.betweenJoists(drop.Point, func(p geom.Point, move measure.Length) {
-		if move > drop.Shift && !b.relax || b.house.RoomAt(p) != drop.Room {
+		if move > drop.Shift && !b.relax || b.house.RoomOn(0, p) != drop.Room {
 			return
 		}
 		charges := []Charge{b.once(price.CutCeiling, 1), b.once(price.MountBox, 1), b.onceBy(price.Shift, move)}

@@ -182,7 +182,7 @@ func cautions(job *plan.Job, book rule.Book) []rule.ID {
 		out = append(out, r.ID)
 	}
 	out = append(out, rule.SealHoles)
-	if job.House.Attic.Kind == plan.Truss {
+	if job.House.Attic.Joist == plan.Truss {
 		out = append(out, rule.TrussNever)
 	}
 	outdoors := func(d plan.Drop) bool { return d.Kind == plan.SoffitSpot }

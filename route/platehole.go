@@ -122,7 +122,7 @@ func pointOn(w *plan.Wall, x measure.Length) geom.Point {
 // rafterBodies lays out the rafters that cross the wall's plate; under a gable
 // none do.
 func (b *builder) rafterBodies(w *plan.Wall) func(span) []span {
-	r := &b.house.Roof
+	r := b.house.Roof
 	first := r.FirstX
 	if w.AlongY() {
 		first = r.FirstY

@@ -136,7 +136,7 @@ func (s *surveyor) inWall(l *Leg) {
 
 // joistBodies are the joists that stand on the plates, across them.
 func (s *surveyor) joistBodies() []band {
-	a := &s.house.Attic
+	a := s.house.Attic
 	box := s.house.PlateLine.Bounds()
 	lo, hi := box.Min.Y, box.Max.Y
 	if a.AlongY {

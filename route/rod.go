@@ -204,7 +204,7 @@ func (b *builder) overJoists(p, q geom.Point, gap measure.Length) bool {
 // betweenRafters reports whether the shot's line lies clear of the rafters of
 // its face.
 func (b *builder) betweenRafters(s *shot) bool {
-	r := &b.house.Roof
+	r := b.house.Roof
 	x, first := s.start.X, r.FirstX
 	if s.heading == network.East || s.heading == network.West {
 		x, first = s.start.Y, r.FirstY

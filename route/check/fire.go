@@ -42,7 +42,7 @@ func (c *checker) holeOfGarage(h *route.Hole, p *route.HolePlace) {
 	}
 	w := &c.house.Walls[p.Wall]
 	for _, side := range []plan.Side{plan.Left, plan.Right} {
-		if room := c.house.RoomAt(w.FacePoint(p.Along, side)); c.garage(room) {
+		if room := c.house.RoomBeside(w, p.Along, side); c.garage(room) {
 			c.add(rule.GarageParting, of(w.Pos, h.ID, "the hole is in wall %s, beside %s", w.ID, c.house.Rooms[room].Name))
 			return
 		}
@@ -77,7 +77,7 @@ func (c *checker) garage(room int) bool {
 		for k := range w.Openings {
 			o := &w.Openings[k]
 			mid := o.Start + (o.End-o.Start)/2
-			if o.Kind == plan.GarageDoor && (c.house.RoomAt(w.FacePoint(mid, plan.Left)) == room || c.house.RoomAt(w.FacePoint(mid, plan.Right)) == room) {
+			if o.Kind == plan.GarageDoor && (c.house.RoomBeside(w, mid, plan.Left) == room || c.house.RoomBeside(w, mid, plan.Right) == room) {
 				return true
 			}
 		}

@@ -15,7 +15,7 @@ import (
 func (c *checker) timber() {
 	c.platesCut()
 	c.studsBored()
-	if c.house.Attic.Kind == plan.Sawn {
+	if c.house.Attic.Joist == plan.Sawn {
 		c.joists()
 	}
 	c.guards()
@@ -60,7 +60,7 @@ func (c *checker) joists() {
 		}
 	}
 	if need := thickest + c.book.Length(rule.HoleOverBundle); thickest > 0 && need > largest {
-		a := &c.house.Attic
+		a := c.house.Attic
 		c.add(rule.JoistBored, of(a.Pos, "attic", "the thickest bundle over the joists would need a hole of %s; one of %s in depth takes %s, in the middle", c.text(need), c.text(depth), c.text(largest)))
 	}
 }

@@ -149,12 +149,12 @@ func yes(what string, b bool) property             { return said(what, yesNo(b))
 // whole is the house itself, its attic floor and its roof.
 func (l *list) whole() {
 	h := l.h
-	a, r := &h.Attic, &h.Roof
+	a, r := h.Attic, h.Roof
 	run, joist := "east", "sawn"
 	if a.AlongY {
 		run = "north"
 	}
-	if a.Kind == plan.Truss {
+	if a.Joist == plan.Truss {
 		joist = "truss"
 	}
 	l.add(thing{kind: "house", properties: []property{

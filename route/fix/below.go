@@ -73,7 +73,7 @@ func (f *fixer) below(h *Hole, open *Opening) Below {
 		}
 	default:
 		b.Side = f.roomSide(w, along)
-		b.Room = f.house.RoomAt(w.FacePoint(along, b.Side))
+		b.Room = f.house.RoomBeside(w, along, b.Side)
 	}
 	b.From = append(b.From, f.nearestCorner(h.Wall, b.Side, along))
 	if h.Kind == route.SoffitArc {
@@ -86,7 +86,7 @@ func (f *fixer) below(h *Hole, open *Opening) Below {
 
 // roomSide is a side of a wall that has a room there.
 func (f *fixer) roomSide(w *plan.Wall, along measure.Length) plan.Side {
-	if f.house.RoomAt(w.FacePoint(along, plan.Left)) >= 0 {
+	if f.house.RoomBeside(w, along, plan.Left) >= 0 {
 		return plan.Left
 	}
 	return plan.Right

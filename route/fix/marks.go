@@ -170,7 +170,7 @@ func (f *fixer) tapeOf() tape.Tape {
 
 // request asks how to find a point of the attic.
 func (f *fixer) request(want geom.Point) tape.Request {
-	a := &f.house.Attic
+	a := f.house.Attic
 	r := tape.Request{
 		Want: want, Obstacles: f.obstacles, Tape: f.tapeOf(),
 		Sketch: f.house.SketchError / measure.Length(value(SketchShare)),

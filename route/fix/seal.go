@@ -47,7 +47,7 @@ func (f *fixer) besideGarage(h *Hole) bool {
 	}
 	w := &f.house.Walls[h.Wall]
 	for _, side := range [2]plan.Side{plan.Left, plan.Right} {
-		if f.garage(f.house.RoomAt(w.FacePoint(h.Along, side))) {
+		if f.garage(f.house.RoomBeside(w, h.Along, side)) {
 			return true
 		}
 	}
@@ -63,7 +63,7 @@ func (f *fixer) garage(room int) bool {
 		w := &f.house.Walls[i]
 		for _, o := range w.Openings {
 			for _, side := range [2]plan.Side{plan.Left, plan.Right} {
-				if o.Kind == plan.GarageDoor && f.house.RoomAt(w.FacePoint((o.Start+o.End)/2, side)) == room {
+				if o.Kind == plan.GarageDoor && f.house.RoomBeside(w, (o.Start+o.End)/2, side) == room {
 					return true
 				}
 			}
