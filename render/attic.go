@@ -20,7 +20,7 @@ func (d *drawing) drawJoists() {
 	a := h.Attic
 	g := d.sheet.Group("joists", "joists", fmt.Sprintf("Joists, %s on centre", h.Units.Format(a.Spacing)))
 	d.ground = g
-	for _, c := range route.JoistCentres(h) {
+	for _, c := range route.JoistCentres(h, h.Attic) {
 		for _, s := range stretches(h.PlateLine, c, a.AlongY) {
 			r := geom.Rect{Min: geom.Point{X: c - a.Width/2, Y: s[0]}, Max: geom.Point{X: c + a.Width/2, Y: s[1]}}
 			if !a.AlongY {

@@ -110,7 +110,7 @@ func (e *elevation) drawOver(d *drawing) {
 	}
 	draw(sheet.PenThin, rafterCentres(h, e.wall), h.Roof.Width)
 	if e.wall.AlongY() != h.Attic.AlongY {
-		draw(sheet.PenJoist, route.JoistCentres(h), h.Attic.Width)
+		draw(sheet.PenJoist, route.JoistCentres(h, h.Attic), h.Attic.Width)
 	}
 }
 

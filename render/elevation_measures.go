@@ -197,7 +197,7 @@ func (e *elevation) list(p *page) {
 
 // from says where a hole is bored from.
 func from(res *route.Result, h *route.Hole) string {
-	if res.Graph.Holes[h.Place].FromAbove {
+	if res.Graph.Holes[h.Place].FromSpace {
 		return ", from above"
 	}
 	return ", from below"

@@ -170,7 +170,7 @@ func countedJoists(h *plan.House, mark, hole geom.Point) []measure.Length {
 		u, x = mark.Y, hole.Y
 	}
 	var out []measure.Length
-	for _, j := range route.JoistCentres(h) {
+	for _, j := range route.JoistCentres(h, h.Attic) {
 		if u < j && j <= x || x <= j && j < u {
 			out = append(out, j)
 		}

@@ -249,7 +249,7 @@ func (d *drawing) noteJoists() {
 		lo = b.Min.Y
 	}
 	words := fmt.Sprintf("joists %s o.c.", d.length(h.Attic.Spacing))
-	if centres := route.JoistCentres(h); len(centres) > 0 {
+	if centres := route.JoistCentres(h, h.Attic); len(centres) > 0 {
 		words = fmt.Sprintf("%s, centre of the first %s from the plate's outer face", words, d.length(centres[0]-lo))
 	}
 	at := d.view.Point(b.Min)

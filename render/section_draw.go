@@ -124,7 +124,7 @@ func (c *section) alongCut() bool { return (c.in.X == 0) == c.res.Job.House.Atti
 func (c *section) joistSpans() [][2]measure.Length {
 	h := c.res.Job.House
 	var out [][2]measure.Length
-	for _, x := range route.JoistCentres(h) {
+	for _, x := range route.JoistCentres(h, h.Attic) {
 		p := geom.Point{X: x, Y: c.foot.Y}
 		if !h.Attic.AlongY {
 			p = geom.Point{X: c.foot.X, Y: x}

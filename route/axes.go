@@ -46,16 +46,16 @@ type joists struct {
 	stand                        span
 }
 
-// joistsOf is the layout of the ceiling joists on the U axis. None stands over
+// joistsOf is the layout of a space's joists on the U axis. None stands over
 // the plates of the end walls.
-func joistsOf(h *plan.House, ax axes) joists {
-	a := h.Attic
-	box := h.PlateLine.Bounds()
+func joistsOf(h *plan.House, a *plan.Space) joists {
+	ax := axes{a.AlongY}
+	box := a.Bounds()
 	lo, _ := ax.uv(box.Min)
 	hi, _ := ax.uv(box.Max)
 	var plate measure.Length
 	for i := range h.Walls {
-		if w := &h.Walls[i]; w.Exterior {
+		if w := &h.Walls[i]; w.Exterior && w.Level == max(a.Below, 0) {
 			plate = max(plate, w.StudDepth)
 		}
 	}
@@ -127,11 +127,11 @@ func (j joists) bodies(s span) []span {
 	return out
 }
 
-// JoistCentres lists the centre lines of the ceiling joists that are taken to
-// be there, rising, on the axis across the joists: none stands over the plates
-// of the end walls.
-func JoistCentres(h *plan.House) []measure.Length {
-	j := joistsOf(h, axes{h.Attic.AlongY})
+// JoistCentres lists the centre lines of the joists of a space that are taken
+// to be there, rising, on the axis across the joists: none stands over the
+// plates of the end walls.
+func JoistCentres(h *plan.House, s *plan.Space) []measure.Length {
+	j := joistsOf(h, s)
 	var out []measure.Length
 	for n := j.bay(j.stand.lo); j.centre(n) <= j.stand.hi; n++ {
 		if j.stand.contains(j.centre(n)) {

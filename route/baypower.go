@@ -31,9 +31,18 @@ func devices(w *plan.Wall, bay *Bay, f func(d *plan.Device)) {
 // feeds are the stretches of the bay too near to power that goes up it, for
 // something of that half width.
 func (b *builder) feeds(w *plan.Wall, bay *Bay, half measure.Length) []span {
+	return b.feedsThat(w, bay, half, func(d *plan.Device) bool { return d.Up })
+}
+
+// feedsBelow are those too near to power that comes up from below.
+func (b *builder) feedsBelow(w *plan.Wall, bay *Bay, half measure.Length) []span {
+	return b.feedsThat(w, bay, half, func(d *plan.Device) bool { return d.Down })
+}
+
+func (b *builder) feedsThat(w *plan.Wall, bay *Bay, half measure.Length, runs func(*plan.Device) bool) []span {
 	var out []span
 	devices(w, bay, func(d *plan.Device) {
-		if d.Up {
+		if runs(d) {
 			out = append(out, around(feed(d, bay), b.book.Length(rule.PowerParallel)+half))
 		}
 	})

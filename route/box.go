@@ -82,7 +82,7 @@ func (b *builder) boxAt(d int, key bayKey, at, move measure.Length) {
 	drop := &b.job.Drops[d]
 	w := &b.house.Walls[key.wall]
 	p := w.PointAt(at)
-	z := b.house.Levels[0].Floor + drop.Spot.Height
+	z := b.floorOf(key.wall) + drop.Spot.Height
 	box := b.node(BoxNode, geom.Point3{X: p.X, Y: p.Y, Z: z}, key.wall, d)
 	a := Arc{Kind: EnterArc, From: b.terms[d], To: box, Heading: up, Hole: -1, Charges: []Charge{
 		b.once(price.CutBox, 1), b.once(price.MountBox, 1), b.onceBy(price.Shift, move),
@@ -183,7 +183,7 @@ func (b *builder) throughStud(from, to bayKey, height measure.Length) bool {
 		return false
 	}
 	stud := w.PointAt(lo.End + (hi.Start-lo.End)/2)
-	at := geom.Point3{X: stud.X, Y: stud.Y, Z: b.house.Levels[0].Floor + height}
+	at := geom.Point3{X: stud.X, Y: stud.Y, Z: b.floorOf(from.wall) + height}
 	place := HolePlace{Kind: StudArc, At: at, Wall: from.wall, Along: lo.End, Room: -1, MemberWidth: w.StudDepth, Free: w.StudDepth}
 	for i := range s.holes {
 		for j := range t.holes {
@@ -228,12 +228,11 @@ func headingTo(p, q geom.Point) network.Heading {
 // closet's ceiling.
 func (b *builder) closet() {
 	c := &b.job.Closet
-	floor := b.house.Levels[0].Floor
 	if c.Ceiling {
-		b.root = b.node(RootNode, geom.Point3{X: c.Point.X, Y: c.Point.Y, Z: floor + c.Spot.Height}, -1, noOwner)
 		b.closetCeiling()
 		return
 	}
+	floor := b.floorOf(c.Spot.Wall)
 	w := &b.house.Walls[c.Spot.Wall]
 	p := w.PointAt(c.Spot.At)
 	b.root = b.node(RootNode, geom.Point3{X: p.X, Y: p.Y, Z: floor + c.Spot.Height}, c.Spot.Wall, noOwner)
@@ -257,13 +256,18 @@ func (b *builder) closet() {
 // the opening's width reaches, the point nearest to the wished one.
 func (b *builder) closetCeiling() {
 	c := &b.job.Closet
-	lvl := b.house.Levels[0]
+	level := b.house.Rooms[c.Room].Level
+	lvl := &b.house.Levels[level]
 	b.root = b.node(RootNode, geom.Point3{X: c.Point.X, Y: c.Point.Y, Z: lvl.Floor + c.Spot.Height}, -1, noOwner)
-	u, _ := b.ax.uv(c.Point)
-	most := max(c.Width/2, b.js.width)
 	found := false
-	b.betweenJoists(c.Point, func(p geom.Point, move measure.Length) {
-		if move > most && !b.relax || b.house.RoomOn(0, p) != c.Room {
+	cav := b.over(level, c.Point)
+	if cav == nil {
+		cav = &cavity{builder: b, space: &plan.Space{}}
+	}
+	u, _ := cav.ax.uv(c.Point)
+	most := max(c.Width/2, cav.js.width)
+	cav.betweenJoists(c.Point, func(p geom.Point, move measure.Length) {
+		if move > most && !b.relax || b.house.RoomOn(level, p) != c.Room {
 			return
 		}
 		var blocks []Block
@@ -277,7 +281,7 @@ func (b *builder) closetCeiling() {
 		}
 		found = true
 		l := lvl.Floor + lvl.Ceiling - b.nodes[b.root].At.Z + move
-		b.ceilingHole(noOwner, b.root, p, c.Room, l, []Charge{b.once(price.CutCeiling, 1)}, blocks)
+		cav.ceilingHole(noOwner, b.root, p, c.Room, l, []Charge{b.once(price.CutCeiling, 1)}, blocks)
 	})
 	if !found {
 		for d := range b.job.Drops {

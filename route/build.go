@@ -25,41 +25,51 @@ func build(job *plan.Job, relax bool) (*Graph, error) {
 func buildFor(job *plan.Job, relax bool, drops []int) (*Graph, error) {
 	b := newBuilder(job, relax)
 	b.closet()
-	b.trunks = len(b.ports)
+	for _, c := range b.cavities {
+		c.trunks = len(c.ports)
+	}
 	for d := range job.Drops {
 		b.terminal(d)
 	}
 	for _, d := range drops {
 		b.place(d)
 	}
-	l := b.lines()
-	reach := reachOf(job, b.book, b.ax, l.us, l.vs)
-	if l.pastRods(reach) {
-		reach = reachOf(job, b.book, b.ax, l.us, l.vs)
+	for _, c := range b.cavities {
+		c.layLattice()
 	}
-	b.lay(reach)
 	b.raise()
-	for i := range b.ports {
-		if b.ports[i].join != nil {
-			b.ports[i].join()
-		}
+	for _, c := range b.cavities {
+		c.joinPorts()
 	}
 	for _, d := range drops {
 		b.raceway(d, job.Drops[d].Pos)
 	}
-	return b.finish(reach)
+	return b.finish()
 }
 
 // terminal adds the node that stands for drop d before its exact place is
 // chosen.
 func (b *builder) terminal(d int) {
 	drop := &b.job.Drops[d]
-	lvl := b.house.Levels[0]
+	lvl := &b.house.Levels[b.levelOf(drop)]
 	p, z := drop.Point, lvl.Floor+lvl.Ceiling
 	if drop.Kind == plan.WallPlate {
 		p, z = b.house.Walls[drop.Spot.Wall].PointAt(drop.Spot.At), lvl.Floor+drop.Spot.Height
 	}
 	b.terms = append(b.terms, b.node(TerminalNode, geom.Point3{X: p.X, Y: p.Y, Z: z}, -1, d))
+}
+
+// levelOf is the level of a drop's wall or room.
+func (b *builder) levelOf(d *plan.Drop) int {
+	switch {
+	case d.Spot.Wall >= 0:
+		return b.house.Walls[d.Spot.Wall].Level
+	case d.Room >= 0:
+		return b.house.Rooms[d.Room].Level
+	case d.Eave >= 0:
+		return b.house.Walls[d.Eave].Level
+	}
+	return 0
 }
 
 // place adds the places where drop d may be.

@@ -19,9 +19,6 @@ type builder struct {
 	house  *plan.House
 	book   rule.Book
 	prices price.Table
-	ax     axes
-	js     joists
-	base   measure.Length // top of the wall plates, where the attic's floor is
 	// relax keeps the arcs that a rule forbids, at the price of the change
 	// that would allow them.
 	relax bool
@@ -29,15 +26,12 @@ type builder struct {
 	// the job, so that one price serves the whole network.
 	metre int64
 
-	keepOuts []keepOut
+	cavities []*cavity    // by space
 	fixed    []plan.Fixed // by id
 
 	bays     [][]Bay
 	shafts   map[bayKey]*shaft
 	conduits []*plan.Conduit // that some box can use
-	ports    []port
-	trunks   int // ports of the closet, which come first
-	lat      *lattice
 	nodes    []Node
 	byKey    map[nodeKey]int
 	arcs     []Arc
@@ -52,7 +46,7 @@ type builder struct {
 type nodeKey struct {
 	kind  NodeKind
 	at    geom.Point3
-	wall  int
+	wall  int // of a lattice node, the space
 	owner int
 }
 
@@ -65,19 +59,18 @@ const noOwner = -1
 
 func newBuilder(job *plan.Job, relax bool) *builder {
 	h := job.House
-	lvl := h.Levels[0]
 	b := &builder{
 		job: job, house: h, relax: relax,
 		book:   job.Book(),
 		prices: job.PriceTable(),
-		ax:     axes{h.Attic.AlongY}, js: joistsOf(h, axes{h.Attic.AlongY}),
-		base:   lvl.Floor + lvl.PlateTop,
 		shafts: map[bayKey]*shaft{}, byKey: map[nodeKey]int{}, byHole: map[holeKey]int{}, dead: map[int][]Block{},
 		root: -1,
 	}
 	b.metre = meanCablePrice(job)
-	b.keepOuts = keepOutsOf(h)
 	b.fixed = fixedParts(job)
+	for s := range h.Spaces {
+		b.cavities = append(b.cavities, newCavity(b, s))
+	}
 	for w := range h.Walls {
 		b.bays = append(b.bays, Bays(h, w))
 	}
@@ -106,24 +99,36 @@ func (b *builder) node(kind NodeKind, at geom.Point3, wall, owner int) int {
 	if !ok {
 		n = len(b.nodes)
 		b.byKey[key] = n
-		b.nodes = append(b.nodes, Node{Kind: kind, At: at, Wall: wall})
+		b.nodes = append(b.nodes, Node{Kind: kind, At: at, Wall: wall, Space: -1})
 	}
 	return n
 }
 
 // low and high are the lattice nodes at p.
-func (b *builder) low(p geom.Point) int {
-	return b.node(LowNode, geom.Point3{X: p.X, Y: p.Y, Z: b.base}, -1, noOwner)
+func (b *cavity) low(p geom.Point) int {
+	return b.latticeNode(LowNode, geom.Point3{X: p.X, Y: p.Y, Z: b.base})
 }
 
-func (b *builder) high(p geom.Point) int {
-	return b.node(HighNode, geom.Point3{X: p.X, Y: p.Y, Z: b.base + b.js.depth}, -1, noOwner)
+func (b *cavity) high(p geom.Point) int {
+	return b.latticeNode(HighNode, geom.Point3{X: p.X, Y: p.Y, Z: b.base + b.lifted()})
+}
+
+// latticeNode returns the node of this cavity's lattice, adding it if it is
+// new.
+func (b *cavity) latticeNode(kind NodeKind, at geom.Point3) int {
+	key := nodeKey{kind, at, b.index, noOwner}
+	n, ok := b.byKey[key]
+	if !ok {
+		n = len(b.nodes)
+		b.byKey[key] = n
+		b.nodes = append(b.nodes, Node{Kind: kind, At: at, Wall: -1, Space: b.index})
+	}
+	return n
 }
 
 // add takes an arc into the graph, unless a rule forbids it and the graph is
 // the one that is routed on. The price of a change is paid once.
 func (b *builder) add(a Arc) {
-	b.fixTrunks(&a)
 	if len(a.Blocks) > 0 && !b.relax {
 		return
 	}
@@ -181,11 +186,14 @@ func (b *builder) bend(n Node) int64 {
 
 // finish numbers everything in an order that does not depend on the files and
 // hands the graph over.
-func (b *builder) finish(reach *Reach) (*Graph, error) {
+func (b *builder) finish() (*Graph, error) {
 	if err := b.checkExisting(); err != nil {
 		return nil, err
 	}
-	g := &Graph{Job: b.job, Reach: reach, Bays: b.bays, dead: b.dead, crowded: b.prices.Each(price.ChangeCrowded)}
+	g := &Graph{Job: b.job, Reach: b.cavities[0].reach, Bays: b.bays, dead: b.dead, crowded: b.prices.Each(price.ChangeCrowded)}
+	for _, c := range b.cavities {
+		g.Reaches = append(g.Reaches, c.reach)
+	}
 	toNew := b.sortNodes(g)
 	b.sortHoles(g)
 	g.Arcs = b.arcs
@@ -229,7 +237,7 @@ func (b *builder) sortNodes(g *Graph) []int {
 		return cmp.Or(
 			cmp.Compare(m.At.Z, n.At.Z), cmp.Compare(m.At.Y, n.At.Y), cmp.Compare(m.At.X, n.At.X),
 			cmp.Compare(m.Kind, n.Kind), cmp.Compare(b.ownerTag(owner[i]), b.ownerTag(owner[j])),
-			cmp.Compare(m.Wall, n.Wall))
+			cmp.Compare(m.Wall, n.Wall), cmp.Compare(m.Space, n.Space))
 	})
 	toNew := make([]int, len(order))
 	g.Nodes = make([]Node, 0, len(order))

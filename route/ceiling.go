@@ -23,17 +23,23 @@ type port struct {
 // each joist bay the point nearest to the wished one, across the joists.
 func (b *builder) ceilingPoint(d int) {
 	drop := &b.job.Drops[d]
-	b.betweenJoists(drop.Point, func(p geom.Point, move measure.Length) {
-		if move > drop.Shift && !b.relax || b.house.RoomOn(0, p) != drop.Room {
+	level := b.house.Rooms[drop.Room].Level
+	c := b.over(level, drop.Point)
+	if c == nil {
+		b.deadEnd([]int{d}, b.noSpaceOver(drop, level))
+		return
+	}
+	c.betweenJoists(drop.Point, func(p geom.Point, move measure.Length) {
+		if move > drop.Shift && !b.relax || b.house.RoomOn(level, p) != drop.Room {
 			return
 		}
 		charges := []Charge{b.once(price.CutCeiling, 1), b.once(price.MountBox, 1), b.onceBy(price.Shift, move)}
 		if move <= drop.Shift {
-			b.ceilingHole(d, b.terms[d], p, drop.Room, 0, charges, nil)
+			c.ceilingHole(d, b.terms[d], p, drop.Room, 0, charges, nil)
 			return
 		}
-		b.ceilingHole(noOwner, b.terms[d], p, drop.Room, 0, charges, []Block{{
-			Rule: rule.BoxFit, Pos: b.house.Attic.Pos, At: geom.Point3{X: drop.Point.X, Y: drop.Point.Y, Z: b.base},
+		c.ceilingHole(noOwner, b.terms[d], p, drop.Room, 0, charges, []Block{{
+			Rule: rule.BoxFit, Pos: c.space.Pos, At: geom.Point3{X: drop.Point.X, Y: drop.Point.Y, Z: c.base},
 			Found:  fmt.Sprintf("a joist is over the place of %s, or something in the attic", drop.Tag),
 			Change: fmt.Sprintf("move %s by %s across the joists (a shift of that much)", drop.Tag, b.text(move)),
 			Price:  b.prices.Each(price.ChangeMovePlate),
@@ -41,9 +47,17 @@ func (b *builder) ceilingPoint(d int) {
 	})
 }
 
+// noSpaceOver says that nothing is known of what is over a ceiling.
+func (b *builder) noSpaceOver(drop *plan.Drop, level int) Block {
+	return Block{
+		Rule: rule.NoHiddenWay, Pos: b.house.Levels[level].Pos, At: b.nodes[b.terms[len(b.terms)-1]].At,
+		Found: fmt.Sprintf("the sketch has no attic or floor over the ceiling of %s", drop.Tag),
+	}
+}
+
 // betweenJoists calls f with the point of each joist bay nearest to p where a
 // ceiling box has room, and how far that is across the joists.
-func (b *builder) betweenJoists(p geom.Point, f func(q geom.Point, move measure.Length)) {
+func (b *cavity) betweenJoists(p geom.Point, f func(q geom.Point, move measure.Length)) {
 	u, v := b.ax.uv(p)
 	half := b.book.Length(rule.CeilingBox) / 2
 	for n := b.js.bay(u - furthestMove); n <= b.js.bay(u+furthestMove); n++ {
@@ -56,15 +70,23 @@ func (b *builder) betweenJoists(p geom.Point, f func(q geom.Point, move measure.
 
 // ceilingHole joins node n of drop d, or of the closet, below a ceiling to the
 // attic over p, with so much cable below the ceiling.
-func (b *builder) ceilingHole(d, n int, p geom.Point, room int, l measure.Length, charges []Charge, blocks []Block) {
-	lvl := b.house.Levels[0]
+func (b *cavity) ceilingHole(d, n int, p geom.Point, room int, l measure.Length, charges []Charge, blocks []Block) {
+	lvl := &b.house.Levels[b.space.Below]
+	if b.house.OpenBelow(b.space, p) {
+		// The joists are in sight: nothing is cut or bored.
+		charges = slices.DeleteFunc(charges, func(c Charge) bool { return c.Term == price.CutCeiling })
+		b.ports = append(b.ports, port{at: p, join: func() {
+			b.add(Arc{Kind: EnterArc, From: n, To: b.low(p), Heading: up, Length: l, Hole: -1, Charges: append(b.cable(l), charges...), Blocks: blocks})
+		}})
+		return
+	}
 	face := b.node(SurfaceNode, geom.Point3{X: p.X, Y: p.Y, Z: lvl.Floor + lvl.Ceiling}, -1, noOwner)
 	b.add(Arc{Kind: EnterArc, From: n, To: face, Heading: up, Length: l, Hole: -1, Charges: append(b.cable(l), charges...), Blocks: blocks})
 	b.ports = append(b.ports, port{at: p, join: func() { b.throughCeiling(d, face, p, room) }})
 }
 
 // throughCeiling adds the arc from the ceiling's face into the attic.
-func (b *builder) throughCeiling(d, face int, p geom.Point, room int) {
+func (b *cavity) throughCeiling(d, face int, p geom.Point, room int) {
 	var drops []int
 	if d != noOwner {
 		drops = append(drops, d)
@@ -80,7 +102,7 @@ func (b *builder) throughCeiling(d, face int, p geom.Point, room int) {
 	l := b.base - b.nodes[face].At.Z
 	a := Arc{Kind: CeilingArc, From: face, To: b.low(p), Heading: up, Length: l, Charges: b.cable(l)}
 	a.Hole = b.hole(HolePlace{
-		Kind: CeilingArc, At: b.nodes[face].At, Wall: -1, Room: room, FromAbove: b.zoneOf(p) <= Arm,
+		Kind: CeilingArc, At: b.nodes[face].At, Wall: -1, Room: room, FromSpace: b.zoneOf(p) <= Arm,
 		Free: b.js.spacing - b.js.width, Reach: l,
 	})
 	if b.decked(p) {
@@ -98,11 +120,16 @@ func (b *builder) soffitSpot(d int) {
 	drop := &b.job.Drops[d]
 	w := &b.house.Walls[drop.Eave]
 	wished := w.Along(drop.Point)
+	c := b.over(w.Level, w.PointAt(wished))
+	if c == nil || c.space.Roof < 0 {
+		b.deadEnd([]int{d}, b.noSpaceOver(drop, w.Level))
+		return
+	}
 	gap := b.eaveGap()
 	reach := around(wished, furthestMove)
-	cuts := b.alongWall(w, reach, b.rafterBodies(w), gap)
-	if w.AlongY() != b.ax.alongY {
-		cuts = append(cuts, b.alongWall(w, reach, b.js.bodies, gap)...)
+	cuts := b.alongWall(w, reach, c.rafterBodies(w), gap)
+	if w.AlongY() != c.ax.alongY {
+		cuts = append(cuts, b.alongWall(w, reach, c.js.bodies, gap)...)
 	}
 	lanes := (spans{reach}).without(cuts...)
 	clear := slices.ContainsFunc(lanes, func(s span) bool { return s.contains(wished) })
@@ -110,7 +137,7 @@ func (b *builder) soffitSpot(d int) {
 		at := s.clamp(wished)
 		move := dist(at, wished)
 		if move <= drop.Shift || b.relax && move <= furthestMove {
-			b.soffitAt(d, moved(drop.Point, w.AlongY(), pointOnLine(w.PointAt(at), w.AlongY())), at, move, clear)
+			c.soffitAt(d, moved(drop.Point, w.AlongY(), pointOnLine(w.PointAt(at), w.AlongY())), at, move, clear)
 		}
 	}
 }
@@ -144,10 +171,10 @@ func (b *builder) largestBit() measure.Length {
 
 // soffitAt adds one candidate place for the soffit hole of drop d; clear says
 // that no rafter is over the wished one.
-func (b *builder) soffitAt(d int, p geom.Point, along, move measure.Length, clear bool) {
+func (b *cavity) soffitAt(d int, p geom.Point, along, move measure.Length, clear bool) {
 	drop := &b.job.Drops[d]
 	w := &b.house.Walls[drop.Eave]
-	z := b.base + underRafter(b.house, w.PointAt(along))
+	z := b.base + b.underRafter(w.PointAt(along))
 	if !w.Gable {
 		z = b.soffitHeight(w, along)
 	}
@@ -174,18 +201,18 @@ func (b *builder) soffitAt(d int, p geom.Point, along, move measure.Length, clea
 }
 
 // whyNotInSoffit says what is in the way at the wished place of a soffit spot.
-func (b *builder) whyNotInSoffit(drop *plan.Drop, clear bool) Block {
+func (b *cavity) whyNotInSoffit(drop *plan.Drop, clear bool) Block {
 	wished := b.house.Walls[drop.Eave].Along(drop.Point)
 	pos, id, baffled := b.baffleAt(rodFrom{wall: drop.Eave, along: wished})
 	switch {
 	case !clear && b.house.Walls[drop.Eave].Gable:
-		return Block{Rule: rule.HoleToMemberRule, Pos: b.house.Attic.Pos, Found: fmt.Sprintf("a joist ends on the plate inside the place of %s", drop.Tag)}
+		return Block{Rule: rule.HoleToMemberRule, Pos: b.space.Pos, Found: fmt.Sprintf("a joist ends on the plate inside the place of %s", drop.Tag)}
 	case !clear:
-		return Block{Rule: rule.HoleToMemberRule, Pos: b.house.Roof.Pos, Found: fmt.Sprintf("a rafter tail is over the place of %s", drop.Tag)}
+		return Block{Rule: rule.HoleToMemberRule, Pos: b.roof().Pos, Found: fmt.Sprintf("a rafter tail is over the place of %s", drop.Tag)}
 	case baffled:
 		return Block{Rule: rule.EaveBaffle, Pos: pos, Found: fmt.Sprintf("baffle %s closes the rafter bay of %s", id, drop.Tag)}
 	}
-	return Block{Rule: rule.RodLength, Pos: b.house.Roof.Pos, Found: fmt.Sprintf("no rod passes in the rafter bay of %s", drop.Tag)}
+	return Block{Rule: rule.RodLength, Pos: b.roof().Pos, Found: fmt.Sprintf("no rod passes in the rafter bay of %s", drop.Tag)}
 }
 
 // opens reports whether the soffit at that place opens without cutting.
@@ -201,7 +228,7 @@ func (b *builder) opens(wall int, along measure.Length) bool {
 
 // throughSoffit adds the arc through the soffit into the eave and from there
 // the rod shots past the plate, or the way through the wall under a gable.
-func (b *builder) throughSoffit(face int, p geom.Point, from rodFrom) {
+func (b *cavity) throughSoffit(face int, p geom.Point, from rodFrom) {
 	wall, along := from.wall, from.along
 	w := &b.house.Walls[wall]
 	if w.Gable {
@@ -218,7 +245,7 @@ func (b *builder) throughSoffit(face int, p geom.Point, from rodFrom) {
 		Kind: SoffitArc, From: face, To: eave, Heading: heading, Length: rise, Charges: b.cable(rise),
 		Hole: b.hole(HolePlace{
 			Kind: SoffitArc, At: b.nodes[face].At, Wall: wall, Along: along, Room: -1,
-			Free: b.house.Roof.Spacing - b.house.Roof.Width, Reach: rise,
+			Free: b.roof().Spacing - b.roof().Width, Reach: rise,
 		}),
 	})
 	b.shoot(p, eave, from)
@@ -226,7 +253,7 @@ func (b *builder) throughSoffit(face int, p geom.Point, from rodFrom) {
 
 // throughGable adds the hole through the wall under a gable at the height of
 // the rake, and the way down to the attic's floor inside it.
-func (b *builder) throughGable(face int, p geom.Point, from rodFrom) {
+func (b *cavity) throughGable(face int, p geom.Point, from rodFrom) {
 	wall, along := from.wall, from.along
 	w := &b.house.Walls[wall]
 	plate := w.PointAt(along)
@@ -234,7 +261,7 @@ func (b *builder) throughGable(face int, p geom.Point, from rodFrom) {
 	out := geom.Dist(p, plate)
 	if z-b.base < b.eaveGap() {
 		b.deadEnd(from.drops, Block{
-			Rule: rule.HoleToMemberRule, Pos: b.house.Roof.Pos, At: b.nodes[face].At,
+			Rule: rule.HoleToMemberRule, Pos: b.roof().Pos, At: b.nodes[face].At,
 			Found: fmt.Sprintf("the roof comes down on the plate of wall %s there, which leaves no room for a hole under the gable", w.ID),
 		})
 		return
@@ -245,7 +272,7 @@ func (b *builder) throughGable(face int, p geom.Point, from rodFrom) {
 		Charges: append(b.cable(out), b.once(price.BoreGable, 1)),
 		Hole: b.hole(HolePlace{
 			Kind: GableArc, At: geom.Point3{X: plate.X, Y: plate.Y, Z: z}, Wall: wall, Along: along, Room: -1,
-			Free: w.StudDepth, FromAbove: b.zoneOf(plate) <= Arm, Reach: w.StudDepth,
+			Free: w.StudDepth, FromSpace: b.zoneOf(plate) <= Arm, Reach: w.StudDepth,
 		}),
 	})
 	foot := b.low(plate)

@@ -29,22 +29,36 @@ func (b *builder) intoConduits(box int, key bayKey, at, height measure.Length) {
 }
 
 // conduitEnd is the node at the lower end of a conduit. The first time it is
-// asked for, the conduit becomes a port of the attic.
+// asked for, the conduit becomes a port of the space that it ends in.
 func (b *builder) conduitEnd(c *plan.Conduit, key bayKey) int {
 	at := b.house.Walls[c.Wall].PointAt(c.At)
-	end := b.node(BayNode, geom.Point3{X: at.X, Y: at.Y, Z: b.house.Levels[0].Floor + c.Height}, c.Wall, noOwner)
+	end := b.node(BayNode, geom.Point3{X: at.X, Y: at.Y, Z: b.floorOf(c.Wall) + c.Height}, c.Wall, noOwner)
 	if slices.Contains(b.conduits, c) {
 		return end
 	}
 	b.conduits = append(b.conduits, c)
-	b.ports = append(b.ports, port{at: at, join: func() {
-		l := b.bays[key.wall][key.bay].Top - c.Height + measure.Length(b.house.Walls[c.Wall].TopPlates)*PlateThickness
-		b.add(Arc{
-			Kind: ConduitArc, From: end, To: b.low(at), Heading: up, Length: l, Hole: -1, Through: c,
+	wall := &b.house.Walls[c.Wall]
+	cav := b.over(wall.Level, at)
+	l := b.bays[key.wall][key.bay].Top - c.Height + measure.Length(wall.TopPlates)*PlateThickness
+	if c.Down {
+		if cav = b.under(wall.Level, at); cav != nil {
+			l = c.Height + b.floorOf(c.Wall) - cav.base
+		}
+	}
+	if cav == nil {
+		return end
+	}
+	cav.ports = append(cav.ports, port{at: at, join: func() {
+		heading := up
+		if c.Down {
+			heading = up.Reverse()
+		}
+		cav.add(Arc{
+			Kind: ConduitArc, From: end, To: cav.low(at), Heading: heading, Length: l, Hole: -1, Through: c,
 			Charges: append(b.cable(l), b.once(price.FishConduit, 1)),
 		})
-		if b.zoneOf(at) > Arm {
-			b.shoot(at, b.low(at), rodFrom{wall: c.Wall, along: c.At})
+		if cav.zoneOf(at) > Arm {
+			cav.shoot(at, cav.low(at), rodFrom{wall: c.Wall, along: c.At})
 		}
 	}})
 	return end

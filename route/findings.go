@@ -118,7 +118,7 @@ func (c *collector) long(r *Route) {
 // hole reports more cable than fits, and shield plates.
 func (c *collector) hole(h *Hole) {
 	p := &c.r.Graph.Holes[h.Place]
-	pos := c.r.Job.House.Attic.Pos
+	pos := c.r.Job.House.Spaces[p.Space].Pos
 	if p.Wall >= 0 {
 		pos = c.r.Job.House.Walls[p.Wall].Pos
 	}
@@ -182,7 +182,7 @@ func cautions(job *plan.Job, book rule.Book) []rule.ID {
 		out = append(out, r.ID)
 	}
 	out = append(out, rule.SealHoles)
-	if job.House.Attic.Joist == plan.Truss {
+	if slices.ContainsFunc(job.House.Spaces, func(s *plan.Space) bool { return s.Joist != plan.Sawn }) {
 		out = append(out, rule.TrussNever)
 	}
 	outdoors := func(d plan.Drop) bool { return d.Kind == plan.SoffitSpot }

@@ -34,6 +34,9 @@ func (b *builder) holesFixed(wall int, do plan.FixedDo) []*plan.Fixed {
 // stays where it is: the lattice keeps its lines, so that a fixed part changes
 // nothing but what it says.
 func (b *builder) fixHoles(key bayKey, holes []shaftHole) []shaftHole {
+	if b.overBay(key) == nil {
+		return holes
+	}
 	bay := &b.bays[key.wall][key.bay]
 	inBay := func(f *plan.Fixed) bool { return bay.Start <= f.At && f.At <= bay.End }
 	pins := b.holesFixed(key.wall, plan.UseFixed)
@@ -78,7 +81,7 @@ func (b *builder) pin(key bayKey, holes []shaftHole, f *plan.Fixed) []shaftHole 
 		return holes
 	}
 	s := stretches[k]
-	return append(holes, b.shaftHole(w, around(f.At, min(f.At-s.lo, s.hi-f.At)), blocks))
+	return append(holes, b.shaftHole(key, around(f.At, min(f.At-s.lo, s.hi-f.At)), blocks))
 }
 
 // takeExisting adds the hole of f, beside which nothing is bored unless its
@@ -95,7 +98,7 @@ func (b *builder) takeExisting(key bayKey, holes []shaftHole, f *plan.Fixed) []s
 			blocks = b.feedBlocks(w, bay)
 		}
 	}
-	h := b.shaftHole(w, around(f.At, f.Diameter/2), blocks)
+	h := b.shaftHole(key, around(f.At, f.Diameter/2), blocks)
 	h.there, h.unbored = f, true
 	return append(holes, h)
 }
@@ -144,7 +147,10 @@ func (b *builder) partBlock(f *plan.Fixed, found string) Block {
 		Change: fmt.Sprintf("take fixed part %s out of the job", f.ID),
 		Price:  b.prices.Each(price.ChangeMovePlate),
 	}
-	bl.At.Z = b.base
+	bl.At.Z = b.cavities[0].base
+	if f.Wall >= 0 {
+		bl.At.Z = b.plateTop(f.Wall)
+	}
 	return bl
 }
 
@@ -171,7 +177,7 @@ func (b *builder) whyNotBored(f *plan.Fixed) (id rule.ID, why string) {
 		return rule.HoleToMemberRule, fmt.Sprintf("a stud is %s beside the middle of the hole; %s is needed", b.text(min(f.At-bay.Start, bay.End-f.At)), b.text(half))
 	}
 	member := "a rafter"
-	if w.AlongY() != b.ax.alongY && inside(f.At, b.alongWall(w, span{bay.Start, bay.End}, b.js.bodies, half)) {
+	if c := b.overBay(bayKey{f.Wall, k}); w.AlongY() != c.ax.alongY && inside(f.At, b.alongWall(w, span{bay.Start, bay.End}, c.js.bodies, half)) {
 		member = "a joist"
 	}
 	return rule.HoleToMemberRule, fmt.Sprintf("%s on the plate is nearer than %s to the middle of the hole", member, b.text(half))
@@ -223,8 +229,8 @@ func (b *builder) throughExisting(s *shaft, h *shaftHole) {
 		return
 	}
 	thick := b.plates(s)
-	b.add(Arc{
-		Kind: FishArc, From: b.inBay(s.key, h, b.bays[s.key.wall][s.key.bay].Top), To: b.low(h.at), Heading: up, Length: thick,
+	h.cavity.add(Arc{
+		Kind: FishArc, From: b.inBay(s.key, h, b.bays[s.key.wall][s.key.bay].Top), To: h.cavity.low(h.at), Heading: up, Length: thick,
 		Hole: -1, Capacity: takes, There: existing(b.job, h.there.ID), Charges: b.cable(thick), Blocks: slices.Clone(h.blocks),
 	})
 }

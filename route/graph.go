@@ -36,6 +36,8 @@ type Node struct {
 	Kind NodeKind
 	At   geom.Point3
 	Wall int // wall the node is in, -1 if none
+	// Space is the framing space whose lattice the node is on, -1 if none.
+	Space int
 }
 
 // An ArcKind says what an installer does to get a cable along an arc.
@@ -48,6 +50,7 @@ const (
 	FishArc                   // up or down inside one stud bay
 	BlockArc                  // through a fire block
 	PlateArc                  // through the top plate
+	SoleArc                   // through the bottom plate and the floor
 	StudArc                   // through a stud, behind a patched opening
 	CeilingArc                // through the ceiling board
 	SoffitArc                 // through the soffit
@@ -62,7 +65,7 @@ const (
 )
 
 var arcKindNames = [...]string{
-	"to the opening", "in bay, sideways", "in bay", "fire block", "top plate", "stud", "ceiling", "soffit",
+	"to the opening", "in bay, sideways", "in bay", "fire block", "top plate", "bottom plate", "stud", "ceiling", "soffit",
 	"along joist", "beside joist", "step up", "over joists", "rod", "gable wall", "conduit", "raceway",
 }
 
@@ -88,6 +91,8 @@ type Arc struct {
 	Hole     int // index in Graph.Holes of the hole it goes through, -1 if none
 	// Capacity is the largest number of cables the arc takes, 0 for no limit.
 	Capacity int
+	// Space is the framing space that the arc lies in or leads into, -1 if none.
+	Space int
 	// Through is the conduit that the arc goes through, nil if none.
 	Through *plan.Conduit
 	// There is the hole that is there already and that it goes through, nil if
@@ -136,7 +141,8 @@ type HolePlace struct {
 	Free measure.Length
 	// Depth of the member across the hole's axis: the width of a plate.
 	MemberWidth measure.Length
-	FromAbove   bool           // there is room to bore it from the attic
+	FromSpace   bool           // there is room to bore it from the framing space
+	Space       int            // the space it opens into, by index
 	Reach       measure.Length // bit length needed to bore it from below
 }
 
@@ -151,7 +157,8 @@ type Graph struct {
 	Root      int
 	Terminals []int // by drop, in the order of Job.Drops; -1 if it has no place at all
 	Net       *network.Network
-	Reach     *Reach
+	Reach     *Reach   // of the main attic
+	Reaches   []*Reach // by space
 	Bays      [][]Bay // by wall
 
 	stop    func() bool // whether to end the search early; nil if never

@@ -7,7 +7,7 @@ import (
 	"topplate/plan/measure"
 )
 
-// A keepOut is a part of the attic that cable stays out of: an obstacle with
+// A keepOut is a part of a space that cable stays out of: an obstacle with
 // its clearance, or the opening of a hatch.
 type keepOut struct {
 	area        geom.Rect
@@ -17,10 +17,13 @@ type keepOut struct {
 	hot         bool
 }
 
-func keepOutsOf(h *plan.House) []keepOut {
+func keepOutsOf(h *plan.House, space int) []keepOut {
 	var out []keepOut
 	for i := range h.Obstacles {
 		o := &h.Obstacles[i]
+		if o.Space != space {
+			continue
+		}
 		out = append(out, keepOut{
 			area: o.Area.Outset(o.Clearance), bottom: o.Bottom - o.Clearance, top: o.Top + o.Clearance,
 			pos: o.Pos, name: o.Kind + " " + o.ID, hot: o.Hot,
@@ -28,6 +31,9 @@ func keepOutsOf(h *plan.House) []keepOut {
 	}
 	for i := range h.Hatches {
 		hatch := &h.Hatches[i]
+		if hatch.Space != space {
+			continue
+		}
 		out = append(out, keepOut{area: hatch.Area, bottom: everywhere.lo, top: everywhere.hi, pos: hatch.Pos, name: "hatch " + hatch.ID})
 	}
 	return out
@@ -35,13 +41,13 @@ func keepOutsOf(h *plan.House) []keepOut {
 
 // obstructed reports whether the straight line from p to q at height z above
 // the ceiling enters what cable keeps out of.
-func (b *builder) obstructed(p, q geom.Point, z measure.Length) bool {
+func (b *cavity) obstructed(p, q geom.Point, z measure.Length) bool {
 	return b.obstacleOn(p, q, z) != nil
 }
 
 // obstacleOn is the first thing that the line from p to q at height z enters,
 // nil if there is none. What begins at z is in the way, what ends there is not.
-func (b *builder) obstacleOn(p, q geom.Point, z measure.Length) *keepOut {
+func (b *cavity) obstacleOn(p, q geom.Point, z measure.Length) *keepOut {
 	for i := range b.keepOuts {
 		k := &b.keepOuts[i]
 		if k.bottom <= z && z < k.top && geom.SegmentEntersRect(p, q, k.area) {

@@ -3,6 +3,7 @@ package route
 import (
 	"slices"
 
+	"topplate/plan"
 	"topplate/plan/geom"
 	"topplate/plan/price"
 )
@@ -14,7 +15,7 @@ type lattice struct {
 }
 
 // lay adds the nodes and arcs of the lattice.
-func (b *builder) lay(r *Reach) {
+func (b *cavity) lay(r *Reach) {
 	b.lat = &lattice{reach: r}
 	for k := range int32(len(r.zone)) {
 		if r.east[k].to >= 0 {
@@ -29,7 +30,7 @@ func (b *builder) lay(r *Reach) {
 
 // layAlong adds the arc from crossing k along its line of U in the bay beside
 // the joist. Only what a hand reaches is part of the lattice.
-func (b *builder) layAlong(k int32, way stretch) {
+func (b *cavity) layAlong(k int32, way stretch) {
 	r := b.lat.reach
 	p, q, z := r.point(k), r.point(way.to), way.zone
 	if z > Arm || b.js.onJoist(r.u(k)) || b.obstructed(p, q, 0) {
@@ -44,7 +45,7 @@ func (b *builder) layAlong(k int32, way stretch) {
 
 // layAcross adds the arc from crossing k along its line of V over the joists,
 // and the one on the ceiling if no joist lies between.
-func (b *builder) layAcross(k int32, way stretch) {
+func (b *cavity) layAcross(k int32, way stretch) {
 	r := b.lat.reach
 	if way.zone > Arm {
 		return
@@ -61,7 +62,7 @@ func (b *builder) layAcross(k int32, way stretch) {
 		low.Charges = slices.Clone(arc.Charges)
 		b.add(low)
 	}
-	if !b.obstructed(p, q, b.js.depth) {
+	if !b.obstructed(p, q, b.lifted()) && !b.wallBetween(p, q) {
 		arc.Kind, arc.From, arc.To = AcrossArc, b.high(p), b.high(q)
 		if joists > 0 {
 			c := b.once(price.CrossJoist, int64(joists))
@@ -72,37 +73,51 @@ func (b *builder) layAcross(k int32, way stretch) {
 	}
 }
 
+// wallBetween reports whether a wall of the rooms below stands in the way of
+// cable under the joists.
+func (b *cavity) wallBetween(p, q geom.Point) bool {
+	if b.space.Kind != plan.FloorSpace {
+		return false
+	}
+	for i := range b.house.Walls {
+		if w := &b.house.Walls[i]; w.Level == b.space.Below && geom.SegmentEntersRect(p, q, w.Body) {
+			return true
+		}
+	}
+	return false
+}
+
 // layStep adds the arc from the ceiling up to the joists' tops at crossing k.
-func (b *builder) layStep(k int32) {
+func (b *cavity) layStep(k int32) {
 	r := b.lat.reach
 	p := r.point(k)
-	if r.zone[k] > Arm || b.js.onJoist(r.u(k)) || b.obstructed(p, p, 0) || b.obstructed(p, p, b.js.depth) {
+	if r.zone[k] > Arm || b.js.onJoist(r.u(k)) || b.obstructed(p, p, 0) || b.obstructed(p, p, b.lifted()) {
 		return
 	}
 	b.add(b.step(p, r.zone[k]))
 }
 
-func (b *builder) step(p geom.Point, z Zone) Arc {
+func (b *cavity) step(p geom.Point, z Zone) Arc {
 	return Arc{
-		Kind: StepArc, From: b.low(p), To: b.high(p), Heading: up, Length: b.js.depth, Zone: z, Hole: -1,
-		Charges: b.cable(b.js.depth),
+		Kind: StepArc, From: b.low(p), To: b.high(p), Heading: up, Length: b.lifted(), Zone: z, Hole: -1,
+		Charges: b.cable(b.lifted()),
 	}
 }
 
 // attic is what it costs to get from p to q with a bundle, whatever is in it.
-func (b *builder) attic(p, q geom.Point, z Zone) []Charge {
+func (b *cavity) attic(p, q geom.Point, z Zone) []Charge {
 	l := geom.Dist(p, q)
 	travel := [...]price.ID{Stand: price.Walk, Crawl: price.CrawlTravel, Arm: price.ArmTravel}[z]
 	out := []Charge{b.onceBy(travel, l)}
-	if b.house.Attic.Insulation > 0 && !b.decked(p, q) {
+	if b.space.Insulation > 0 && !b.decked(p, q) {
 		out = append(out, b.onceBy(price.Insulation, l))
 	}
 	return out
 }
 
 // decked reports whether one stretch of decking lies under all points.
-func (b *builder) decked(points ...geom.Point) bool {
-	return slices.ContainsFunc(b.house.Attic.Decking, func(r geom.Rect) bool {
+func (b *cavity) decked(points ...geom.Point) bool {
+	return slices.ContainsFunc(b.space.Decking, func(r geom.Rect) bool {
 		return !slices.ContainsFunc(points, func(p geom.Point) bool { return !r.Contains(p) })
 	})
 }

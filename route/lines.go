@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"topplate/plan"
 	"topplate/plan/geom"
 	"topplate/plan/measure"
 	"topplate/plan/rule"
@@ -31,7 +32,7 @@ var mostCrossings = 25_000
 
 // A liner chooses the lines of both axes.
 type liner struct {
-	*builder
+	*cavity
 	us, vs []line
 }
 
@@ -67,8 +68,8 @@ func (l *liner) around(r geom.Rect) {
 // building the lines of single things are not laid from end to end, but for
 // those through the closet, which all cables share; a route may be a little
 // dearer there than the cheapest.
-func (b *builder) lines() *liner {
-	l := &liner{builder: b}
+func (b *cavity) lines() *liner {
+	l := &liner{cavity: b}
 	for i := range b.ports {
 		if i < b.trunks {
 			l.whole(b.ports[i].at)
@@ -76,14 +77,20 @@ func (b *builder) lines() *liner {
 			l.local(b.ports[i].at)
 		}
 	}
-	for _, p := range b.house.PlateLine {
-		l.whole(p)
+	for _, outline := range b.space.Edges() {
+		for _, p := range outline {
+			l.whole(p)
+		}
 	}
 	for i := range b.house.Hatches {
-		l.whole(mid(b.house.Hatches[i].Area))
+		if h := &b.house.Hatches[i]; h.Space == b.index {
+			l.whole(mid(h.Area))
+		}
 	}
 	for i := range b.house.Marks {
-		l.local(b.house.Marks[i].At)
+		if m := &b.house.Marks[i]; m.Space == b.index {
+			l.local(m.At)
+		}
 	}
 	for _, k := range b.keepOuts {
 		l.around(k.area)
@@ -105,6 +112,9 @@ func (b *builder) lines() *liner {
 func (l *liner) powerLines() {
 	limit := l.book.Length(rule.PowerParallel)
 	for i := range l.house.PowerRuns {
+		if l.house.PowerRuns[i].Space != l.index {
+			continue
+		}
 		path := l.house.PowerRuns[i].Path
 		for k, p := range path {
 			legs := geom.Rect{Min: path[max(k-1, 0)], Max: p}.Canon()
@@ -119,11 +129,21 @@ func (l *liner) powerLines() {
 }
 
 // zoneOutlines are the edges of where the roof leaves room to stand, crawl and
-// put an arm.
-func (b *builder) zoneOutlines() []geom.Polygon {
+// put an arm, and of the rooms from which a floor is got at.
+func (b *cavity) zoneOutlines() []geom.Polygon {
 	var out []geom.Polygon
+	if b.space.Kind == plan.FloorSpace {
+		for i := range b.house.Rooms {
+			if r := &b.house.Rooms[i]; r.Level == b.space.Below && r.Open {
+				out = append(append(out, r.Outline), r.Holes...)
+			}
+		}
+	}
+	if b.space.Roof < 0 {
+		return out
+	}
 	for _, id := range []rule.LimitID{rule.ReachStand, rule.ReachCrawl, rule.ReachArmHeight} {
-		out = append(out, b.house.Roof.Surface.ClearContour(b.book.Length(id)+b.js.depth)...)
+		out = append(out, b.house.Roofs[b.space.Roof].Surface.ClearContour(b.book.Length(id)+b.js.depth+b.space.Lift)...)
 	}
 	return out
 }
@@ -131,7 +151,7 @@ func (b *builder) zoneOutlines() []geom.Polygon {
 // regularLines adds the middle of every joist bay, and lines along the joists
 // at a regular step from the middle of the house.
 func (l *liner) regularLines() {
-	box := l.house.PlateLine.Bounds()
+	box := l.space.Bounds()
 	u0, v0 := l.ax.uv(box.Min)
 	u1, v1 := l.ax.uv(box.Max)
 	for n := l.js.bay(u0); n <= l.js.bay(u1); n++ {
@@ -161,8 +181,8 @@ func (l *liner) tidy() {
 
 // inHouse sorts lines, joins those at one coordinate and drops what lies
 // outside the plates.
-func (b *builder) inHouse(lines []line, u bool) []line {
-	box := b.house.PlateLine.Bounds()
+func (b *cavity) inHouse(lines []line, u bool) []line {
+	box := b.space.Bounds()
 	u0, v0 := b.ax.uv(box.Min)
 	u1, v1 := b.ax.uv(box.Max)
 	s := span{v0, v1}

@@ -28,11 +28,11 @@ func (b *builder) plateHoles(key bayKey) (holes []shaftHole, stop Block) {
 	w, bay := &b.house.Walls[key.wall], &b.bays[key.wall][key.bay]
 	free, clear, stop := b.stretches(key)
 	for _, s := range clear {
-		holes = append(holes, b.shaftHole(w, s, nil))
+		holes = append(holes, b.shaftHole(key, s, nil))
 	}
 	if len(holes) == 0 && b.relax {
 		for _, s := range free {
-			holes = append(holes, b.shaftHole(w, s, b.feedBlocks(w, bay)))
+			holes = append(holes, b.shaftHole(key, s, b.feedBlocks(w, bay)))
 		}
 	}
 	return holes, stop
@@ -44,10 +44,15 @@ func (b *builder) plateHoles(key bayKey) (holes []shaftHole, stop Block) {
 func (b *builder) stretches(key bayKey) (free, clear spans, stop Block) {
 	w, bay := &b.house.Walls[key.wall], &b.bays[key.wall][key.bay]
 	p := w.PointAt(span{bay.Start, bay.End}.mid())
-	stop = Block{Rule: rule.HoleToMemberRule, Pos: w.Pos, At: geom.Point3{X: p.X, Y: p.Y, Z: b.base}}
+	stop = Block{Rule: rule.HoleToMemberRule, Pos: w.Pos, At: geom.Point3{X: p.X, Y: p.Y, Z: b.plateTop(key.wall)}}
 	if bay.Window >= 0 {
 		o := &w.Openings[bay.Window]
 		stop.Rule, stop.Pos, stop.Found = rule.Window, o.Pos, fmt.Sprintf("%s closes the bay", o.ID)
+		return nil, nil, stop
+	}
+	c := b.overBay(key)
+	if c == nil {
+		stop.Rule, stop.Found = rule.NoHiddenWay, fmt.Sprintf("the sketch has no attic or floor over wall %s there", w.ID)
 		return nil, nil, stop
 	}
 	if width := b.book.Length(rule.BayWidth); bay.End-bay.Start < width {
@@ -56,9 +61,9 @@ func (b *builder) stretches(key bayKey) (free, clear spans, stop Block) {
 	}
 	half := b.holeSize(w)/2 + b.book.Length(rule.HoleToMember)
 	whole := span{bay.Start, bay.End}.inset(half)
-	cuts, over := b.onPlate(w, span{bay.Start, bay.End}, half)
+	cuts, over := c.onPlate(w, span{bay.Start, bay.End}, half)
 	if over {
-		stop.Pos, stop.Found = b.house.Attic.Pos, fmt.Sprintf("a joist lies along the plate of wall %s", w.ID)
+		stop.Pos, stop.Found = c.space.Pos, fmt.Sprintf("a joist lies along the plate of wall %s", w.ID)
 		return nil, nil, stop
 	}
 	stop.Found = fmt.Sprintf("studs, joist ends and rafters leave no room for a hole in the plate of wall %s over this bay", w.ID)
@@ -66,14 +71,26 @@ func (b *builder) stretches(key bayKey) (free, clear spans, stop Block) {
 	return free, free.without(b.feeds(w, bay, b.holeSize(w)/2)...), stop
 }
 
-func (b *builder) shaftHole(w *plan.Wall, s span, blocks []Block) shaftHole {
+// shaftHole is a place in the top plate over a bay, in the middle of a stretch.
+func (b *builder) shaftHole(key bayKey, s span, blocks []Block) shaftHole {
 	along := s.mid()
-	return shaftHole{free: s, along: along, at: w.PointAt(along), blocks: blocks}
+	return shaftHole{cavity: b.overBay(key), free: s, along: along, at: b.house.Walls[key.wall].PointAt(along), blocks: blocks}
+}
+
+// plateTop is the height of the top of a wall's plates.
+func (b *builder) plateTop(wall int) measure.Length {
+	return b.floorOf(wall) + b.house.Levels[b.house.Walls[wall].Level].PlateTop
+}
+
+// overBay is the cavity over a bay, nil if there is none.
+func (b *builder) overBay(key bayKey) *cavity {
+	w, bay := &b.house.Walls[key.wall], &b.bays[key.wall][key.bay]
+	return b.over(w.Level, w.PointAt(span{bay.Start, bay.End}.mid()))
 }
 
 // onPlate returns the joists and rafters that stand on the plate of w over
 // the bay, widened by half; over is true if one lies along the whole plate.
-func (b *builder) onPlate(w *plan.Wall, bay span, half measure.Length) (cuts []span, over bool) {
+func (b *cavity) onPlate(w *plan.Wall, bay span, half measure.Length) (cuts []span, over bool) {
 	u, _ := b.ax.uv(w.PointAt(bay.lo))
 	if w.AlongY() == b.ax.alongY {
 		for _, j := range b.js.bodies(span{u, u}) {
@@ -84,10 +101,15 @@ func (b *builder) onPlate(w *plan.Wall, bay span, half measure.Length) (cuts []s
 	} else {
 		cuts = append(cuts, b.alongWall(w, bay, b.js.bodies, half)...)
 	}
-	if w.Exterior {
+	if w.Exterior && b.carries(w) {
 		cuts = append(cuts, b.alongWall(w, bay, b.rafterBodies(w), half)...)
 	}
 	return cuts, false
+}
+
+// carries reports whether the rafters over the cavity stand on a wall.
+func (b *cavity) carries(w *plan.Wall) bool {
+	return b.space.Roof >= 0 && b.roof().Level == w.Level
 }
 
 // alongWall turns members laid out on an axis of the house into spans along
@@ -121,8 +143,8 @@ func pointOn(w *plan.Wall, x measure.Length) geom.Point {
 
 // rafterBodies lays out the rafters that cross the wall's plate; under a gable
 // none do.
-func (b *builder) rafterBodies(w *plan.Wall) func(span) []span {
-	r := b.house.Roof
+func (b *cavity) rafterBodies(w *plan.Wall) func(span) []span {
+	r := b.roof()
 	first := r.FirstX
 	if w.AlongY() {
 		first = r.FirstY

@@ -12,12 +12,15 @@ import (
 // powerBlocks are the rules that forbid cable from p to q in the attic because
 // of a power run: beside one nearer than the limit, unless it crosses it at an
 // angle that the rule counts as crossing.
-func (b *builder) powerBlocks(p, q geom.Point, z measure.Length) []Block {
+func (b *cavity) powerBlocks(p, q geom.Point, z measure.Length) []Block {
 	limit := b.book.Length(rule.PowerParallel)
 	cross := crossing(b.book.Value(rule.PowerCrossing))
 	var out []Block
 	for i := range b.house.PowerRuns {
 		run := &b.house.PowerRuns[i]
+		if run.Space != b.index {
+			continue
+		}
 		for k := 1; k < len(run.Path); k++ {
 			c, d := run.Path[k-1], run.Path[k]
 			if !geom.SegmentsCloserThan(p, q, c, d, limit) || geom.AngleAtLeast(p, q, c, d, cross) {

@@ -189,31 +189,24 @@ func (r *Reach) ZoneNear(p geom.Point) Zone {
 	return worst
 }
 
-// clearance is how much room there is for a body between the tops of the
-// joists and the underside of the rafters or top chords at p.
-func clearance(h *plan.House, p geom.Point) measure.Length {
-	return underRafter(h, p) - h.Attic.Depth
-}
-
 // reachOf finds where one can stand, crawl and put a hand, starting from the
 // hatches. A place is crawled to over lattice lines on which the clear height
 // is enough and no obstacle is in the way; a hand reaches as far as the arm
 // is long, measured along the lines.
-func reachOf(job *plan.Job, book rule.Book, ax axes, us, vs []line) *Reach {
-	h := job.House
-	r := newReach(ax, us, vs)
+func (b *cavity) reachOf(us, vs []line) *Reach {
+	r := newReach(b.ax, us, vs)
 	room := make([]measure.Length, len(r.zone))
 	for k := range r.zone {
 		p := r.point(int32(k))
 		r.zone[k] = NoZone
-		if h.PlateLine.Contains(p) {
+		if b.space.Contains(p) {
 			r.zone[k] = RodOnly
-			room[k] = clearance(h, p)
+			room[k] = b.clearance(p)
 		}
 	}
-	w := walker{r: r, room: room, book: book, house: h, arm: job.Tools.ArmReach}
+	w := walker{r: r, room: room, cavity: b, arm: b.job.Tools.ArmReach}
 	w.cutOff()
-	w.crawlFrom(w.hatchCrossings())
+	w.crawlFrom(w.waysIn())
 	w.stretchArm()
 	w.waysBetween()
 	return r
@@ -223,10 +216,9 @@ func reachOf(job *plan.Job, book rule.Book, ax axes, us, vs []line) *Reach {
 type walker struct {
 	r     *Reach
 	room  []measure.Length
-	book  rule.Book
-	house *plan.House
-	arm   measure.Length
-	dist  []measure.Length // to where one can crawl, more than the arm if it is further
+	*cavity
+	arm  measure.Length
+	dist []measure.Length // to where one can crawl, more than the arm if it is further
 }
 
 // cutOff takes away the ways to a neighbour that lead out of the house. Only
@@ -234,7 +226,7 @@ type walker struct {
 func (w *walker) cutOff() {
 	for k := range w.r.zone {
 		for _, s := range [2]*stretch{&w.r.east[k], &w.r.north[k]} {
-			if s.to >= 0 && w.skips(int32(k), s.to) && !w.house.PlateLine.Contains(w.between(int32(k), s.to)) {
+			if s.to >= 0 && w.skips(int32(k), s.to) && !w.space.Contains(w.between(int32(k), s.to)) {
 				s.to = -1
 			}
 		}
@@ -254,12 +246,20 @@ func (w *walker) between(a, b int32) geom.Point {
 	return mid(geom.Rect{Min: w.r.point(a), Max: w.r.point(b)})
 }
 
-// hatchCrossings are the crossings inside a hatch's opening.
-func (w *walker) hatchCrossings() []int32 {
+// waysIn are the crossings inside a hatch's opening, and those over rooms whose
+// ceiling is open.
+func (w *walker) waysIn() []int32 {
 	var out []int32
+	if w.space.Kind == plan.FloorSpace {
+		for k := range int32(len(w.r.zone)) {
+			if w.r.zone[k] == RodOnly && w.room[k] > 0 {
+				out = append(out, k)
+			}
+		}
+	}
 	for _, hatch := range w.house.Hatches {
 		for k := range int32(len(w.r.zone)) {
-			if hatch.Area.Contains(w.r.point(k)) {
+			if hatch.Space == w.index && hatch.Area.Contains(w.r.point(k)) {
 				out = append(out, k)
 			}
 		}
@@ -314,7 +314,10 @@ func (w *walker) passable(a, b int32, need measure.Length) bool {
 	p, q := w.r.point(a), w.r.point(b)
 	for i := range w.house.Obstacles {
 		o := &w.house.Obstacles[i]
-		over := min(w.room[a], w.room[b]) + w.house.Attic.Depth - o.Top
+		if o.Space != w.index {
+			continue
+		}
+		over := min(w.room[a], w.room[b]) + w.lifted() - o.Top
 		if over < need && geom.SegmentEntersRect(p, q, o.Area) {
 			return false
 		}
@@ -382,7 +385,7 @@ func (w *walker) waysBetween() {
 // hand reaches in from both ends.
 func (w *walker) zoneBetween(a, b int32) Zone {
 	crawl, arm := w.book.Length(rule.ReachCrawl), w.book.Length(rule.ReachArmHeight)
-	room := clearance(w.house, w.between(a, b))
+	room := w.clearance(w.between(a, b))
 	z := Stand
 	switch {
 	case room < arm || !w.passable(a, b, arm):
@@ -410,10 +413,10 @@ func (w *walker) crawlsBeside(a, b int32) bool {
 	for _, by := range [2]geom.Point{off, {X: -off.X, Y: -off.Y}} {
 		q := w.between(a, b).Add(by)
 		strip := geom.Rect{Min: w.r.point(a), Max: w.r.point(b).Add(by)}.Canon()
-		if !w.house.PlateLine.Contains(q) || clearance(w.house, q) < w.book.Length(rule.ReachCrawl) {
+		if !w.space.Contains(q) || w.clearance(q) < w.book.Length(rule.ReachCrawl) {
 			continue
 		}
-		if !slices.ContainsFunc(w.house.Obstacles, func(o plan.Obstacle) bool { return !o.Area.Intersect(strip).Empty() }) {
+		if !slices.ContainsFunc(w.house.Obstacles, func(o plan.Obstacle) bool { return o.Space == w.index && !o.Area.Intersect(strip).Empty() }) {
 			return true
 		}
 	}

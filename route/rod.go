@@ -38,7 +38,7 @@ const furthestRods = 3
 
 // shoot adds the rod shots that begin at node n over point p: up the rafter
 // bay there, and along the joist bay both ways.
-func (b *builder) shoot(p geom.Point, n int, from rodFrom) {
+func (b *cavity) shoot(p geom.Point, n int, from rodFrom) {
 	slope, ok := b.upSlope(p)
 	if ok {
 		b.shootTowards(shot{from: from, start: p, node: n, heading: slope, along: b.alongJoists(slope), rafterBay: true})
@@ -57,7 +57,7 @@ func (b *builder) shoot(p geom.Point, n int, from rodFrom) {
 	}
 }
 
-func (b *builder) alongJoists(h network.Heading) bool {
+func (b *cavity) alongJoists(h network.Heading) bool {
 	return h == b.ax.headingV() || h == b.ax.headingV().Reverse()
 }
 
@@ -71,7 +71,7 @@ func (b *builder) longestRods() measure.Length {
 
 // shootTowards adds one arc for every line that the rods reach where a hand
 // can take them.
-func (b *builder) shootTowards(s shot) {
+func (b *cavity) shootTowards(s shot) {
 	longest := b.longestRods()
 	rise := b.base - b.nodes[s.node].At.Z
 	for _, q := range b.crossingsFrom(s.start, s.heading) {
@@ -88,7 +88,7 @@ func (b *builder) shootTowards(s shot) {
 		}
 		a := Arc{Kind: RodArc, From: s.node, To: b.low(q), Heading: s.heading, Length: l + rise, Zone: b.zoneOf(q), Hole: -1}
 		if !s.along {
-			a.To, a.Length = b.high(q), a.Length+b.js.depth
+			a.To, a.Length = b.high(q), a.Length+b.lifted()
 		}
 		a.Charges = append(b.cable(a.Length), b.once(price.Rod, 1), b.onceBy(price.RodPush, a.Length))
 		a.Blocks = b.shotBlocks(&s, q, l)
@@ -98,7 +98,7 @@ func (b *builder) shootTowards(s shot) {
 
 // crossingsFrom lists the lattice's crossings from p in a direction, nearest
 // first.
-func (b *builder) crossingsFrom(p geom.Point, h network.Heading) []geom.Point {
+func (b *cavity) crossingsFrom(p geom.Point, h network.Heading) []geom.Point {
 	r := b.lat.reach
 	u, v := b.ax.uv(p)
 	on := r.onLineOfV(v)
@@ -123,20 +123,20 @@ func (b *builder) crossingsFrom(p geom.Point, h network.Heading) []geom.Point {
 // way to q, and otherwise what does: it must stay in the roof face it began in,
 // inside the outline, off obstacles, and find a gap at the eave and over each
 // joist.
-func (b *builder) shotClear(s *shot, q geom.Point) (stop Block, ok bool) {
+func (b *cavity) shotClear(s *shot, q geom.Point) (stop Block, ok bool) {
 	gap := b.book.Length(rule.RodGap)
-	stop = Block{Rule: rule.RodLength, Pos: b.house.Roof.Pos, At: b.nodes[s.node].At}
+	stop = Block{Rule: rule.RodLength, Pos: b.overhead(), At: b.nodes[s.node].At}
 	if k := b.obstacleOn(s.start, q, 0); k != nil {
 		stop.Pos, stop.Found = k.pos, k.name+" is in the way of a rod"
 		return stop, false
 	}
 	stop.Found = "the roof is too low for a rod to pass"
 	switch {
-	case !b.house.PlateLine.Contains(q):
+	case !b.space.Contains(q):
 		return stop, false
 	case !s.rafterBay:
-		return stop, underRafter(b.house, q) >= gap && underRafter(b.house, s.start) >= gap
-	case underSheathing(b.house, b.overPlate(s)) < gap:
+		return stop, b.underRafter(q) >= gap && b.underRafter(s.start) >= gap
+	case b.underSheathing(b.overPlate(s)) < gap:
 		return stop, false
 	}
 	stop.Found = "a rod that stays in one rafter bay meets a hip, a valley or a rafter before a hand can take it"
@@ -169,7 +169,7 @@ func before(p geom.Point, h network.Heading) geom.Point {
 
 // overPlate is where a shot from the eave is lowest: where it begins, or over
 // the plate if it begins in the soffit.
-func (b *builder) overPlate(s *shot) geom.Point {
+func (b *cavity) overPlate(s *shot) geom.Point {
 	if s.from.soffit {
 		return b.house.Walls[s.from.wall].PointAt(s.from.along)
 	}
@@ -186,7 +186,7 @@ func (b *builder) deadEnd(drops []int, stop Block) {
 
 // overJoists reports whether there is a gap between every joist on the way and
 // the sheathing over it.
-func (b *builder) overJoists(p, q geom.Point, gap measure.Length) bool {
+func (b *cavity) overJoists(p, q geom.Point, gap measure.Length) bool {
 	u1, v := b.ax.uv(p)
 	u2, _ := b.ax.uv(q)
 	for _, j := range b.js.bodies(ordered(u1, u2)) {
@@ -194,7 +194,7 @@ func (b *builder) overJoists(p, q geom.Point, gap measure.Length) bool {
 		if at <= min(u1, u2) || at >= max(u1, u2) {
 			continue
 		}
-		if underSheathing(b.house, b.ax.point(at, v))-b.js.depth < gap {
+		if b.underSheathing(b.ax.point(at, v))-b.js.depth < gap {
 			return false
 		}
 	}
@@ -203,8 +203,8 @@ func (b *builder) overJoists(p, q geom.Point, gap measure.Length) bool {
 
 // betweenRafters reports whether the shot's line lies clear of the rafters of
 // its face.
-func (b *builder) betweenRafters(s *shot) bool {
-	r := b.house.Roof
+func (b *cavity) betweenRafters(s *shot) bool {
+	r := b.roof()
 	x, first := s.start.X, r.FirstX
 	if s.heading == network.East || s.heading == network.West {
 		x, first = s.start.Y, r.FirstY
@@ -215,17 +215,10 @@ func (b *builder) betweenRafters(s *shot) bool {
 
 // shotBlocks are the rules that forbid the shot: rods too short, a baffle in
 // the bay, power beside it.
-func (b *builder) shotBlocks(s *shot, q geom.Point, l measure.Length) []Block {
+func (b *cavity) shotBlocks(s *shot, q geom.Point, l measure.Length) []Block {
 	at := b.nodes[s.node].At
 	out := b.powerBlocks(s.start, q, b.base)
-	if l > b.job.Tools.Rods {
-		out = append(out, Block{
-			Rule: rule.RodLength, Pos: b.job.Tools.Pos, At: at,
-			Found:  fmt.Sprintf("%s from the eave to where a hand takes the rod; the joined rods are %s", b.text(l), b.text(b.job.Tools.Rods)),
-			Change: fmt.Sprintf("bring rods that join to %s", b.text(measure.RoundUp(l, measure.Foot))),
-			Price:  b.prices.Each(price.ChangeLongerRods),
-		})
-	}
+	out = append(out, b.tooLongBlock(at, fmt.Sprintf("%s from the eave to where a hand takes the rod", b.text(l)), l)...)
 	if pos, id, ok := b.baffleAt(s.from); ok && s.from.soffit {
 		out = append(out, Block{
 			Rule: rule.EaveBaffle, Pos: pos, At: at,
@@ -248,13 +241,29 @@ func (b *builder) baffleAt(f rodFrom) (pos diag.Pos, id string, ok bool) {
 }
 
 // zoneOf is the zone of a crossing given by its point.
-func (b *builder) zoneOf(p geom.Point) Zone { return b.lat.reach.zoneOf(p) }
+func (b *cavity) zoneOf(p geom.Point) Zone { return b.lat.reach.zoneOf(p) }
 
 // upSlope is the direction in which the roof rises over p.
-func (b *builder) upSlope(p geom.Point) (network.Heading, bool) {
-	slope, ok := b.house.Roof.Surface.Slope(p)
+func (b *cavity) upSlope(p geom.Point) (network.Heading, bool) {
+	if b.space.Roof < 0 {
+		return network.Free, false
+	}
+	slope, ok := b.roof().Surface.Slope(p)
 	if !ok {
 		return network.Free, false
 	}
 	return headingTo(geom.Point{}, slope.Up), true
+}
+
+// tooLongBlock forbids a shot that is longer than the joined rods.
+func (b *builder) tooLongBlock(at geom.Point3, what string, l measure.Length) []Block {
+	if l <= b.job.Tools.Rods {
+		return nil
+	}
+	return []Block{{
+		Rule: rule.RodLength, Pos: b.job.Tools.Pos, At: at,
+		Found:  fmt.Sprintf("%s; the joined rods are %s", what, b.text(b.job.Tools.Rods)),
+		Change: fmt.Sprintf("bring rods that join to %s", b.text(measure.RoundUp(l, measure.Foot))),
+		Price:  b.prices.Each(price.ChangeLongerRods),
+	}}
 }

@@ -17,17 +17,20 @@ const up = network.Up
 type bayKey struct{ wall, bay int }
 
 // A shaft is a stud bay that some box opens into, with the places where its
-// top plate may be bored.
+// top and bottom plates may be bored.
 type shaft struct {
 	key     bayKey
 	heights []measure.Length // of boxes, above the floor
 	holes   []shaftHole
 	drops   []int // whose boxes open into it
-	stop    Block // why there are no holes, if there are none
+	stop    Block // why there are no holes in the top plate, if there are none
+	laid    map[[2]int]bool
 }
 
 // A shaftHole is one stretch of plate that may be bored, with its middle.
 type shaftHole struct {
+	cavity *cavity // that it opens into
+	sole   bool    // it is in the bottom plate
 	free   span
 	along  measure.Length
 	at     geom.Point
@@ -45,12 +48,14 @@ type shaftHole struct {
 func (b *builder) shaftOf(key bayKey, h measure.Length) *shaft {
 	s := b.shafts[key]
 	if s == nil {
-		s = &shaft{key: key}
+		s = &shaft{key: key, laid: map[[2]int]bool{}}
 		s.holes, s.stop = b.plateHoles(key)
 		s.holes = b.fixHoles(key, s.holes)
+		s.holes = append(s.holes, b.soleHoles(key)...)
 		b.shafts[key] = s
 		for i := range s.holes {
-			b.ports = append(b.ports, port{at: s.holes[i].at})
+			h := &s.holes[i]
+			h.cavity.ports = append(h.cavity.ports, port{at: h.at})
 		}
 	}
 	if !slices.Contains(s.heights, h) {
@@ -66,7 +71,11 @@ func (b *builder) raise() {
 	for _, key := range b.sortedShafts() {
 		s := b.shafts[key]
 		for i := range s.holes {
-			b.raiseAt(s, &s.holes[i])
+			if h := &s.holes[i]; h.sole {
+				b.lowerAt(s, h)
+			} else {
+				b.raiseAt(s, h)
+			}
 		}
 	}
 }
@@ -88,10 +97,10 @@ func (b *builder) sortedShafts() []bayKey {
 // inBay is the node inside the bay under hole h at a height above the floor.
 func (b *builder) inBay(key bayKey, h *shaftHole, height measure.Length) int {
 	kind := BayNode
-	if height == b.bays[key.wall][key.bay].Top {
+	if bay := &b.bays[key.wall][key.bay]; height == bay.Top || height == bay.Bottom {
 		kind = PlateNode
 	}
-	z := b.house.Levels[0].Floor + height
+	z := b.floorOf(key.wall) + height
 	return b.node(kind, geom.Point3{X: h.at.X, Y: h.at.Y, Z: z}, key.wall, noOwner)
 }
 
@@ -103,14 +112,25 @@ func (b *builder) raiseAt(s *shaft, h *shaftHole) {
 			stops = append(stops, fb-t, fb+t)
 		}
 	}
+	b.fish(s, h, stops)
+	b.throughPlate(s, h)
+}
+
+// fish adds the arcs up and down a bay between heights.
+func (b *builder) fish(s *shaft, h *shaftHole, stops []measure.Length) {
+	w := &b.house.Walls[s.key.wall]
 	slices.Sort(stops)
 	stops = slices.Compact(stops)
 	for i := 1; i < len(stops); i++ {
 		lo, hi := stops[i-1], stops[i]
 		a := Arc{
 			Kind: FishArc, From: b.inBay(s.key, h, lo), To: b.inBay(s.key, h, hi), Heading: up,
-			Length: hi - lo, Hole: -1, Charges: b.cable(hi - lo),
+			Length: hi - lo, Hole: -1, Space: -1, Charges: b.cable(hi - lo),
 		}
+		if s.laid[[2]int{a.From, a.To}] {
+			continue
+		}
+		s.laid[[2]int{a.From, a.To}] = true
 		for _, fb := range w.FireBlocks {
 			if lo <= fb && fb <= hi {
 				b.throughFireBlock(&a, s, h, fb)
@@ -118,7 +138,6 @@ func (b *builder) raiseAt(s *shaft, h *shaftHole) {
 		}
 		b.add(a)
 	}
-	b.throughPlate(s, h)
 }
 
 // throughFireBlock makes arc a one that is bored through the block at height
@@ -130,7 +149,7 @@ func (b *builder) throughFireBlock(a *Arc, s *shaft, h *shaftHole, fb measure.Le
 	a.Kind = BlockArc
 	a.Charges = append(a.Charges, b.once(price.BoreBlock, 1))
 	a.Hole = b.hole(HolePlace{
-		Kind: BlockArc, At: geom.Point3{X: h.at.X, Y: h.at.Y, Z: b.house.Levels[0].Floor + fb}, Wall: s.key.wall,
+		Kind: BlockArc, At: geom.Point3{X: h.at.X, Y: h.at.Y, Z: b.floorOf(s.key.wall) + fb}, Wall: s.key.wall,
 		Along: h.along, Room: -1, Free: h.free.width(), MemberWidth: b.house.Walls[s.key.wall].StudDepth, Reach: min(above, below),
 	})
 	a.Blocks = append(a.Blocks, b.bitBlocks(min(above, below), s, h, "the fire block")...)
@@ -158,7 +177,7 @@ func (b *builder) bitBlocks(need measure.Length, s *shaft, h *shaftHole, what st
 	}
 	return []Block{{
 		Rule: rule.BitReach, Pos: b.house.Walls[s.key.wall].Pos,
-		At:     geom.Point3{X: h.at.X, Y: h.at.Y, Z: b.base},
+		At:     geom.Point3{X: h.at.X, Y: h.at.Y, Z: b.plateTop(s.key.wall)},
 		Found:  fmt.Sprintf("%s is %s away from where a bit goes in; the longest bit reaches %s", what, b.text(need), b.text(b.bitReach())),
 		Change: fmt.Sprintf("bring a flexible bit or extension that reaches %s", b.text(need)),
 		Price:  b.prices.Each(price.ChangeLongerBit),
@@ -173,29 +192,29 @@ func (b *builder) throughPlate(s *shaft, h *shaftHole) {
 	if !h.unbored {
 		b.throughBored(s, h)
 	}
-	if b.zoneOf(h.at) > Arm {
-		b.shoot(h.at, b.low(h.at), rodFrom{wall: s.key.wall, along: h.along, drops: s.drops})
+	if c := h.cavity; c.zoneOf(h.at) > Arm {
+		c.shoot(h.at, c.low(h.at), rodFrom{wall: s.key.wall, along: h.along, drops: s.drops})
 	}
 }
 
 // throughBored adds the arc through a hole that is bored at h.
 func (b *builder) throughBored(s *shaft, h *shaftHole) {
-	w, bay := &b.house.Walls[s.key.wall], &b.bays[s.key.wall][s.key.bay]
+	w, bay, c := &b.house.Walls[s.key.wall], &b.bays[s.key.wall][s.key.bay], h.cavity
 	thick := b.plates(s)
-	above := b.zoneOf(h.at) <= Arm && clearance(b.house, h.at)+b.js.depth >= b.book.Length(rule.DrillRoom)
+	above := c.zoneOf(h.at) <= Arm && c.clearance(h.at)+c.js.depth >= b.book.Length(rule.DrillRoom)
 	need := bay.Top + thick - s.heights[len(s.heights)-1]
 	a := Arc{
-		Kind: PlateArc, From: b.inBay(s.key, h, bay.Top), To: b.low(h.at), Heading: up, Length: thick,
+		Kind: PlateArc, From: b.inBay(s.key, h, bay.Top), To: c.low(h.at), Heading: up, Length: thick,
 		Charges: b.cable(thick), Blocks: slices.Concat(h.blocks, h.beside),
 	}
-	a.Hole = b.hole(HolePlace{
-		Kind: PlateArc, At: geom.Point3{X: h.at.X, Y: h.at.Y, Z: b.base}, Wall: s.key.wall, Along: h.along, Room: -1,
-		Free: h.free.width() + b.holeSize(w), MemberWidth: w.StudDepth, FromAbove: above, Reach: need,
+	a.Hole = c.hole(HolePlace{
+		Kind: PlateArc, At: geom.Point3{X: h.at.X, Y: h.at.Y, Z: b.plateTop(s.key.wall)}, Wall: s.key.wall, Along: h.along, Room: -1,
+		Free: h.free.width() + b.holeSize(w), MemberWidth: w.StudDepth, FromSpace: above, Reach: need,
 	})
 	switch {
 	case above:
 		a.Charges = append(a.Charges, b.once(price.BoreFromAbove, 1))
-		if b.decked(h.at) {
+		if c.decked(h.at) {
 			a.Charges = append(a.Charges, b.once(price.LiftBoard, 1))
 		}
 	default:
@@ -203,5 +222,5 @@ func (b *builder) throughBored(s *shaft, h *shaftHole) {
 		a.Blocks = append(a.Blocks, b.bitBlocks(need, s, h, "the top of the plate")...)
 	}
 	a.Capacity = b.capacity(w, h.free.width()+b.holeSize(w))
-	b.add(a)
+	c.add(a)
 }

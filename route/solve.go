@@ -291,7 +291,7 @@ func costOf(g *Graph, book rule.Book, routes []Route) Cost {
 	for a, drops := range used {
 		more, crowded := g.beyond(book, a, drops)
 		for _, c := range g.Arcs[a].Charges {
-			if boring[c.Term] && !c.PerCable {
+			if slices.Contains(price.Bores, c.Term) && !c.PerCable {
 				sums[c.Term] += more * c.Amount
 			}
 		}

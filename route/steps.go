@@ -16,16 +16,11 @@ import (
 // sees these steps for plans whose bundles stay together; the bound for all
 // plans is mended where most cables meet: on their way out of the closet.
 
-// boring are the terms that are paid once for each hole.
-var boring = map[price.ID]bool{
-	price.BoreFromAbove: true, price.BoreFromBelow: true, price.BoreBlock: true, price.BoreStud: true, price.BoreGable: true,
-}
-
 // bore is what one hole of arc a costs to bore.
 func (a *Arc) bore() int64 {
 	var n int64
 	for _, c := range a.Charges {
-		if boring[c.Term] && !c.PerCable {
+		if slices.Contains(price.Bores, c.Term) && !c.PerCable {
 			n += c.Amount
 		}
 	}

@@ -11,7 +11,10 @@ import (
 
 // trunkLines gives the lattice lines through the corners of trunks and along
 // the edges of what is avoided.
-func (b *builder) trunkLines(add func(geom.Point)) {
+func (b *cavity) trunkLines(add func(geom.Point)) {
+	if b.index != 0 {
+		return
+	}
 	for i := range b.fixed {
 		f := &b.fixed[i]
 		for k, p := range f.Path {
@@ -29,12 +32,12 @@ func (b *builder) trunkLines(add func(geom.Point)) {
 	}
 }
 
-// fixTrunks applies trunks and avoided areas to an arc in the attic. Along a
+// fixTrunks applies trunks and avoided areas to an arc in the main attic. Along a
 // trunk that is used or there only what each cable costs is paid. That is a
 // strong preference and not a command: a way that costs even less is taken.
-func (b *builder) fixTrunks(a *Arc) {
+func (b *cavity) fixTrunks(a *Arc) {
 	laid := a.Kind == AlongArc || a.Kind == BesideArc || a.Kind == AcrossArc
-	if !laid && a.Kind != RodArc {
+	if b.index != 0 || !laid && a.Kind != RodArc {
 		return
 	}
 	p, q := flat(b.nodes[a.From].At), flat(b.nodes[a.To].At)

@@ -2,30 +2,32 @@ package price
 
 // Ids of the terms.
 const (
-	Walk          ID = "walk"
-	CrawlTravel   ID = "crawl"
-	ArmTravel     ID = "arm-reach"
-	Insulation    ID = "through-insulation"
-	CrossJoist    ID = "cross-joist"
-	Pull          ID = "pull-cable"
-	Cable         ID = "cable"
-	BendFree      ID = "bend"
-	BendAtHole    ID = "bend-at-hole"
-	BoreFromAbove ID = "bore-plate-from-attic"
-	BoreFromBelow ID = "bore-plate-from-box"
-	BoreBlock     ID = "bore-fire-block"
-	BoreStud      ID = "bore-stud"
-	BoreGable     ID = "bore-gable-wall"
-	LiftBoard     ID = "lift-board"
-	Rod           ID = "rod-shot"
-	RodPush       ID = "rod-push"
-	FishConduit   ID = "fish-conduit"
-	OpenSoffit    ID = "open-soffit"
-	CutBox        ID = "cut-box-opening"
-	CutCeiling    ID = "cut-ceiling-hole"
-	MountBox      ID = "mount-box"
-	Patch         ID = "patch-board"
-	Shift         ID = "move-place"
+	Walk              ID = "walk"
+	CrawlTravel       ID = "crawl"
+	ArmTravel         ID = "arm-reach"
+	Insulation        ID = "through-insulation"
+	CrossJoist        ID = "cross-joist"
+	Pull              ID = "pull-cable"
+	Cable             ID = "cable"
+	BendFree          ID = "bend"
+	BendAtHole        ID = "bend-at-hole"
+	BoreFromAbove     ID = "bore-plate-from-attic"
+	BoreFromBelow     ID = "bore-plate-from-box"
+	BoreSoleFromSpace ID = "bore-sole-from-below"
+	BoreSoleFromBox   ID = "bore-sole-from-box"
+	BoreBlock         ID = "bore-fire-block"
+	BoreStud          ID = "bore-stud"
+	BoreGable         ID = "bore-gable-wall"
+	LiftBoard         ID = "lift-board"
+	Rod               ID = "rod-shot"
+	RodPush           ID = "rod-push"
+	FishConduit       ID = "fish-conduit"
+	OpenSoffit        ID = "open-soffit"
+	CutBox            ID = "cut-box-opening"
+	CutCeiling        ID = "cut-ceiling-hole"
+	MountBox          ID = "mount-box"
+	Patch             ID = "patch-board"
+	Shift             ID = "move-place"
 
 	Change           ID = "change"
 	ChangeMovePlate  ID = "change-move-plate"
@@ -38,6 +40,9 @@ const (
 	ChangeRaceway    ID = "change-raceway"
 	ChangeCrowded    ID = "change-crowded"
 )
+
+// Bores are the terms that are paid once for each hole bored side by side.
+var Bores = []ID{BoreFromAbove, BoreFromBelow, BoreSoleFromSpace, BoreSoleFromBox, BoreBlock, BoreStud, BoreGable}
 
 // Terms is the whole table, in the order in which it is printed. Minutes are
 // those of a skilled installer in a house that is lived in.
@@ -53,6 +58,8 @@ var Terms = []Term{
 	{BendAtHole, "One bend of one cable at a hole", MinutesEach, 500, true, "As above, where the cable leaves a hole."},
 	{BoreFromAbove, "One hole in a plate, bored from the attic", MinutesEach, 8_000, false, "Measure, find the plate, bore, fish, seal."},
 	{BoreFromBelow, "One hole in a plate, bored from the box opening", MinutesEach, 18_000, false, "The same with a long flexible bit, and no sight of where it comes out."},
+	{BoreSoleFromSpace, "One hole in a bottom plate, bored from below", MinutesEach, 7_000, false, "Measure, find the wall over the floor, bore up, fish, seal."},
+	{BoreSoleFromBox, "One hole in a bottom plate, bored from the box opening", MinutesEach, 16_000, false, "Down through plate and floor with a long flexible bit, and no sight of where it comes out."},
 	{BoreBlock, "One hole in a fire block", MinutesEach, 12_000, false, "Bored with a long flexible bit and sealed again."},
 	{BoreStud, "One hole in a stud behind the board", MinutesEach, 6_000, false, "Bored through an opening that is patched."},
 	{BoreGable, "One hole through the wall under a gable", MinutesEach, 20_000, false, "Bored, sleeved and sealed against the weather."},

@@ -371,7 +371,7 @@ func boredHole(res *route.Result, h *route.Hole) hole {
 	out := hole{
 		ID: h.ID, Kind: p.Kind.String(), At: mm3(p.At), Along: p.Along.Millimetres(), Cables: h.Cables, Drops: tagList(res, h.Drops),
 		Bundle: h.Bundle.Millimetres(), Diameter: h.Bit.Millimetres(), Count: h.Count,
-		Largest: h.Largest.Millimetres(), Attic: p.FromAbove, Shield: h.Shield,
+		Largest: h.Largest.Millimetres(), Attic: p.FromSpace, Shield: h.Shield,
 		Bores: []bore{}, Seal: []string{}, Above: []string{}, Tapes: []taped{},
 	}
 	if p.Wall >= 0 {

@@ -47,7 +47,7 @@ var groups = []group{
 	}},
 	{"Opening and closing soffits", []price.ID{price.OpenSoffit, "bore-soffit", "open-vent-strip", "close-vent-strip"}},
 	{"Boring holes in the framing, and sealing them", []price.ID{
-		price.BoreFromAbove, price.BoreFromBelow, price.BoreBlock, price.BoreStud, price.BoreGable, "seal-board",
+		price.BoreFromAbove, price.BoreFromBelow, price.BoreSoleFromSpace, price.BoreSoleFromBox, price.BoreBlock, price.BoreStud, price.BoreGable, "seal-board",
 	}},
 	{"Closing and painting openings in walls", []price.ID{price.Patch}},
 	{"Laying and pulling cable", []price.ID{

@@ -154,13 +154,10 @@ func isWork(t price.Term) bool {
 	return (t.Unit == price.MinutesEach || t.Unit == price.MinutesPerMetre) && t.ID != price.Shift
 }
 
-// bores are the terms that are paid once for each hole side by side.
-var bores = []price.ID{price.BoreFromAbove, price.BoreFromBelow, price.BoreBlock, price.BoreStud, price.BoreGable}
-
 // timesBored is how often a term of an arc is paid.
 func timesBored(res *route.Result, g *route.Graph, arc int, term price.ID) int64 {
 	place := g.Arcs[arc].Hole
-	if place < 0 || !slices.Contains(bores, term) {
+	if place < 0 || !slices.Contains(price.Bores, term) {
 		return 1
 	}
 	i := slices.IndexFunc(res.Holes, func(h route.Hole) bool { return h.Place == place })

@@ -78,7 +78,7 @@ func (f *fixer) approaches(h *Hole, p *route.HolePlace, open *Opening) []approac
 	case route.GableArc:
 		w := &f.house.Walls[p.Wall]
 		a := approach{way: FromOutside, need: w.StudDepth + w.Boards[w.Out], why: "no hand gets to the wall from the attic"}
-		if p.FromAbove {
+		if p.FromSpace {
 			a.way, a.why = FromAttic, "a hand gets to the wall from the attic, and the hole comes out where it is wished"
 		}
 		return []approach{a}
@@ -96,7 +96,7 @@ func (f *fixer) upright(h *Hole, p *route.HolePlace, open *Opening) []approach {
 		plate = f.plateOver(p)
 	}
 	var out []approach
-	if plate != nil && plate.FromAbove {
+	if plate != nil && plate.FromSpace {
 		a := approach{way: FromAttic, need: measure.Length(f.house.Walls[p.Wall].TopPlates) * route.PlateThickness, room: f.under(flat(p.At))}
 		a.why = "there is room for a drill over the plate"
 		if h.Kind == route.BlockArc {
@@ -141,7 +141,7 @@ func (f *fixer) whyBelow(h *Hole, p, plate *route.HolePlace) string {
 	at := flat(p.At)
 	room := f.under(at)
 	switch {
-	case plate.FromAbove:
+	case plate.FromSpace:
 		return "no bit of the job bores it from the attic"
 	case f.res.Graph.Reach.ZoneOver(at) > route.Arm:
 		return fmt.Sprintf("no hand gets to the plate from the attic: under the low eave or out of reach, %s under the rafters; it needs a long flexible bit", f.text(room))

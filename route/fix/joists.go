@@ -57,7 +57,7 @@ func (f *fixer) joistCount(at geom.Point, fix *tape.Answer) *JoistCount {
 	if y < v {
 		c.AlongHeading = opposite(c.AlongHeading)
 	}
-	for _, j := range route.JoistCentres(f.house) {
+	for _, j := range route.JoistCentres(f.house, f.house.Attic) {
 		// One right at the mark is not counted, one right at the place is.
 		if met := u < j && j <= x || x <= j && j < u; !met {
 			continue

@@ -72,7 +72,7 @@ func (l *lister) bits(w wants, s scope) {
 		if !ok {
 			continue // the hole is too small for one cable: route reports it
 		}
-		p := bitPart(size, !l.res.Graph.Holes[h.Place].FromAbove)
+		p := bitPart(size, !l.res.Graph.Holes[h.Place].FromSpace)
 		if ns[p.ID] == nil {
 			ns[p.ID] = &note{part: p}
 		}

@@ -307,7 +307,7 @@ func TestBits(t *testing.T) {
 		7 * measure.Inch / 4: "long-bit-7-8in", measure.Inch / 2: "long-bit-1-2in", 3 * measure.Inch / 8: "",
 	} {
 		res.Holes = []route.Hole{{ID: "H1", Place: res.Holes[0].Place, Drops: []int{0, 1}, Cables: 3, Largest: largest, Count: 1}}
-		res.Graph.Holes[res.Holes[0].Place].FromAbove = false
+		res.Graph.Holes[res.Holes[0].Place].FromSpace = false
 		lines, _ := List(res, Given{})
 		got := ""
 		for i := range lines {

@@ -47,7 +47,7 @@ func newSite(res *route.Result) site {
 	for i := range res.Holes {
 		s.holeAt[res.Holes[i].Place] = i
 	}
-	for _, c := range route.JoistCentres(res.Job.House) {
+	for _, c := range route.JoistCentres(res.Job.House, res.Job.House.Attic) {
 		s.joists = append(s.joists, int64(c))
 	}
 	return s
@@ -243,11 +243,11 @@ func (l *lot) placeHole(o *hole) {
 	o.place = l.nearest(o)
 	switch p.Kind {
 	case route.PlateArc:
-		o.below = !p.FromAbove
+		o.below = !p.FromSpace
 	case route.BlockArc:
 		o.below = !l.blockFromAbove(o)
 	case route.GableArc:
-		o.below = !p.FromAbove
+		o.below = !p.FromSpace
 	default:
 		o.below = true
 	}
@@ -287,7 +287,7 @@ func (l *lot) blockFromAbove(o *hole) bool {
 				continue
 			}
 			if p := &l.graph.Holes[hole]; p.Kind == route.PlateArc {
-				return p.FromAbove && p.At.Z-z <= z-box
+				return p.FromSpace && p.At.Z-z <= z-box
 			}
 		}
 	}

@@ -294,8 +294,8 @@ func (r *replay) through(d, h int) {
 		r.Errorf("nothing brings %s through %s", r.res.Job.Drops[d].Tag, id)
 	}
 	p := &r.res.Graph.Holes[r.res.Holes[h].Place]
-	if p.Kind == route.PlateArc && p.FromAbove != (bore[0].Place == attic) {
-		r.Errorf("%s is bored from %s; from above: %v", id, bore[0].Place, p.FromAbove)
+	if p.Kind == route.PlateArc && p.FromSpace != (bore[0].Place == attic) {
+		r.Errorf("%s is bored from %s; from above: %v", id, bore[0].Place, p.FromSpace)
 	}
 }
 

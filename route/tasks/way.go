@@ -64,7 +64,7 @@ func (w *way) atClosetHole(res *route.Result, i, first int) bool {
 		case k == route.AlongArc || k == route.BesideArc || k == route.AcrossArc || k == route.RodArc:
 			return true
 		case g.Arcs[a].Hole >= 0:
-			return g.Holes[g.Arcs[a].Hole].FromAbove
+			return g.Holes[g.Arcs[a].Hole].FromSpace
 		}
 	}
 	return false

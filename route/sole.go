@@ -1,0 +1,85 @@
+package route
+
+import (
+	"slices"
+
+	"topplate/plan/geom"
+	"topplate/plan/measure"
+	"topplate/plan/price"
+	"topplate/plan/rule"
+)
+
+// soleHoles finds where the bottom plate under a bay may be bored, down into
+// the space below its floor: free of studs and of the joists below, and clear
+// of power that comes up into the bay. There are none on a slab.
+func (b *builder) soleHoles(key bayKey) []shaftHole {
+	w, bay := &b.house.Walls[key.wall], &b.bays[key.wall][key.bay]
+	c := b.under(w.Level, w.PointAt(span{bay.Start, bay.End}.mid()))
+	if c == nil || bay.Bottom > PlateThickness || bay.End-bay.Start < b.book.Length(rule.BayWidth) {
+		return nil
+	}
+	half := b.holeSize(w)/2 + b.book.Length(rule.HoleToMember)
+	cuts, over := c.onPlate(w, span{bay.Start, bay.End}, half)
+	if over {
+		return nil
+	}
+	var out []shaftHole
+	free := spans{span{bay.Start, bay.End}.inset(half)}.nonEmpty().without(cuts...)
+	for _, s := range free.without(b.feedsBelow(w, bay, b.holeSize(w)/2)...) {
+		along := s.mid()
+		out = append(out, shaftHole{cavity: c, sole: true, free: s, along: along, at: w.PointAt(along)})
+	}
+	return out
+}
+
+// lowerAt adds the arcs from the boxes down the bay and through the bottom
+// plate at h.
+func (b *builder) lowerAt(s *shaft, h *shaftHole) {
+	w, bay := &b.house.Walls[s.key.wall], &b.bays[s.key.wall][s.key.bay]
+	stops := append(slices.Clone(s.heights), bay.Bottom)
+	for _, fb := range w.FireBlocks {
+		if t := PlateThickness / 2; bay.Bottom < fb-t && fb+t < s.heights[len(s.heights)-1] {
+			stops = append(stops, fb-t, fb+t)
+		}
+	}
+	b.fish(s, h, stops)
+	b.throughSole(s, h)
+	if c := h.cavity; c.zoneOf(h.at) > Arm {
+		c.shoot(h.at, c.low(h.at), rodFrom{wall: s.key.wall, along: h.along, drops: s.drops})
+	}
+}
+
+// throughSole adds the arc through the bottom plate and the floor at h: bored
+// from below where a hand gets there, from the box otherwise.
+func (b *builder) throughSole(s *shaft, h *shaftHole) {
+	w, bay, c := &b.house.Walls[s.key.wall], &b.bays[s.key.wall][s.key.bay], h.cavity
+	floor := b.floorOf(s.key.wall)
+	l := bay.Bottom + floor - c.base
+	below := c.zoneOf(h.at) <= Arm && c.clearance(h.at) >= b.book.Length(rule.DrillRoom)
+	need := s.heights[0] + c.space.Subfloor
+	a := Arc{
+		Kind: SoleArc, From: b.inBay(s.key, h, bay.Bottom), To: c.low(h.at), Heading: up.Reverse(), Length: l, Charges: b.cable(l),
+	}
+	a.Hole = c.hole(HolePlace{
+		Kind: SoleArc, At: geom.Point3{X: h.at.X, Y: h.at.Y, Z: floor}, Wall: s.key.wall, Along: h.along, Room: -1,
+		Free: h.free.width() + b.holeSize(w), MemberWidth: w.StudDepth, FromSpace: below, Reach: need,
+	})
+	if below {
+		a.Charges = append(a.Charges, b.once(price.BoreSoleFromSpace, 1))
+	} else {
+		a.Charges = append(a.Charges, b.once(price.BoreSoleFromBox, 1))
+		a.Blocks = append(a.Blocks, b.soleBitBlocks(need, s, h)...)
+	}
+	a.Capacity = b.capacity(w, h.free.width()+b.holeSize(w))
+	c.add(a)
+}
+
+// soleBitBlocks forbids a hole down through the floor that no bit reaches.
+func (b *builder) soleBitBlocks(need measure.Length, s *shaft, h *shaftHole) []Block {
+	blocks := b.bitBlocks(need, s, h, "the floor under the bottom plate")
+	for i := range blocks {
+		blocks[i].At.Z = b.floorOf(s.key.wall)
+	}
+	return blocks
+}
+
