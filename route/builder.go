@@ -126,9 +126,15 @@ func (b *cavity) latticeNode(kind NodeKind, at geom.Point3) int {
 	return n
 }
 
-// add takes an arc into the graph, unless a rule forbids it and the graph is
-// the one that is routed on. The price of a change is paid once.
+// add takes an arc outside of all spaces into the graph.
 func (b *builder) add(a Arc) {
+	a.Space = -1
+	b.take(a)
+}
+
+// take takes an arc into the graph, unless a rule forbids it and the graph is
+// the one that is routed on. The price of a change is paid once.
+func (b *builder) take(a Arc) {
 	if len(a.Blocks) > 0 && !b.relax {
 		return
 	}

@@ -159,7 +159,7 @@ type Graph struct {
 	Net       *network.Network
 	Reach     *Reach   // of the main attic
 	Reaches   []*Reach // by space
-	Bays      [][]Bay // by wall
+	Bays      [][]Bay  // by wall
 
 	stop    func() bool // whether to end the search early; nil if never
 	crowded int64       // price of a place that is fuller than it can be, in cost units

@@ -75,7 +75,7 @@ func (g *Graph) sizeHole(book rule.Book, h *Hole) {
 			h.Bit = max(h.Bit, b.Bit)
 		}
 	}
-	if place.Kind == PlateArc || place.Kind == BlockArc || place.Kind == StudArc {
+	if place.Kind == PlateArc || place.Kind == SoleArc || place.Kind == BlockArc || place.Kind == StudArc {
 		h.Shield = (place.MemberWidth-h.Bit)/2 < book.Length(rule.PlateShield)
 	}
 }

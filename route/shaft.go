@@ -125,7 +125,7 @@ func (b *builder) fish(s *shaft, h *shaftHole, stops []measure.Length) {
 		lo, hi := stops[i-1], stops[i]
 		a := Arc{
 			Kind: FishArc, From: b.inBay(s.key, h, lo), To: b.inBay(s.key, h, hi), Heading: up,
-			Length: hi - lo, Hole: -1, Space: -1, Charges: b.cable(hi - lo),
+			Length: hi - lo, Hole: -1, Charges: b.cable(hi - lo),
 		}
 		if s.laid[[2]int{a.From, a.To}] {
 			continue
