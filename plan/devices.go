@@ -25,6 +25,13 @@ func (l *houseLoader) devices(root *source.Table) {
 			continue
 		}
 		d.At, d.Height, d.Side = at, height, side
+		if l.house.Walls[w].Masonry {
+			d.Up, d.Down = false, false
+			if t.Has("feed") {
+				t.Errorf("feed", "found a cable inside masonry wall %s, which has no bays; want no feed: the device is on its face", l.house.Walls[w].ID).
+					Note(l.house.Walls[w].Pos, "%s is taped here", l.house.Walls[w].ID)
+			}
+		}
 		if l.deviceFits(t, w, &d) {
 			l.house.Walls[w].Devices = append(l.house.Walls[w].Devices, d)
 		}
@@ -33,8 +40,8 @@ func (l *houseLoader) devices(root *source.Table) {
 
 // deviceFits reports whether a device is in its wall.
 func (l *houseLoader) deviceFits(t *source.Table, w int, d *Device) bool {
-	if d.Height > l.level.Ceiling {
-		t.Errorf("height", "found %s, which is above the ceiling at %s", d.Height, l.level.Ceiling)
+	if ceiling := l.house.levelOf(w).Ceiling; d.Height > ceiling {
+		t.Errorf("height", "found %s, which is above the ceiling at %s", d.Height, ceiling)
 		return false
 	}
 	place := extent{d.At, d.At}

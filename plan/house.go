@@ -164,8 +164,8 @@ type Opening struct {
 }
 
 // A Device is something with power in a wall: a receptacle, a switch.
-// Its cable runs along the stud named by StudEnd from the box up, down, or
-// both ways.
+// Its cable runs along a stud from the box up, down, or both ways, and neither
+// way on masonry.
 type Device struct {
 	ID     string
 	Pos    diag.Pos
@@ -206,11 +206,14 @@ const (
 )
 
 // A Roof is a roof over outer walls. Surface gives its height over their plates
-// at every point, Framing what is under it.
+// at every point, Framing what is under it. A flat roof has neither, nor rafters:
+// it lies on the joists of the space under it.
 type Roof struct {
 	ID       string
 	Pos      diag.Pos
 	Level    int // whose plates it stands on
+	Flat     bool
+	Outline  geom.Polygon // along the outer faces of the plates, counter-clockwise
 	Pitch    roof.Pitch
 	Surface  *roof.Roof
 	Framing  roof.Framing
