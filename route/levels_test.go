@@ -123,16 +123,25 @@ func towerHouse() string {
 
 func towerJob(t testing.TB, drops string) *plan.Job {
 	t.Helper()
-	files := map[string]string{"house.toml": towerHouse(), "job.toml": `house = "house.toml"
-[job]
-name = "Tower"
+	return jobIn(t, towerHouse(), basementPanel+drops)
+}
+
+const basementPanel = `
 [closet]
 name = "Panel"
 room = "basement-left"
 ceiling = ["3ft", "3ft"]
 height = "5ft"
-ports = 12
-` + drops + `
+ports = 24
+`
+
+// jobIn is a job in a house.
+func jobIn(t testing.TB, house, rest string) *plan.Job {
+	t.Helper()
+	files := map[string]string{"house.toml": house, "job.toml": `house = "house.toml"
+[job]
+name = "Tower"
+` + rest + `
 [tools]
 rods = "18ft"
 arm = "26in"
@@ -150,7 +159,7 @@ hour = 60
 	})
 	if list.HasErrors() {
 		list.Print(os.Stderr, nil)
-		t.Fatal("the tower does not load")
+		t.Fatal("the house or the job does not load")
 	}
 	return job
 }
