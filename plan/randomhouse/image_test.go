@@ -121,7 +121,8 @@ func (im image) attic() {
 func TestShuffle(t *testing.T) {
 	changed := 0
 	for seed := range uint64(60) {
-		plain, mixed := Generate(seed, Options{}), Generate(seed, Options{Shuffle: seed + 1})
+		levels := seed%2 == 1
+		plain, mixed := Generate(seed, Options{Levels: levels}), Generate(seed, Options{Levels: levels, Shuffle: seed + 1})
 		if plain.House != mixed.House {
 			changed++
 		}
@@ -142,6 +143,9 @@ func things(j *plan.Job) map[string]any {
 	}
 	for _, r := range j.House.Rooms {
 		out["room "+r.ID] = r.Bounds
+	}
+	for _, s := range j.House.Spaces {
+		out["space "+s.ID] = []any{s.Kind, s.Outlines, s.Holes, s.Base, s.Lift}
 	}
 	for _, d := range j.Drops {
 		out["drop "+d.Tag] = []any{d.Point, d.Spot.At, d.Spot.Height, d.Count}
