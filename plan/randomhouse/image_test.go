@@ -22,10 +22,11 @@ type image struct {
 // same thing in the sketch.
 func TestImages(t *testing.T) {
 	for seed := range uint64(120) {
-		plain := Generate(seed, Options{})
+		levels := seed%2 == 1
+		plain := Generate(seed, Options{Levels: levels})
 		of := load(t, plain)
 		sym := geom.Symmetry(1 + seed%7)
-		moved := Generate(seed, Options{Symmetry: sym})
+		moved := Generate(seed, Options{Levels: levels, Symmetry: sym})
 		if d := cmp.Diff(plain.Model, moved.Model, cmp.AllowUnexported(Wall{}, stretch{})); d != "" {
 			t.Fatalf("seed %d: another model in symmetry %d:\n%s", seed, sym, d)
 		}
@@ -109,6 +110,15 @@ func (im image) attic() {
 		for k, at := range p.PowerRuns[i].Path {
 			im.same("power run", s.Apply(at), q.PowerRuns[i].Path[k])
 		}
+	}
+	for i, sp := range p.Spaces {
+		im.same("space "+sp.ID, []any{s.Rect(sp.Bounds()), sp.Kind, sp.Base, len(sp.Outlines)}, []any{q.Spaces[i].Bounds(), q.Spaces[i].Kind, q.Spaces[i].Base, len(q.Spaces[i].Outlines)})
+	}
+	for i, r := range p.Roofs {
+		o, t := r.Outline.Bounds(), q.Roofs[i]
+		at := o.Min.Add(geom.Point{X: 3 * measure.Foot, Y: 2 * measure.Foot})
+		im.same("roof "+r.ID, []any{s.Rect(o), r.Surface.UnderRafter(at), r.Surface.RidgeHeight()},
+			[]any{t.Outline.Bounds(), t.Surface.UnderRafter(s.Apply(at)), t.Surface.RidgeHeight()})
 	}
 	im.same("first rafters", s.Apply(geom.Point{X: p.Roof.FirstX, Y: p.Roof.FirstY}), geom.Point{X: q.Roof.FirstX, Y: q.Roof.FirstY})
 	for _, corner := range p.PlateLine {
