@@ -108,36 +108,52 @@ func (l *lot) ifThere(ids ...string) []string {
 	return out
 }
 
-// feed adds pulling a bundle from the attic into the closet.
+// feed adds pulling a bundle from the first place where it is laid by hand into
+// the closet.
 func (l *lot) feed(f *feed) {
 	drops := l.dropsOf(f.ways)
-	t := Task{ID: f.id, Kind: Feed, Place: attic, Helper: closet, Drops: drops, Needs: l.ifThere(openCloset)}
+	first := &l.ways[f.ways[0]].passages[0]
+	t := Task{ID: f.id, Kind: Feed, Place: first.ends[1], Helper: closet, Drops: drops, Needs: l.ifThere(openCloset)}
+	var holes []int
 	for _, k := range f.ways {
 		w := &l.ways[k]
 		t.Needs = append(t.Needs, at("tag", w.drop.Tag))
-		if w.closetRod >= 0 {
-			t.Needs = append(t.Needs, l.shotID(w.closetRod))
+		for _, a := range l.rods(w, &w.passages[0]) {
+			t.Needs = append(t.Needs, l.shotID(a))
 		}
 		t.Carry = append(t.Carry, l.coil(k))
+		holes = append(holes, l.holesIn(k, 0)...)
 	}
-	for _, o := range l.holes {
-		if o.closet && slices.ContainsFunc(o.ways, func(k int) bool { return slices.Contains(f.ways, k) }) {
-			t.Holes = append(t.Holes, o.h)
-			t.Needs = append(t.Needs, l.boredBy(o.h))
-		}
-	}
-	what := "the cables of " + l.tags(drops)
-	loop := fmt.Sprintf("%s for the loop", l.text(l.job.Slack.Closet))
-	t.Carry = append(t.Carry, tools("fish tape", "tape")...)
+	var bored []string
+	t.Holes, bored = l.numbers(holes)
+	t.Needs = append(t.Needs, bored...)
+	t.Carry = l.withLadder(t.Place, append(t.Carry, tools("fish tape", "tape")...))
 	t.HelperCarry = tools("fish tape", "tape")
-	t.Words = fmt.Sprintf("Feed %s down%s to the closet, one bundle, no kinks.", what, l.through(t.Holes))
-	t.HelperWords = fmt.Sprintf("Catch and draw in %s; leave %s.", what, loop)
-	if l.people == 1 {
-		t.Words = fmt.Sprintf("Lower %s%s to the closet and make them fast, %s more than reaches the panel.", what, l.through(t.Holes), l.text(l.job.Slack.Closet))
-	}
-	last := l.pair(t, "draw-closet-"+f.id[len("feed-"):], fmt.Sprintf("Draw in %s; leave %s.", what, loop))
+	l.feedWords(&t, first)
+	draw := fmt.Sprintf("Draw in the cables of %s; leave %s for the loop.", l.tags(drops), l.text(l.job.Slack.Closet))
+	last := l.pair(t, "draw-closet-"+f.id[len("feed-"):], draw)
 	for _, k := range f.ways {
 		l.lowered[k], l.home[k] = f.id, last
+	}
+}
+
+// feedWords tell of a feed. From where cables are laid it mostly goes down into
+// the closet, and up where they are laid under its floor.
+func (l *lot) feedWords(t *Task, p *passage) {
+	what := "the cables of " + l.tags(t.Drops)
+	loop := l.text(l.job.Slack.Closet)
+	down := "down"
+	if !p.up {
+		down = "up"
+	}
+	t.Words = fmt.Sprintf("Feed %s %s%s to the closet, one bundle, no kinks.", what, down, l.through(t.Holes))
+	t.HelperWords = fmt.Sprintf("Catch and draw in %s; leave %s for the loop.", what, loop)
+	switch {
+	case l.people == 2 || t.Place == t.Helper:
+	case p.up:
+		t.Words = fmt.Sprintf("Lower %s%s to the closet and make them fast, %s more than reaches the panel.", what, l.through(t.Holes), loop)
+	default:
+		t.Words = fmt.Sprintf("Push a fish tape up%s to the closet, tie on %s, lay them out to run free and make the tape fast.", l.through(t.Holes), what)
 	}
 }
 

@@ -1,0 +1,91 @@
+package tasks
+
+import (
+	"fmt"
+)
+
+// shoot adds a rod shot. At an eave the rods come in from outside and draw the
+// cables out with them; at a wall or a ceiling out of reach they fetch the end
+// of a tape that is fed in at the hole there. Inside a closed floor they are
+// pushed in at one hole, and the tape is fed in at the other.
+func (l *lot) shoot(s *shot) {
+	k := s.ways[0]
+	w := &l.ways[k]
+	p := &w.passages[s.at]
+	if s.at == len(w.passages)-1 && l.outdoors(w) {
+		return // part of atDrop: the cables have to be laid before
+	}
+	drops := l.dropsOf(s.ways)
+	rods := tools("rods, "+l.text(l.job.Tools.Rods)+" joined", "hook for the rods", "tape")
+	length, what := l.text(l.graph.Arcs[s.arc].Length), l.tags(drops)
+	t := Task{ID: s.id, Kind: Shoot, Place: p.ends[0], Helper: p.ends[1], Drops: drops}
+	if p.to < len(w.route.Arcs) && w.route.Arcs[p.to-1] == s.arc {
+		t.Place, t.Helper = t.Helper, t.Place // a hand takes the rods on the drop's side
+	}
+	t.Carry, t.HelperCarry = l.withLadder(t.Place, rods), l.withLadder(t.Helper, tools("fish tape"))
+	for _, i := range l.holesIn(k, s.at) {
+		if o := &l.holes[i]; !l.partOfOpening(o) && !l.bored[o.h] {
+			t.Needs = append(t.Needs, at("bore", l.res.Holes[o.h].ID))
+		}
+	}
+	t.Needs = append(t.Needs, l.openingsOf(s)...)
+	t.Words = fmt.Sprintf("Shoot the rods %s to the hole of %s, hook the tape and bring it back.", length, what)
+	t.HelperWords = fmt.Sprintf("Feed the tape up the hole of %s and guide it on to the hook.", what)
+	tape := fmt.Sprintf("Feed a tape up the hole of %s, a loop at its end, and leave it there.", what)
+	if l.closed(s) {
+		t.Words = fmt.Sprintf("Push the rods in at the hole, %s inside the floor to the hole of %s, hook the tape and bring it back.", length, what)
+		t.HelperWords = fmt.Sprintf("Feed the tape in at the hole of %s and guide it on to the hook.", what)
+		tape = fmt.Sprintf("Feed a tape in at the hole of %s, a loop at its end, and make it fast.", what)
+	}
+	l.twoAtShot(t, tape)
+}
+
+// twoAtShot adds a shot for two. One person alone leaves the tape at the hole
+// first.
+func (l *lot) twoAtShot(t Task, tape string) {
+	switch {
+	case l.people == 2:
+		t.Hands = 2
+	case t.Place == t.Helper:
+		t.Carry = append(t.Carry, t.HelperCarry...)
+		t.Words = tape + " " + t.Words
+		t.Helper, t.HelperWords, t.HelperCarry = "", "", nil
+	default:
+		ready := "ready-" + t.ID[len("shoot-"):]
+		l.halve(t.ID, ready)
+		l.record(ready, makeFast, 1)
+		l.add(Task{ID: ready, Kind: Ready, Place: t.Helper, Drops: t.Drops, Needs: t.Needs, Carry: t.HelperCarry, Words: tape})
+		t.Needs, t.Helper, t.HelperWords, t.HelperCarry = []string{ready}, "", "", nil
+	}
+	l.add(t)
+}
+
+// closed reports whether no hand gets at either end of a shot.
+func (l *lot) closed(s *shot) bool {
+	a := &l.graph.Arcs[s.arc]
+	return !l.inReach(a.From) && !l.inReach(a.To)
+}
+
+// openingsOf lists the openings that a shot needs.
+func (l *lot) openingsOf(s *shot) []string {
+	var out []string
+	for _, k := range s.ways {
+		w := &l.ways[k]
+		if s.at == 0 {
+			out = append(out, l.openedCloset())
+		}
+		if s.at == len(w.passages)-1 {
+			out = append(out, l.openedAt(k))
+		}
+	}
+	return out
+}
+
+func (l *lot) shotID(arc int) string {
+	for i := range l.shots {
+		if l.shots[i].arc == arc {
+			return l.shots[i].id
+		}
+	}
+	return ""
+}
