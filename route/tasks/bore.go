@@ -87,9 +87,10 @@ func (l *lot) boreWords(o *hole) string {
 	h := &l.res.Holes[o.h]
 	p := &l.graph.Holes[h.Place]
 	text := fmt.Sprintf("Bore %s, %s", h.ID, l.bores(o.h))
-	var wall string
+	var name, wall string
 	if p.Wall >= 0 {
-		wall = fmt.Sprintf("wall %s, %s along it", l.job.House.Walls[p.Wall].ID, l.text(p.Along))
+		name = "wall " + l.job.House.Walls[p.Wall].ID
+		wall = fmt.Sprintf("%s, %s along it", name, l.text(p.Along))
 	}
 	switch p.Kind {
 	case route.PlateArc:
@@ -99,9 +100,9 @@ func (l *lot) boreWords(o *hole) string {
 		return fmt.Sprintf("%s, from below up through the plate of %s: a flexible bit that reaches %s.", text, wall, l.text(p.Reach))
 	case route.SoleArc:
 		if !o.inRoom {
-			return fmt.Sprintf("Measure from the marks, find the bottom plate of %s over the floor. %s, up through floor and plate.", wall, text)
+			return fmt.Sprintf("Measure from the marks, find %s over the floor, %s along it. %s, up through floor and bottom plate.", name, l.text(p.Along), text)
 		}
-		return fmt.Sprintf("%s, down through the bottom plate of %s and the floor: a flexible bit that reaches %s.", text, wall, l.text(p.Reach))
+		return fmt.Sprintf("%s, from above down through the bottom plate of %s, and the floor: a flexible bit that reaches %s.", text, wall, l.text(p.Reach))
 	case route.BlockArc:
 		from := "from the opening"
 		if o.plate >= 0 {

@@ -41,9 +41,13 @@ func (l *lot) openCloset() {
 	}
 	t := Task{ID: openCloset, Kind: Open, Place: closet, Holes: holes, Bores: len(holes) > 0, Carry: toolsToCut}
 	t.Words = "Look for wires, pipes and framing; cut the opening in the closet's ceiling" + l.boring(holes) + "."
-	if wall {
+	switch {
+	case wall:
 		l.record(openCloset, panelOpening, 1)
 		t.Words = "Look for wires, pipes and studs; open the wall behind the panel."
+	case len(holes) == 0 && l.job.House.Rooms[l.job.Closet.Room].Open:
+		t.Words = "Look for wires and pipes on the open joists over the panel; mark where the cables come down."
+		t.Carry = l.withLadder(closet, tools("pencil", "tape measure"))
 	}
 	l.add(t)
 }

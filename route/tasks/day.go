@@ -122,9 +122,7 @@ func (s *site) orderJob(list []*Task, c clock, before *day, steps int) order.Job
 	}
 	for i := len(before.stays) - 1; i >= 0; i-- {
 		if v := &before.stays[i]; v.Person == 0 {
-			if used[v.Place] {
-				job.From = v.Place
-			}
+			job.From = v.Place
 			break
 		}
 	}

@@ -260,7 +260,7 @@ func (r *replay) drop(rt *route.Route) {
 	one := func(t *Task) []*Task { return []*Task{t} }
 	lay := r.of(d, Lay)
 	var home, out []*Task // into the closet, and to the drop
-	var on []*Task // from place to place
+	var on []*Task        // from place to place
 	for _, t := range r.of(d, Feed, Pass, Fish, Draw, Shoot) {
 		closetEnd := t.Kind == Feed || strings.HasPrefix(t.ID, "draw-closet") || strings.Contains(t.ID, "/draw-closet")
 		// Alone, at an eave, cables are tied on to the rods in the attic.

@@ -2,6 +2,7 @@ package tasks
 
 import (
 	"fmt"
+	"slices"
 )
 
 // shoot adds a rod shot. At an eave the rods come in from outside and draw the
@@ -18,7 +19,8 @@ func (l *lot) shoot(s *shot) {
 	drops := l.dropsOf(s.ways)
 	rods := tools("rods, "+l.text(l.job.Tools.Rods)+" joined", "hook for the rods", "tape")
 	length, what := l.text(l.graph.Arcs[s.arc].Length), l.tags(drops)
-	t := Task{ID: s.id, Kind: Shoot, Place: p.ends[0], Helper: p.ends[1], Drops: drops}
+	ends := l.shotEnds(s)
+	t := Task{ID: s.id, Kind: Shoot, Place: ends[0], Helper: ends[1], Drops: drops}
 	if p.to < len(w.route.Arcs) && w.route.Arcs[p.to-1] == s.arc {
 		t.Place, t.Helper = t.Helper, t.Place // a hand takes the rods on the drop's side
 	}
@@ -38,6 +40,35 @@ func (l *lot) shoot(s *shot) {
 		tape = fmt.Sprintf("Feed a tape in at the hole of %s, a loop at its end, and make it fast.", what)
 	}
 	l.twoAtShot(t, tape)
+}
+
+// shotEnds are the places at the ends of a shot, the closet's side first: those
+// of the passage that it is in, or in one with more than walls and the shot
+// those from which the holes before and after it are bored.
+func (l *lot) shotEnds(s *shot) [2]string {
+	k := s.ways[0]
+	w := &l.ways[k]
+	p := &w.passages[s.at]
+	ends := p.ends
+	if !l.closed(s) && len(l.rods(w, p)) == 1 && (s.at == 0 || s.at == len(w.passages)-1) {
+		return ends
+	}
+	past := false
+	for _, a := range w.route.Arcs[p.from:p.to] {
+		if a == s.arc {
+			past = true
+		}
+		if l.graph.Arcs[a].Hole < 0 {
+			continue
+		}
+		i := slices.IndexFunc(l.holes, func(o hole) bool { return o.h == l.holeAt[l.graph.Arcs[a].Hole] })
+		if past {
+			ends[1] = l.holes[i].place
+			break
+		}
+		ends[0] = l.holes[i].place
+	}
+	return ends
 }
 
 // twoAtShot adds a shot for two. One person alone leaves the tape at the hole
