@@ -40,6 +40,7 @@ type builder struct {
 	root     int
 	terms    []int
 	dead     map[int][]Block // by drop: what stops it for good
+	later    []func()        // what is added once all lattices are laid
 }
 
 // A nodeKey tells nodes apart: owner is the drop of a terminal or a box.

@@ -87,6 +87,8 @@ func (g *Graph) largestHole(book rule.Book, p *HolePlace) measure.Length {
 	switch {
 	case p.MemberWidth == 0:
 		return p.Free
+	case p.Kind == JoistArc:
+		return min(p.MemberWidth/measure.Length(book.Value(rule.JoistBore)), p.MemberWidth-2*book.Length(rule.JoistEdge))
 	case p.Kind == StudArc && g.Job.House.Walls[p.Wall].Bearing:
 		share, edge = rule.StudBoreBearing, rule.StudEdge
 	case p.Kind == StudArc:
