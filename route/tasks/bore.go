@@ -2,6 +2,7 @@ package tasks
 
 import (
 	"fmt"
+	"slices"
 
 	"topplate/plan"
 	"topplate/plan/measure"
@@ -30,9 +31,11 @@ func (l *lot) boreHoles() {
 	}
 }
 
-// partOfOpening reports whether a hole is made when the ceiling is opened.
+// partOfOpening reports whether a hole is made when the ceiling is opened at the
+// closet or at a drop.
 func (l *lot) partOfOpening(o *hole) bool {
-	return l.kindOf(o) == route.CeilingArc
+	last := func(u use) bool { return u.passage == len(l.ways[u.way].passages)-1 }
+	return l.kindOf(o) == route.CeilingArc && (o.closet || slices.ContainsFunc(o.uses, last))
 }
 
 // openings are the tasks before which hole o is not bored: from a room the
@@ -69,18 +72,26 @@ func (l *lot) openedCloset() string {
 }
 
 // openedAt is the task after which one gets at the framing behind a drop: its
-// opening is cut, or its place under open joists is marked.
+// opening is cut, or its place is marked where it wants none.
 func (l *lot) openedAt(k int) string {
-	if l.underOpenJoists(k) {
+	if l.onSurface(k) {
 		return at("mark", l.ways[k].drop.Tag)
 	}
 	return at("open", l.ways[k].drop.Tag)
 }
 
-// underOpenJoists reports whether a drop is on joists without a ceiling board.
-func (l *lot) underOpenJoists(k int) bool {
-	d := l.ways[k].drop
-	return d.Kind == plan.CeilingPoint && l.job.House.Rooms[d.Room].Open
+// onSurface reports whether a drop wants no opening: on joists without a board,
+// on the face of a wall, or outside where cable does not come out of a hole.
+func (l *lot) onSurface(k int) bool {
+	w := &l.ways[k]
+	switch w.drop.Kind {
+	case plan.CeilingPoint:
+		return l.job.House.Rooms[w.drop.Room].Open
+	case plan.WallPlate:
+		return l.parts[at("open", w.drop.Tag)] == nil
+	default:
+		return len(l.holesIn(k, len(w.passages)-1)) == 0 && l.parts[at("open", w.drop.Tag)] == nil
+	}
 }
 
 func (l *lot) boreWords(o *hole) string {
@@ -114,6 +125,12 @@ func (l *lot) boreWords(o *hole) string {
 		return fmt.Sprintf("%s, in the fire block of %s, %s: a flexible bit that reaches %s.", text, wall, from, l.text(p.Reach))
 	case route.StudArc:
 		return fmt.Sprintf("Open the board at the stud of %s. %s through it.", wall, text)
+	case route.JoistArc:
+		return fmt.Sprintf("Open the ceiling of %s under the joist. %s through the joist, in the middle of its height.", l.job.House.Rooms[p.Room].Name, text)
+	case route.WallArc, route.PassArc:
+		return fmt.Sprintf("%s, through %s, from one side to the other.", text, wall)
+	case route.CeilingArc:
+		return text + ", through the ceiling beside the wall."
 	case route.GableArc:
 		return fmt.Sprintf("%s, through the wall under the gable, %s, sloping down to the outside; sleeve it.", text, wall)
 	case route.SoffitArc:
@@ -129,7 +146,7 @@ func (l *lot) bit(o *hole) []Item {
 	h := &l.res.Holes[o.h]
 	p := &l.graph.Holes[h.Place]
 	need := p.Reach
-	long := o.inRoom && p.Kind != route.SoffitArc && p.Kind != route.StudArc || p.Kind == route.BlockArc
+	long := o.inRoom && longBit(p.Kind) || p.Kind == route.BlockArc
 	best, found := measure.Length(0), false
 	for _, b := range l.job.Tools.Bits {
 		usable := b.Diameter == h.Bit && (!long || b.Flexible)
@@ -152,4 +169,10 @@ func (l *lot) bit(o *hole) []Item {
 		out = append(out, Item{What: "extension for the flexible bit"})
 	}
 	return append(out, Item{What: name})
+}
+
+// longBit reports whether a kind of hole is bored from a room with a long
+// flexible bit.
+func longBit(k route.ArcKind) bool {
+	return k == route.PlateArc || k == route.SoleArc || k == route.BlockArc || k == route.GableArc
 }

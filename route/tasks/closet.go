@@ -42,6 +42,9 @@ func (l *lot) openCloset() {
 	t := Task{ID: openCloset, Kind: Open, Place: closet, Holes: holes, Bores: len(holes) > 0, Carry: toolsToCut}
 	t.Words = "Look for wires, pipes and framing; cut the opening in the closet's ceiling" + l.boring(holes) + "."
 	switch {
+	case wall && !l.behindPanel():
+		t.Words = "Mark where the cables come to the panel on the face of the wall."
+		t.Carry = tools("level", "pencil", "tape measure")
 	case wall:
 		l.record(openCloset, panelOpening, 1)
 		t.Words = "Look for wires, pipes and studs; open the wall behind the panel."
@@ -50,6 +53,21 @@ func (l *lot) openCloset() {
 		t.Carry = l.withLadder(closet, tools("pencil", "tape measure"))
 	}
 	l.add(t)
+}
+
+// behindPanel reports whether any cable comes out of the wall behind the panel,
+// and does not go on its face or into a chase beside it.
+func (l *lot) behindPanel() bool {
+	for i := range l.res.Routes {
+		r := &l.res.Routes[i]
+		if r.Blocked != nil || len(r.Nodes) < 2 {
+			continue
+		}
+		if k := l.graph.Nodes[r.Nodes[1]].Kind; k == route.BoxNode || k == route.BayNode || k == route.PlateNode {
+			return true
+		}
+	}
+	return false
 }
 
 // boring names holes with their bits: ": H5 with two 1in holes".
@@ -122,9 +140,7 @@ func (l *lot) feed(f *feed) {
 	for _, k := range f.ways {
 		w := &l.ways[k]
 		t.Needs = append(t.Needs, at("tag", w.drop.Tag))
-		for _, a := range l.rods(w, &w.passages[0]) {
-			t.Needs = append(t.Needs, l.shotID(a))
-		}
+		t.Needs = append(t.Needs, l.shotsIn(k, 0)...)
 		t.Carry = append(t.Carry, l.coil(k))
 		holes = append(holes, l.holesIn(k, 0)...)
 	}
@@ -153,6 +169,8 @@ func (l *lot) feedWords(t *Task, p *passage) {
 	t.Words = fmt.Sprintf("Feed %s %s%s to the closet, one bundle, no kinks.", what, down, l.through(t.Holes))
 	t.HelperWords = fmt.Sprintf("Catch and draw in %s; leave %s for the loop.", what, loop)
 	switch {
+	case p.from == p.to:
+		t.Words = fmt.Sprintf("Bring %s to the panel.", what)
 	case l.people == 2 || t.Place == t.Helper:
 	case p.up:
 		t.Words = fmt.Sprintf("Lower %s%s to the closet and make them fast, %s more than reaches the panel.", what, l.through(t.Holes), loop)

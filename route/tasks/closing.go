@@ -23,7 +23,9 @@ func (l *lot) sealHoles() {
 		case route.GableArc:
 			t.Place, t.Carry = outside, tools("outdoor sealant")
 			t.Words = fmt.Sprintf("Seal the sleeve of %s against the weather.", h.ID)
-		case route.StudArc:
+		case route.WallArc, route.PassArc:
+			t.Words = fmt.Sprintf("Seal %s round the cables, on both sides.", h.ID)
+		case route.StudArc, route.JoistArc:
 			t.ID, t.Kind, t.Carry = at("patch", h.ID), Patch, tools("board, compound and tape")
 			t.Words = fmt.Sprintf("Put the board back at %s, tape and first coat.", h.ID)
 		}
@@ -53,7 +55,7 @@ func (l *lot) beforeClosing(o *hole, seal string) {
 	for _, u := range o.uses {
 		w := &l.ways[u.way]
 		next := at("mount", w.drop.Tag)
-		if l.outdoors(w) {
+		if l.outdoors(w) && !l.onSurface(u.way) {
 			next = at("close", w.drop.Tag)
 		}
 		if t := l.tasks[next]; t != nil && u.passage == len(w.passages)-1 && t.Place == l.tasks[seal].Place {

@@ -26,7 +26,7 @@ func (l *lot) openDrop(k int) {
 	w := &l.ways[k]
 	tag, place := w.drop.Tag, l.placeOf(w.drop)
 	open := Task{ID: at("open", tag), Kind: Open, Place: place, Drops: []int{w.d}, Carry: toolsToCut}
-	if place == outside && w.drop.Kind == plan.SoffitSpot {
+	if place == outside && !l.onSurface(k) {
 		open.Carry = tools("pry bar", "screwdriver")
 		open.Words = fmt.Sprintf("Open the soffit at %s%s.", tag, l.noteOf(w.drop))
 		if l.parts[open.ID] == nil {
@@ -36,10 +36,11 @@ func (l *lot) openDrop(k int) {
 		l.add(open)
 		return
 	}
-	if l.underOpenJoists(k) {
+	if l.onSurface(k) {
+		on := map[plan.DropKind]string{plan.WallPlate: "on the face of the wall", plan.CeilingPoint: "on the open joists", plan.SoffitSpot: "under the eave"}
 		l.add(Task{
 			ID: at("mark", tag), Kind: Mark, Place: place, Drops: []int{w.d},
-			Words: fmt.Sprintf("Mark the place of %s%s on the open joists%s.", tag, l.noteOf(w.drop), l.movedText(w)),
+			Words: fmt.Sprintf("Mark the place of %s%s %s%s.", tag, l.noteOf(w.drop), on[w.drop.Kind], l.movedText(w)),
 			Carry: l.withLadder(place, tools("pencil", "tape measure")),
 		})
 		return
@@ -110,9 +111,7 @@ func (l *lot) fish(k int) {
 	if !w.inside() {
 		t.Carry = l.withLadder(from, t.Carry)
 	}
-	for _, a := range l.rods(w, w.last()) {
-		t.Needs = append(t.Needs, l.shotID(a))
-	}
+	t.Needs = append(t.Needs, l.shotsIn(k, len(w.passages)-1)...)
 	t.Words, t.HelperWords = l.fishWords(k, holes)
 	switch {
 	case w.inside():
@@ -133,7 +132,7 @@ func (l *lot) fish(k int) {
 // handsOn reports whether one person passes a way's cables through to its drop
 // from where they are laid.
 func (l *lot) handsOn(w *way) bool {
-	return l.dropRod(w) < 0 && (w.drop.Kind == plan.CeilingPoint || l.outdoors(w))
+	return l.dropRod(w) < 0 && (w.drop.Kind == plan.CeilingPoint || l.outdoors(w) || w.last().ends[0] == w.last().ends[1] && len(l.holesOn(w, w.last())) == 0)
 }
 
 func (l *lot) fishWords(k int, holes []int) (words, helper string) {
@@ -175,7 +174,7 @@ func (l *lot) leavesWall(w *way) bool {
 func (l *lot) shootOut(k int) {
 	w := &l.ways[k]
 	tag := w.drop.Tag
-	s := l.shots[slices.IndexFunc(l.shots, func(s shot) bool { return s.arc == l.dropRod(w) })]
+	s := l.shotOf(k, len(w.passages)-1, l.dropRod(w))
 	if s.ways[0] != k {
 		// Two drops behind one hole: the first draws the cables of both.
 		l.arrived[k] = l.arrived[s.ways[0]]
@@ -255,7 +254,7 @@ func (l *lot) fitOut(k int) {
 			Words: fmt.Sprintf("Patch %s in; see that its device gets power and that data comes back.", tag), Carry: []Item{{"patch cord", n}},
 		})
 	}
-	if w.drop.Kind == plan.SoffitSpot {
+	if w.drop.Kind == plan.SoffitSpot && !l.onSurface(k) {
 		l.closeSoffit(k)
 	}
 }

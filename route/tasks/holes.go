@@ -81,6 +81,17 @@ func (l *lot) holesIn(k, p int) []int {
 	return out
 }
 
+// holesOn are the hole places on a passage.
+func (s *site) holesOn(w *way, p *passage) []int {
+	var out []int
+	for _, a := range w.route.Arcs[p.from:p.to] {
+		if h := s.graph.Arcs[a].Hole; h >= 0 {
+			out = append(out, h)
+		}
+	}
+	return out
+}
+
 // numbers are the indices in Result.Holes of some holes, each once, and bored
 // the tasks that bore them.
 func (l *lot) numbers(holes []int) (numbers []int, bored []string) {
@@ -98,7 +109,7 @@ func (l *lot) placeHole(o *hole) {
 	o.place = l.opened(o)
 	from := p
 	switch p.Kind {
-	case route.PlateArc, route.SoleArc, route.GableArc:
+	case route.PlateArc, route.SoleArc, route.GableArc, route.PassArc:
 		o.inRoom = !p.FromSpace
 	case route.BlockArc:
 		if o.plate = l.blockThrough(o); o.plate >= 0 {
@@ -113,13 +124,22 @@ func (l *lot) placeHole(o *hole) {
 	}
 }
 
-// opened is the place of the opening from which a hole is bored: in its own
-// wall, or for one that is in no wall that of the highest box that it is over.
+// opened is the place from which a hole is bored that is bored from no space.
+// For one in framing that is the place of an opening: in its own wall, or for one that is in no wall that of the highest box that it is over.
 // Where no opening is in that wall it is a room beside it.
 func (l *lot) opened(o *hole) string {
 	p := &l.graph.Holes[l.res.Holes[o.h].Place]
-	if o.closet {
+	u := o.uses[0]
+	switch ends := l.ways[u.way].passages[u.passage].ends; {
+	case o.closet:
 		return closet
+	case p.Kind == route.JoistArc:
+		return l.roomKey(p.Room)
+	case (p.Kind == route.WallArc || p.Kind == route.CeilingArc) && u.passage < len(l.ways[u.way].passages)-1:
+		if ends[0] == outside || p.Kind == route.CeilingArc {
+			return ends[1]
+		}
+		return ends[0]
 	}
 	walled := inWall(p.Kind) && p.Wall >= 0
 	if o.box = l.highestBox(o, func(k int) bool { return !walled || wallOf(&l.ways[k]) == p.Wall }); o.box >= 0 {

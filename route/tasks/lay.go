@@ -23,7 +23,13 @@ func (l *lot) lay(s int) {
 	st := &l.stretches[s]
 	drops := l.dropsOf(st.ways)
 	t := Task{ID: st.id, Kind: Lay, Place: st.place, Drops: drops, Carry: tools("cable straps")}
-	if l.kindAt(st.place) != Attic {
+	how := ""
+	switch {
+	case st.along == channel:
+		t.Carry, how = tools("channel", "hacksaw", "level", "screwdriver", "screws"), "Mount the channel on the wall. "
+	case st.along == outerWall:
+		t.Carry, how = tools("clips for out of doors", "drill"), "Set clips along the wall. "
+	case l.kindAt(st.place) != Attic:
 		t.Carry = l.withLadder(st.place, tools("cable hooks"))
 	}
 	for _, k := range st.ways {
@@ -33,7 +39,7 @@ func (l *lot) lay(s int) {
 	for _, a := range st.arcs {
 		length += l.graph.Arcs[a].Length
 	}
-	t.Words = fmt.Sprintf("Lay the %s of %s, %s%s.", plural(l.cables(drops), "cable"), l.tags(drops), l.text(length), l.onward(s))
+	t.Words = how + fmt.Sprintf("Lay the %s of %s, %s%s.", plural(l.cables(drops), "cable"), l.tags(drops), l.text(length), l.onward(s))
 	l.add(t)
 }
 
@@ -93,10 +99,8 @@ func (l *lot) passOn(p *pass) {
 			if it.pass >= 0 && &l.passes[it.pass] == p {
 				t.Needs = append(t.Needs, l.lowered[k], l.before(k, it))
 				holes = append(holes, l.holesIn(k, it.passage)...)
+				t.Needs = append(t.Needs, l.shotsIn(k, it.passage)...)
 			}
-		}
-		for _, a := range l.rods(w, way) {
-			t.Needs = append(t.Needs, l.shotID(a))
 		}
 	}
 	var bored []string

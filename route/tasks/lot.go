@@ -65,6 +65,8 @@ type shot struct {
 	arc  int
 	ways []int
 	at   int // index of its passage on the first of the ways
+	// out is true if it draws cables out to a drop outside.
+	out bool
 }
 
 // A feed is one passage into the closet.
@@ -192,10 +194,12 @@ func (l *lot) gather() {
 }
 
 func (l *lot) gatherShot(k, p, arc int) {
-	i := slices.IndexFunc(l.shots, func(s shot) bool { return s.arc == arc })
+	w := &l.ways[k]
+	out := p == len(w.passages)-1 && l.outdoors(w)
+	i := slices.IndexFunc(l.shots, func(s shot) bool { return s.arc == arc && s.out == out })
 	if i < 0 {
 		i = len(l.shots)
-		l.shots = append(l.shots, shot{id: numbered("shoot", i+1), arc: arc, at: p})
+		l.shots = append(l.shots, shot{id: numbered("shoot", i+1), arc: arc, at: p, out: out})
 	}
 	l.shots[i].ways = append(l.shots[i].ways, k)
 }

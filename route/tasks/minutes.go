@@ -59,9 +59,9 @@ func (l *lot) carrier(k, i int) string {
 	case p < 0:
 		return l.stretchOf(a).id
 	case last && l.outdoors(w) && l.dropRod(w) >= 0:
-		return l.shotID(l.dropRod(w))
+		return l.shotOf(k, p, l.dropRod(w)).id
 	case l.graph.Arcs[a].Kind == route.RodArc:
-		return l.shotID(a)
+		return l.shotOf(k, p, a).id
 	case last:
 		return at("fish", w.drop.Tag)
 	case p == 0:
@@ -112,9 +112,13 @@ func (l *lot) once(k, a int, id price.ID, by string) {
 // hole counts as often as it is bored. What was bored before is only sealed.
 func (l *lot) divide(k int, arc *route.Arc, id price.ID, n int64, by string) {
 	h := -1
-	if arc.Hole >= 0 {
-		h = l.holeAt[arc.Hole]
-		if id != price.LiftBoard && id != price.Patch {
+	place := arc.Hole
+	if place < 0 && slices.Contains(price.Bores, id) {
+		place = l.holeBeside(k, arc)
+	}
+	if place >= 0 {
+		h = l.holeAt[place]
+		if arc.Hole >= 0 && slices.Contains(price.Bores, id) {
 			n *= int64(max(l.res.Holes[h].Count, 1))
 		}
 	}
@@ -144,6 +148,19 @@ func (l *lot) divide(k int, arc *route.Arc, id price.ID, n int64, by string) {
 		}
 		l.give(to, id, part)
 	}
+}
+
+// holeBeside is the place of the hole before or after an arc of way k, -1 if
+// there is none.
+func (l *lot) holeBeside(k int, arc *route.Arc) int {
+	arcs := l.ways[k].route.Arcs
+	i := slices.IndexFunc(arcs, func(a int) bool { return &l.graph.Arcs[a] == arc })
+	for _, j := range []int{i - 1, i + 1} {
+		if 0 <= j && j < len(arcs) && l.graph.Arcs[arcs[j]].Hole >= 0 {
+			return l.graph.Arcs[arcs[j]].Hole
+		}
+	}
+	return -1
 }
 
 // notNow reports whether a kind of work on a hole belongs to another lot.

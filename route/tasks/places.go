@@ -45,11 +45,28 @@ func (s *site) outdoors(w *way) bool { return s.placeOf(w.drop) == outside }
 // placeAt is where one works at a node of a framing space, in which the cable
 // goes on along an arc.
 func (s *site) placeAt(node, arc int) string {
-	if laidByHand(s.graph.Arcs[arc].Kind) {
-		return s.placeOfArc(arc)
-	}
 	n := &s.graph.Nodes[node]
+	switch {
+	case laidByHand(s.graph.Arcs[arc].Kind):
+		return s.placeOfArc(arc)
+	case n.Space < 0:
+		return s.roomAt(n.At)
+	}
 	return s.handPlace(n.Space, flat(n.At))
+}
+
+// roomAt is the room that a point is in or on the face of, outside if it is in
+// none.
+func (s *site) roomAt(p geom.Point3) string {
+	h := s.job.House
+	for i := range h.Levels {
+		if l := &h.Levels[i]; l.Floor <= p.Z && p.Z <= l.Floor+l.PlateTop {
+			if r := h.RoomOn(i, flat(p)); r >= 0 {
+				return s.roomKey(r)
+			}
+		}
+	}
+	return outside
 }
 
 // handPlace is where one works on a framing space at p: in an attic or a crawl
@@ -159,7 +176,7 @@ func wallOf(w *way) int {
 // bored through an opening in that wall or from a framing space.
 func inWall(k route.ArcKind) bool {
 	switch k {
-	case route.PlateArc, route.SoleArc, route.BlockArc, route.StudArc:
+	case route.PlateArc, route.SoleArc, route.BlockArc, route.StudArc, route.WallArc:
 		return true
 	default:
 		return false

@@ -365,7 +365,8 @@ func (r *replay) figures() {
 	if f.Climbs != climbs || f.Changes != changes || f.Minutes != int(end-r.w.Start) || r.w.End != end {
 		r.Errorf("%+v, counted %d climbs, %d changes, end %s", f, climbs, changes, end)
 	}
-	if f.Climbs > b.Climbs || f.Changes > b.Changes {
+	// Fewest changes come first; with several attics more climbs may buy them.
+	if f.Climbs > b.Climbs && len(r.res.Job.House.Spaces) == 1 || f.Changes > b.Changes {
 		r.Errorf("%+v is more than drop after drop, %+v", f, b)
 	}
 }

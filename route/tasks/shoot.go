@@ -13,7 +13,7 @@ func (l *lot) shoot(s *shot) {
 	k := s.ways[0]
 	w := &l.ways[k]
 	p := &w.passages[s.at]
-	if s.at == len(w.passages)-1 && l.outdoors(w) {
+	if s.out {
 		return // part of atDrop: the cables have to be laid before
 	}
 	drops := l.dropsOf(s.ways)
@@ -112,11 +112,19 @@ func (l *lot) openingsOf(s *shot) []string {
 	return out
 }
 
-func (l *lot) shotID(arc int) string {
-	for i := range l.shots {
-		if l.shots[i].arc == arc {
-			return l.shots[i].id
-		}
+// shotOf is the shot on an arc of passage p of way k.
+func (l *lot) shotOf(k, p, arc int) *shot {
+	i := slices.IndexFunc(l.shots, func(s shot) bool {
+		return s.arc == arc && slices.Contains(s.ways, k) && s.out == (p == len(l.ways[k].passages)-1 && l.outdoors(&l.ways[k]))
+	})
+	return &l.shots[i]
+}
+
+// shotsIn are the tasks of the shots in passage p of way k.
+func (l *lot) shotsIn(k, p int) []string {
+	var out []string
+	for _, a := range l.rods(&l.ways[k], &l.ways[k].passages[p]) {
+		out = append(out, l.shotOf(k, p, a).id)
 	}
-	return ""
+	return out
 }

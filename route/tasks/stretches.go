@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"topplate/plan/geom"
+	"topplate/route"
 )
 
 // A stretch is a way at one place, in one framing space, that the same cables
@@ -11,6 +12,7 @@ import (
 type stretch struct {
 	id    string
 	place string
+	along medium
 	arcs  []int
 	ways  []int // indices of the ways that take it
 	rank  int   // see lot.divideWays
@@ -80,15 +82,15 @@ func (d *divider) lay(k, i, open int) int {
 	w := &d.ways[k]
 	a := w.route.Arcs[i]
 	s, known := d.of[a]
-	place := d.placeOfArc(a)
+	place, along := d.placeOfArc(a), mediumOf(d.graph.Arcs[a].Kind)
 	switch {
 	case known:
 		open = -1
-	case open >= 0 && d.stretches[open].place == place && slices.Equal(d.stretches[open].ways, d.users[a]):
+	case open >= 0 && d.stretches[open].place == place && d.stretches[open].along == along && slices.Equal(d.stretches[open].ways, d.users[a]):
 		s = open
 	default:
 		s = len(d.stretches)
-		d.stretches = append(d.stretches, stretch{id: numbered("lay", s+1), place: place, ways: d.users[a], rank: d.rank()})
+		d.stretches = append(d.stretches, stretch{id: numbered("lay", s+1), place: place, along: along, ways: d.users[a], rank: d.rank()})
 		open = s
 	}
 	if !known {
@@ -114,11 +116,41 @@ func (d *divider) pass(k, p int) {
 	w.items = append(w.items, item{stretch: -1, pass: i, passage: p})
 }
 
+// A medium is what cable is laid along.
+type medium uint8
+
+// Media.
+const (
+	joists    medium = iota // in an attic or a crawl space, or over a room with an open ceiling
+	channel                 // on the face of a room's wall
+	outerWall               // outside
+)
+
+func mediumOf(k route.ArcKind) medium {
+	switch k {
+	case route.RacewayArc:
+		return channel
+	case route.OutsideArc:
+		return outerWall
+	default:
+		return joists
+	}
+}
+
 // placeOfArc is where one works who lays cable along an arc.
 func (s *site) placeOfArc(a int) string {
 	arc := &s.graph.Arcs[a]
-	p, q := s.graph.Nodes[arc.From].At, s.graph.Nodes[arc.To].At
-	return s.handPlace(arc.Space, geom.Point{X: p.X + (q.X-p.X)/2, Y: p.Y + (q.Y-p.Y)/2})
+	from, to := &s.graph.Nodes[arc.From], &s.graph.Nodes[arc.To]
+	switch p, q := flat(from.At), flat(to.At); {
+	case arc.Kind == route.OutsideArc:
+		return outside
+	case arc.Space >= 0:
+		return s.handPlace(arc.Space, geom.Point{X: p.X + (q.X-p.X)/2, Y: p.Y + (q.Y-p.Y)/2})
+	case from.Kind == route.RailNode:
+		return s.roomAt(from.At)
+	default:
+		return s.roomAt(to.At)
+	}
 }
 
 // stretchOf is the stretch that arc a is laid in.

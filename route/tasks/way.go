@@ -39,7 +39,7 @@ type item struct {
 // newWay divides a route at every node at which a hand gets at the cable.
 func (s *site) newWay(r *route.Route) way {
 	w := way{route: r, drop: &s.job.Drops[r.Drop], d: r.Drop}
-	open := 0
+	open := 0 // where the passage begins that goes on, -1 if none does
 	end := func(i int) {
 		if open >= 0 {
 			w.passages = append(w.passages, s.passage(&w, open, i))
@@ -83,10 +83,11 @@ func (s *site) passage(w *way, from, to int) passage {
 	return p
 }
 
-// inReach reports whether a hand gets at a node of a framing space.
+// inReach reports whether a hand gets at a node: of a framing space, or on the
+// face of a wall.
 func (s *site) inReach(node int) bool {
 	n := &s.graph.Nodes[node]
-	return n.Space >= 0 && s.graph.Reaches[n.Space].ZoneOver(flat(n.At)) <= route.Arm
+	return n.Kind == route.RailNode || n.Space >= 0 && s.graph.Reaches[n.Space].ZoneOver(flat(n.At)) <= route.Arm
 }
 
 // inside reports whether no hand gets at the cable between the closet and the
@@ -128,7 +129,7 @@ func (s *site) dropRod(w *way) int {
 // laidByHand reports whether cable is laid along an arc of the kind.
 func laidByHand(k route.ArcKind) bool {
 	switch k {
-	case route.AlongArc, route.BesideArc, route.AcrossArc, route.StepArc:
+	case route.AlongArc, route.BesideArc, route.AcrossArc, route.StepArc, route.FaceArc, route.RacewayArc, route.OutsideArc:
 		return true
 	default:
 		return false
