@@ -2,7 +2,6 @@ package tasks
 
 import (
 	"fmt"
-	"slices"
 
 	"topplate/plan"
 	"topplate/plan/measure"
@@ -12,7 +11,7 @@ import (
 // boreHoles adds boring what is not part of an opening and not bored yet.
 func (l *lot) boreHoles() {
 	for _, o := range l.holes {
-		if l.bored[o.h] || l.partOfOpening(&o) {
+		if l.bored[o.h] || o.opening {
 			continue
 		}
 		h := &l.res.Holes[o.h]
@@ -29,13 +28,6 @@ func (l *lot) boreHoles() {
 		}
 		l.add(t)
 	}
-}
-
-// partOfOpening reports whether a hole is made when the ceiling is opened at the
-// closet or at a drop.
-func (l *lot) partOfOpening(o *hole) bool {
-	last := func(u use) bool { return u.passage == len(l.ways[u.way].passages)-1 }
-	return l.kindOf(o) == route.CeilingArc && (o.closet || slices.ContainsFunc(o.uses, last))
 }
 
 // openings are the tasks before which hole o is not bored: from a room the

@@ -31,7 +31,7 @@ func (l *lot) atCloset() {
 func (l *lot) openCloset() {
 	var holes []int
 	for _, o := range l.holes {
-		if kind := l.graph.Holes[l.res.Holes[o.h].Place].Kind; o.closet && kind == route.CeilingArc && !l.bored[o.h] {
+		if o.closet && o.opening && !l.bored[o.h] {
 			holes = append(holes, o.h)
 		}
 	}

@@ -57,7 +57,7 @@ func (l *lot) openDrop(k int) {
 	open.Needs = []string{at("mark", tag)}
 	open.Words = fmt.Sprintf("Cut the opening of %s.", tag)
 	for _, o := range l.holes {
-		if !o.closet && l.partOfOpening(&o) && !l.bored[o.h] && slices.Contains(o.ways, k) {
+		if !o.closet && o.opening && !l.bored[o.h] && slices.Contains(o.ways, k) {
 			open.Holes, open.Bores = append(open.Holes, o.h), true
 			open.Words = fmt.Sprintf("Cut the opening of %s through the ceiling%s.", tag, l.boring(open.Holes))
 		}
@@ -132,7 +132,7 @@ func (l *lot) fish(k int) {
 // handsOn reports whether one person passes a way's cables through to its drop
 // from where they are laid.
 func (l *lot) handsOn(w *way) bool {
-	return l.dropRod(w) < 0 && (w.drop.Kind == plan.CeilingPoint || l.outdoors(w) || w.last().ends[0] == w.last().ends[1] && len(l.holesOn(w, w.last())) == 0)
+	return l.dropRod(w) < 0 && (w.drop.Kind == plan.CeilingPoint || l.outdoors(w) || w.last().ends[0] == w.last().ends[1] && l.holesOf(w.route.Arcs[w.last().from:]) == 0)
 }
 
 func (l *lot) fishWords(k int, holes []int) (words, helper string) {

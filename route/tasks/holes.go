@@ -16,6 +16,9 @@ type hole struct {
 	ways []int // of the uses
 	// closet is true if it is bored, if from a room, from the closet's opening.
 	closet bool
+	// opening is true if it is in the ceiling and made when the opening of the
+	// closet or of a drop is.
+	opening bool
 	// inRoom is true if it is bored, and sealed, from a room's opening and not
 	// from a framing space.
 	inRoom bool
@@ -50,11 +53,29 @@ func (l *lot) gatherHole(k, i, arc int) {
 	}
 	o := &l.holes[at]
 	p := l.ways[k].passageAt(i)
-	o.closet = o.closet || l.ways[k].closetSide(p) && l.underCloset(l.graph.Arcs[arc].Hole)
+	w := &l.ways[k]
+	o.closet = o.closet || w.closetSide(p) && l.underCloset(l.graph.Arcs[arc].Hole)
+	if l.graph.Arcs[arc].Kind == route.CeilingArc {
+		first := l.job.Closet.Ceiling && l.holesOf(w.route.Arcs[:i]) == 0
+		last := w.drop.Kind == plan.CeilingPoint && l.holesOf(w.route.Arcs[i+1:]) == 0
+		o.closet = o.closet && first
+		o.opening = o.opening || first || last
+	}
 	if !slices.Contains(o.ways, k) {
 		o.ways = append(o.ways, k)
 		o.uses = append(o.uses, use{k, p})
 	}
+}
+
+// holesOf counts the holes on some arcs.
+func (s *site) holesOf(arcs []int) int {
+	n := 0
+	for _, a := range arcs {
+		if s.graph.Arcs[a].Hole >= 0 {
+			n++
+		}
+	}
+	return n
 }
 
 // underCloset reports whether a hole place is in the closet's own wall or
@@ -76,17 +97,6 @@ func (l *lot) holesIn(k, p int) []int {
 	for i := range l.holes {
 		if slices.Contains(l.holes[i].uses, use{k, p}) {
 			out = append(out, i)
-		}
-	}
-	return out
-}
-
-// holesOn are the hole places on a passage.
-func (s *site) holesOn(w *way, p *passage) []int {
-	var out []int
-	for _, a := range w.route.Arcs[p.from:p.to] {
-		if h := s.graph.Arcs[a].Hole; h >= 0 {
-			out = append(out, h)
 		}
 	}
 	return out
@@ -133,13 +143,12 @@ func (l *lot) opened(o *hole) string {
 	switch ends := l.ways[u.way].passages[u.passage].ends; {
 	case o.closet:
 		return closet
-	case p.Kind == route.JoistArc:
+	case p.Kind == route.JoistArc || p.Kind == route.CeilingArc && !o.opening:
 		return l.roomKey(p.Room)
-	case (p.Kind == route.WallArc || p.Kind == route.CeilingArc) && u.passage < len(l.ways[u.way].passages)-1:
-		if ends[0] == outside || p.Kind == route.CeilingArc {
-			return ends[1]
-		}
+	case p.Kind == route.WallArc && ends[0] != outside && u.passage < len(l.ways[u.way].passages)-1:
 		return ends[0]
+	case p.Kind == route.WallArc && ends[0] == outside:
+		return ends[1]
 	}
 	walled := inWall(p.Kind) && p.Wall >= 0
 	if o.box = l.highestBox(o, func(k int) bool { return !walled || wallOf(&l.ways[k]) == p.Wall }); o.box >= 0 {

@@ -109,7 +109,7 @@ func spaceKey(h *plan.House, space int) string {
 			n++
 		}
 	}
-	if n == 1 {
+	if n == 1 || sp.ID == sp.Kind.String() {
 		return sp.Kind.String()
 	}
 	return sp.Kind.String() + " " + sp.ID

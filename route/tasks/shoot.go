@@ -26,7 +26,7 @@ func (l *lot) shoot(s *shot) {
 	}
 	t.Carry, t.HelperCarry = l.withLadder(t.Place, rods), l.withLadder(t.Helper, tools("fish tape"))
 	for _, i := range l.holesIn(k, s.at) {
-		if o := &l.holes[i]; !l.partOfOpening(o) && !l.bored[o.h] {
+		if o := &l.holes[i]; !o.opening && !l.bored[o.h] {
 			t.Needs = append(t.Needs, at("bore", l.res.Holes[o.h].ID))
 		}
 	}
