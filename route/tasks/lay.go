@@ -39,6 +39,9 @@ func (l *lot) lay(s int) {
 	for _, a := range st.arcs {
 		length += l.graph.Arcs[a].Length
 	}
+	if st.along == channel {
+		l.give(st.id, mountChannel, perLength(value(mountChannel), length))
+	}
 	t.Words = how + fmt.Sprintf("Lay the %s of %s, %s%s.", plural(l.cables(drops), "cable"), l.tags(drops), l.text(length), l.onward(s))
 	l.add(t)
 }

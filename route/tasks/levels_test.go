@@ -8,6 +8,7 @@ import (
 
 	"topplate/plan"
 	"topplate/plan/measure"
+	"topplate/plan/randomhouse"
 	"topplate/route"
 	"topplate/route/order"
 )
@@ -42,6 +43,51 @@ func TestLotsInHousesOfSeveralLevels(t *testing.T) {
 	few.drops = 1
 	for _, name := range storeyed {
 		replayed(t, name, solved(t, name), crewed(t, solved(t, name), 1, few))
+	}
+}
+
+// storeyedSeeds are houses of several levels that are solved quickly.
+var storeyedSeeds = []uint64{1, 3, 6, 14, 15, 16, 21}
+
+// On random houses of several levels everything can be done, with patches and
+// without, and comes to the minutes of the price.
+func TestRandomHousesOfSeveralLevelsCanBeDone(t *testing.T) {
+	seen := map[PlaceKind]int{}
+	passes, floors := 0, 0
+	for _, seed := range storeyedSeeds {
+		job, list := plan.LoadJob("job.toml", randomhouse.Generate(seed, randomhouse.Options{Levels: true}).Read)
+		if list.HasErrors() {
+			t.Fatalf("seed %d does not load", seed)
+		}
+		for i := range job.Drops {
+			job.Drops[i].Later = false
+		}
+		res, err := route.Solve(job)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i := range res.Holes {
+			if res.Graph.Holes[res.Holes[i].Place].Kind == route.SoleArc {
+				floors++
+			}
+		}
+		for people := 1; people <= 2; people++ {
+			name := fmt.Sprintf("seed %d, %d people", seed, people)
+			w := crewed(t, res, people, quick)
+			replayed(t, name, res, w)
+			pricedLike(t, name, res, w)
+			for i := range w.Visits {
+				seen[w.Visits[i].Place.Kind]++
+			}
+			for _, x := range w.Tasks {
+				if x.Kind == Pass {
+					passes++
+				}
+			}
+		}
+	}
+	if seen[Attic] == 0 || seen[Crawl] == 0 || passes == 0 || floors == 0 {
+		t.Errorf("visits %v, %d passes, %d holes in floors", seen, passes, floors)
 	}
 }
 

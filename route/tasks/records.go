@@ -27,6 +27,7 @@ const (
 	openStrip    price.ID = "open-vent-strip"
 	closeStrip   price.ID = "close-vent-strip"
 	sealBoard    price.ID = "seal-board"
+	mountChannel price.ID = "mount-channel"
 	makeFast     price.ID = "make-fast"
 	endJack      price.ID = "end-jack"
 	endPlug      price.ID = "end-plug"
@@ -59,6 +60,7 @@ var Records = []Record{
 	{openStrip, "Opening a soffit that unclips", 3_000, "A vent strip or a panel."},
 	{closeStrip, "Closing a soffit that unclips", 3_000, ""},
 	{sealBoard, "Sealing one hole in board or soffit", 2_000, "Against air and weather."},
+	{mountChannel, "Mounting one metre of channel", 5_000, "Cut, level, screw, cover."},
 	{makeFast, "Alone: making fast what is left hanging", 1_000, "A tape, the rods or the cables, so that they are found again."},
 	{endJack, "One jack", 6_000, "Strip, lay, punch, dress."},
 	{endPlug, "One plug", 5_000, "Strip, sort, trim, crimp, look."},
