@@ -99,7 +99,7 @@ func (l *lister) trunk(s scope) trunk {
 				} else {
 					t.under += arc.Length
 				}
-			case route.OutsideArc:
+			case route.OutsideArc, route.InSoffitArc:
 				t.outside += arc.Length
 			case route.RacewayArc:
 				t.channel += arc.Length

@@ -82,7 +82,8 @@ func (l *lot) onSurface(k int) bool {
 	case plan.WallPlate:
 		return l.parts[at("open", w.drop.Tag)] == nil
 	default:
-		return len(l.holesIn(k, len(w.passages)-1)) == 0 && l.parts[at("open", w.drop.Tag)] == nil
+		from := w.last().from
+		return from > 0 && l.graph.Arcs[w.route.Arcs[from-1]].Kind == route.OutsideArc && l.parts[at("open", w.drop.Tag)] == nil
 	}
 }
 

@@ -143,6 +143,8 @@ func (l *lot) opened(o *hole) string {
 	switch ends := l.ways[u.way].passages[u.passage].ends; {
 	case o.closet:
 		return closet
+	case p.Kind == route.SoffitArc:
+		return outside
 	case p.Kind == route.JoistArc || p.Kind == route.CeilingArc && !o.opening:
 		return l.roomKey(p.Room)
 	case p.Kind == route.WallArc && ends[0] != outside && u.passage < len(l.ways[u.way].passages)-1:

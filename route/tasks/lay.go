@@ -29,6 +29,8 @@ func (l *lot) lay(s int) {
 		t.Carry, how = tools("channel", "hacksaw", "level", "screwdriver", "screws"), "Mount the channel on the wall. "
 	case st.along == outerWall:
 		t.Carry, how = tools("clips for out of doors", "drill"), "Set clips along the wall. "
+	case st.along == soffit:
+		t.Carry, how = tools("pry bar", "screwdriver"), "Take the soffit down. "
 	case l.kindAt(st.place) != Attic:
 		t.Carry = l.withLadder(st.place, tools("cable hooks"))
 	}

@@ -124,6 +124,7 @@ const (
 	joists    medium = iota // in an attic or a crawl space, or over a room with an open ceiling
 	channel                 // on the face of a room's wall
 	outerWall               // outside
+	soffit                  // in a soffit that opens
 )
 
 func mediumOf(k route.ArcKind) medium {
@@ -132,6 +133,8 @@ func mediumOf(k route.ArcKind) medium {
 		return channel
 	case route.OutsideArc:
 		return outerWall
+	case route.InSoffitArc:
+		return soffit
 	default:
 		return joists
 	}
@@ -142,7 +145,7 @@ func (s *site) placeOfArc(a int) string {
 	arc := &s.graph.Arcs[a]
 	from, to := &s.graph.Nodes[arc.From], &s.graph.Nodes[arc.To]
 	switch p, q := flat(from.At), flat(to.At); {
-	case arc.Kind == route.OutsideArc:
+	case arc.Kind == route.OutsideArc || arc.Kind == route.InSoffitArc:
 		return outside
 	case arc.Space >= 0:
 		return s.handPlace(arc.Space, geom.Point{X: p.X + (q.X-p.X)/2, Y: p.Y + (q.Y-p.Y)/2})

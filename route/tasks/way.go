@@ -129,7 +129,8 @@ func (s *site) dropRod(w *way) int {
 // laidByHand reports whether cable is laid along an arc of the kind.
 func laidByHand(k route.ArcKind) bool {
 	switch k {
-	case route.AlongArc, route.BesideArc, route.AcrossArc, route.StepArc, route.FaceArc, route.RacewayArc, route.OutsideArc:
+	case route.AlongArc, route.BesideArc, route.AcrossArc, route.StepArc, route.FaceArc, route.RacewayArc, route.OutsideArc,
+		route.InSoffitArc:
 		return true
 	default:
 		return false
