@@ -3,6 +3,7 @@ package report
 import (
 	"topplate/plan"
 	"topplate/route"
+	"topplate/route/tasks"
 )
 
 // several reports whether a house has more than one level or framing space, so
@@ -66,6 +67,15 @@ func levelID(h *plan.House, level int) string {
 		return ""
 	}
 	return h.Levels[level].ID
+}
+
+// placeLevel is the level of a room that is worked in, empty in a house of one
+// level.
+func placeLevel(h *plan.House, p *tasks.Place) string {
+	if !several(h) || p.Room < 0 {
+		return ""
+	}
+	return levelID(h, p.Level)
 }
 
 // withColumn puts a column behind another one, if the house has several levels
