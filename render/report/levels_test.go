@@ -36,10 +36,10 @@ func storeyed(t *testing.T, file string) *work.Work {
 func TestLevelsAndSpacesAreTold(t *testing.T) {
 	for file, wants := range map[string][]string{
 		"job.toml": {
-			"in the floor over basement", "in the floor over ground", "in the attic high", "level ground, opens in the floor over basement",
+			"in the floor over basement", "in the floor over ground", "in attic high", "level ground, opens in the floor over basement",
 			"ways into attics and crawl spaces", "Kitchen, ground, ", "Bedroom, upper, ",
 		},
-		"crawl.toml": {"in the crawl space", "in the attic low"},
+		"crawl.toml": {"in the crawl space", "in attic low"},
 	} {
 		var b bytes.Buffer
 		if err := report.Schedule(&b, storeyed(t, file)); err != nil {
@@ -79,7 +79,9 @@ func TestLevelsInResults(t *testing.T) {
 			Legs       []struct{ Space string }
 		}
 		Holes []struct{ ID, Level, Space string }
-		Order struct{ Visits []struct{ Place, Level string } }
+		Order struct {
+			Visits []struct{ Place, Level string }
+		}
 	}
 	if err := json.Unmarshal(b.Bytes(), &got); err != nil {
 		t.Fatal(err)

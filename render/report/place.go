@@ -11,7 +11,7 @@ import (
 func several(h *plan.House) bool { return len(h.Levels) > 1 || len(h.Spaces) > 1 }
 
 // InSpace says in words where something in a framing space is: "in the attic",
-// "in the floor over ground", "in the crawl space". An attic or a crawl space is
+// "in the floor over ground", "in crawl space west". An attic or a crawl space is
 // named if the house has several. It is empty for -1.
 func InSpace(h *plan.House, space int) string {
 	if space < 0 {
@@ -28,10 +28,10 @@ func InSpace(h *plan.House, space int) string {
 		}
 	}
 	name := s.Kind.String()
-	if same > 1 && s.ID != name {
-		name += " " + s.ID
+	if same == 1 || s.ID == name {
+		return "in the " + name
 	}
-	return "in the " + name
+	return "in " + name + " " + s.ID
 }
 
 // holeLevel is the level of the wall or the room that a hole is in, -1 if it is

@@ -3,8 +3,8 @@ package tasks
 import (
 	"fmt"
 	"slices"
-	"strings"
 
+	"topplate/plan"
 	"topplate/plan/measure"
 )
 
@@ -135,12 +135,14 @@ func (l *lot) passDone(p *pass) string {
 
 // toward is a place in the words of a task.
 func (l *lot) toward(place string) string {
-	title := l.titles[place].Title
-	switch l.titles[place].Kind {
-	case Attic, Crawl:
-		return "the " + strings.ToLower(title[:1]) + title[1:]
+	p := l.titles[place]
+	switch {
+	case p.Kind != Attic && p.Kind != Crawl:
+		return p.Title
+	case place == plan.AtticSpace.String() || place == plan.CrawlSpace.String():
+		return "the " + place
 	default:
-		return title
+		return place
 	}
 }
 

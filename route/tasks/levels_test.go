@@ -133,7 +133,7 @@ func TestUpFromTheBasement(t *testing.T) {
 	}
 	for id, want := range map[string]string{
 		"bore-H1": "up through floor and bottom plate", "bore-H3": "from above down through the bottom plate",
-		"fish-K1": "up through H1", "pass-01": "up through H1, H2, H3 and H4 to the attic high",
+		"fish-K1": "up through H1", "pass-01": "up through H1, H2, H3 and H4 to attic high",
 	} {
 		if got := task(t, w, id).Words; !strings.Contains(got, want) {
 			t.Errorf("%s: %q, want %q in it", id, got, want)
