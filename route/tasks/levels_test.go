@@ -49,11 +49,16 @@ func TestLotsInHousesOfSeveralLevels(t *testing.T) {
 // storeyedSeeds are houses of several levels that are solved quickly.
 var storeyedSeeds = []uint64{1, 3, 6, 14, 15, 16, 21}
 
+// allowedSeeds are those in which patches, channels and cable outside are
+// allowed.
+var allowedSeeds = []uint64{1, 3, 6}
+
 // On random houses of several levels everything can be done, with patches and
 // without, and comes to the minutes of the price.
 func TestRandomHousesOfSeveralLevelsCanBeDone(t *testing.T) {
 	seen := map[PlaceKind]int{}
 	passes, floors := 0, 0
+	kinds := map[route.ArcKind]bool{}
 	for _, seed := range storeyedSeeds {
 		job, list := plan.LoadJob("job.toml", randomhouse.Generate(seed, randomhouse.Options{Levels: true}).Read)
 		if list.HasErrors() {
@@ -62,9 +67,17 @@ func TestRandomHousesOfSeveralLevelsCanBeDone(t *testing.T) {
 		for i := range job.Drops {
 			job.Drops[i].Later = false
 		}
+		if slices.Contains(allowedSeeds, seed) {
+			job.Allow = plan.Allow{Patching: true, Raceway: true, Outside: true}
+		}
 		res, err := route.Solve(job)
 		if err != nil {
 			t.Fatal(err)
+		}
+		for i := range res.Routes {
+			for _, l := range res.Routes[i].Legs {
+				kinds[l.Kind] = true
+			}
 		}
 		for i := range res.Holes {
 			if res.Graph.Holes[res.Holes[i].Place].Kind == route.SoleArc {
@@ -84,6 +97,11 @@ func TestRandomHousesOfSeveralLevelsCanBeDone(t *testing.T) {
 					passes++
 				}
 			}
+		}
+	}
+	for _, k := range []route.ArcKind{route.RacewayArc, route.OutsideArc, route.WallArc, route.RodArc} {
+		if !kinds[k] {
+			t.Errorf("no cable goes %s", k)
 		}
 	}
 	if seen[Attic] == 0 || seen[Crawl] == 0 || passes == 0 || floors == 0 {

@@ -42,16 +42,13 @@ func (s *site) roomKey(room int) string {
 // outdoors reports whether a way ends outside.
 func (s *site) outdoors(w *way) bool { return s.placeOf(w.drop) == outside }
 
-// placeAt is where one works at a node of a framing space, in which the cable
-// goes on along an arc.
+// placeAt is where one works at a node where a hand gets at the cable: where it
+// is laid along an arc, or else in the framing space of the node.
 func (s *site) placeAt(node, arc int) string {
-	n := &s.graph.Nodes[node]
-	switch {
-	case laidByHand(s.graph.Arcs[arc].Kind):
+	if laidByHand(s.graph.Arcs[arc].Kind) {
 		return s.placeOfArc(arc)
-	case n.Space < 0:
-		return s.roomAt(n.At)
 	}
+	n := &s.graph.Nodes[node]
 	return s.handPlace(n.Space, flat(n.At))
 }
 

@@ -83,11 +83,10 @@ func (s *site) passage(w *way, from, to int) passage {
 	return p
 }
 
-// inReach reports whether a hand gets at a node: of a framing space, or on the
-// face of a wall.
+// inReach reports whether a hand gets at a node of a framing space.
 func (s *site) inReach(node int) bool {
 	n := &s.graph.Nodes[node]
-	return n.Kind == route.RailNode || n.Space >= 0 && s.graph.Reaches[n.Space].ZoneOver(flat(n.At)) <= route.Arm
+	return n.Space >= 0 && s.graph.Reaches[n.Space].ZoneOver(flat(n.At)) <= route.Arm
 }
 
 // inside reports whether no hand gets at the cable between the closet and the
