@@ -93,7 +93,7 @@ func TestLevelsInResults(t *testing.T) {
 	for _, h := range got.Holes {
 		told = append(told, h.ID+" "+h.Level+" "+h.Space)
 	}
-	want := "B1 upper, C1 basement, K1 ground, K2 ground, U1 upper, H1 ground over-cellar, H2 ground between, H3 upper between, H4 upper high, H5 upper high"
+	want := "B1 upper, C1 basement, K1 ground, U1 upper, H1 ground over-cellar, H2 ground between, H3 upper between, H4 upper high, H5 upper high"
 	if s := strings.Join(told, ", "); s != want {
 		t.Errorf("told %q, want %q", s, want)
 	}
