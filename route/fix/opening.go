@@ -15,11 +15,13 @@ type Opening struct {
 	Height measure.Length // of its middle, above the floor
 	Side   plan.Side
 	Room   int
+	z      measure.Length // of its middle, over the house's zero
 }
 
-// openingOf finds the opening that a hole in a wall is bored through from
-// below: of those that its cables come from, the highest under it, from which
-// a bit has the shortest way. It is nil for holes elsewhere.
+// openingOf finds the opening that a hole in a wall is bored through: of those
+// that its cables come from, the highest under it, from which a bit has the
+// shortest way, or, for one in the bottom plate and a block that no opening is
+// under, the lowest over it. It is nil for holes elsewhere.
 func (f *fixer) openingOf(place int, p *route.HolePlace) *Opening {
 	var best *Opening
 	for i := range f.res.Routes {
@@ -29,14 +31,28 @@ func (f *fixer) openingOf(place int, p *route.HolePlace) *Opening {
 				continue
 			}
 			for _, o := range f.openingsBeside(r, k) {
-				under := f.floor+o.Height < p.At.Z || p.Kind == route.StudArc
-				if under && (best == nil || o.Height > best.Height || o.Height == best.Height && o.Drop < best.Drop) {
+				if best == nil || o.before(best, p) {
 					best = &o
 				}
 			}
 		}
 	}
+	if best != nil && best.z >= p.At.Z && p.Kind == route.PlateArc {
+		return nil
+	}
 	return best
+}
+
+// before reports whether a bit goes rather in through o than through q: from
+// under the place before from over it, and from nearer by.
+func (o *Opening) before(q *Opening, p *route.HolePlace) bool {
+	if p.Kind != route.StudArc && (o.z < p.At.Z) != (q.z < p.At.Z) {
+		return o.z < p.At.Z
+	}
+	if o.z == q.z {
+		return o.Drop < q.Drop
+	}
+	return (o.z > q.z) == (p.Kind == route.StudArc || o.z < p.At.Z)
 }
 
 // openingsBeside are the openings that a route comes to, next before and next
@@ -71,8 +87,8 @@ func (f *fixer) openingsBeside(r *route.Route, k int) []Opening {
 
 func (f *fixer) opening(drop int, spot *plan.Spot, n *route.Node) Opening {
 	return Opening{
-		Drop: drop, Wall: spot.Wall, At: f.house.Walls[spot.Wall].Along(flat(n.At)), Height: n.At.Z - f.floor,
-		Side: spot.Side, Room: spot.Room,
+		Drop: drop, Wall: spot.Wall, At: f.house.Walls[spot.Wall].Along(flat(n.At)), Height: n.At.Z - f.floor(f.house.Walls[spot.Wall].Level),
+		z: n.At.Z, Side: spot.Side, Room: spot.Room,
 	}
 }
 

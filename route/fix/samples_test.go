@@ -280,10 +280,10 @@ func checkTapes(fail failer, house *plan.House, h *Hole) {
 // line from the hatch to H4: there is a way round it.
 func TestWayRoundTheTank(t *testing.T) {
 	f := newFixer(sample(t, "long-roof"))
-	for s := range f.ways.cost {
-		at := f.ways.at(s)
+	for s := range f.site(0).ways.cost {
+		at := f.site(0).ways.at(s)
 		on := slices.ContainsFunc(f.house.Obstacles, func(o plan.Obstacle) bool { return o.Area.Contains(at) })
-		if f.ways.cost[s] >= overPrice && !on {
+		if f.site(0).ways.cost[s] >= overPrice && !on {
 			t.Fatalf("the way to %v leads over an obstacle", at)
 		}
 	}

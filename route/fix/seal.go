@@ -24,8 +24,8 @@ type Seal struct {
 func (f *fixer) seal(h *Hole) Seal {
 	var s Seal
 	switch h.Kind {
-	case route.PlateArc, route.CeilingArc:
-		s = Seal{Fire: true, Air: true, Rules: []rule.ID{rule.SealHoles}}
+	case route.PlateArc, route.CeilingArc, route.SoleArc:
+		s = Seal{Fire: true, Air: !f.betweenStoreys(h), Rules: []rule.ID{rule.SealHoles}}
 	case route.BlockArc:
 		s = Seal{Fire: true, Rules: []rule.ID{rule.FireBlock, rule.SealHoles}}
 	case route.SoffitArc:
@@ -39,11 +39,24 @@ func (f *fixer) seal(h *Hole) Seal {
 	return s
 }
 
-// besideGarage reports whether a room with a garage door is on either side of
-// the member, or under it.
+// betweenStoreys reports whether a hole opens into the floor between two storeys,
+// so that no cold air is behind it.
+func (f *fixer) betweenStoreys(h *Hole) bool {
+	if h.Space < 0 {
+		return false
+	}
+	s := f.house.Spaces[h.Space]
+	return s.Kind == plan.FloorSpace && s.Above >= 0
+}
+
+// besideGarage reports whether a garage is on either side of the member, or
+// under it: below its ceiling or below the floor that the hole goes into.
 func (f *fixer) besideGarage(h *Hole) bool {
 	if h.Wall < 0 {
 		return f.garage(h.Room)
+	}
+	if f.betweenStoreys(h) && f.garage(f.house.RoomOn(f.house.Spaces[h.Space].Below, flat(h.At))) {
+		return true
 	}
 	w := &f.house.Walls[h.Wall]
 	for _, side := range [2]plan.Side{plan.Left, plan.Right} {
@@ -54,10 +67,14 @@ func (f *fixer) besideGarage(h *Hole) bool {
 	return false
 }
 
-// garage reports whether a garage door is in a wall of the room.
+// garage reports whether a room is used as one, or a garage door is in a wall of
+// it.
 func (f *fixer) garage(room int) bool {
 	if room < 0 {
 		return false
+	}
+	if f.house.Rooms[room].Use == "garage" {
+		return true
 	}
 	for i := range f.house.Walls {
 		w := &f.house.Walls[i]
