@@ -58,7 +58,7 @@ func (b *builder) floorOf(wall int) measure.Length {
 func (b *cavity) add(a Arc) {
 	a.Space = b.index
 	b.fixTrunks(&a)
-	b.builder.add(a)
+	b.take(a)
 }
 
 // hole adds a hole place that opens into the cavity.

@@ -17,11 +17,13 @@ func (r *Result) findings(book rule.Book) []Finding {
 		c.blocked(&r.Routes[i])
 		c.moved(&r.Routes[i])
 		c.long(&r.Routes[i])
+		c.outdoors(&r.Routes[i])
 	}
 	for i := range r.Holes {
 		c.hole(&r.Holes[i])
 	}
 	c.conduits()
+	c.chases()
 	for i := range r.Job.House.Hatches {
 		c.hatch(&r.Job.House.Hatches[i])
 	}

@@ -23,9 +23,11 @@ const (
 	SurfaceNode                  // on the room side of a ceiling or soffit hole
 	LowNode                      // in the attic, on the ceiling between two joists
 	HighNode                     // in the attic, at the height of the joists' tops
+	ChaseNode                    // in a chase
+	RailNode                     // on the face of a room's or the house's wall, where cable runs in sight
 )
 
-var nodeKindNames = [...]string{"root", "terminal", "box", "bay", "plate", "surface", "between joists", "over joists"}
+var nodeKindNames = [...]string{"root", "terminal", "box", "bay", "plate", "surface", "between joists", "over joists", "chase", "on the wall"}
 
 func (k NodeKind) String() string { return nodeKindNames[k] }
 
@@ -61,12 +63,19 @@ const (
 	RodArc                    // one straight rod shot
 	GableArc                  // through the wall under a gable
 	ConduitArc                // up a conduit that is there
-	RacewayArc                // on the surface of a room; only as a change that is not allowed yet
+	RacewayArc                // in a channel on the surface of a room
+	ChaseArc                  // up a chase
+	FaceArc                   // on the face of a wall, up to open joists
+	JoistArc                  // through a joist over a closed ceiling, behind a patched opening
+	WallArc                   // through a wall, from face to face
+	PassArc                   // from attic to attic
+	OutsideArc                // outside, along a wall
 )
 
 var arcKindNames = [...]string{
 	"to the opening", "in bay, sideways", "in bay", "fire block", "top plate", "bottom plate", "stud", "ceiling", "soffit",
 	"along joist", "beside joist", "step up", "over joists", "rod", "gable wall", "conduit", "raceway",
+	"chase", "on the wall's face", "joist", "through the wall", "attic to attic", "outside",
 }
 
 func (k ArcKind) String() string { return arcKindNames[k] }
@@ -95,6 +104,8 @@ type Arc struct {
 	Space int
 	// Through is the conduit that the arc goes through, nil if none.
 	Through *plan.Conduit
+	// Chase is the chase that the arc goes up in, nil if none.
+	Chase *plan.Chase
 	// There is the hole that is there already and that it goes through, nil if
 	// none.
 	There *plan.Fixed
@@ -159,7 +170,7 @@ type Graph struct {
 	Net       *network.Network
 	Reach     *Reach   // of the main attic
 	Reaches   []*Reach // by space
-	Bays      [][]Bay // by wall
+	Bays      [][]Bay  // by wall
 
 	stop    func() bool // whether to end the search early; nil if never
 	crowded int64       // price of a place that is fuller than it can be, in cost units

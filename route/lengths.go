@@ -34,12 +34,12 @@ func legs(g *Graph, holes []Hole, r *Route) []Leg {
 		arc := &g.Arcs[a]
 		leg := Leg{
 			Kind: arc.Kind, Heading: g.way(a, r.Nodes[i]), Length: arc.Length, Hole: -1,
-			From: g.Nodes[r.Nodes[i]].At, To: g.Nodes[r.Nodes[i+1]].At, Zone: arc.Zone,
+			From: g.Nodes[r.Nodes[i]].At, To: g.Nodes[r.Nodes[i+1]].At, Zone: arc.Zone, Space: arc.Space,
 		}
 		if arc.Hole >= 0 {
 			leg.Hole = index[arc.Hole]
 		}
-		if k := len(out) - 1; k >= 0 && leg.Hole < 0 && out[k].Hole < 0 && out[k].Kind == leg.Kind && out[k].Heading == leg.Heading {
+		if k := len(out) - 1; k >= 0 && leg.Hole < 0 && out[k].Hole < 0 && out[k].Kind == leg.Kind && out[k].Heading == leg.Heading && out[k].Space == leg.Space {
 			out[k].To = leg.To
 			out[k].Length += leg.Length
 			out[k].Zone = max(out[k].Zone, leg.Zone)
@@ -73,11 +73,11 @@ func bundlesOf(g *Graph, routes []Route) []Bundle {
 			}
 			done[a] = true
 			to := g.Nodes[r.Nodes[i+1]].At
-			if open != nil && open.Kind == arc.Kind && slices.Equal(open.Drops, users[a]) {
+			if open != nil && open.Kind == arc.Kind && open.Space == arc.Space && slices.Equal(open.Drops, users[a]) {
 				open.Points = append(open.Points, to)
 				continue
 			}
-			b := Bundle{Kind: arc.Kind, Drops: users[a]}
+			b := Bundle{Kind: arc.Kind, Space: arc.Space, Drops: users[a]}
 			b.Points = append(b.Points, g.Nodes[r.Nodes[i]].At, to)
 			for _, d := range b.Drops {
 				b.Cables += g.Job.Drops[d].Count

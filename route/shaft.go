@@ -125,7 +125,7 @@ func (b *builder) fish(s *shaft, h *shaftHole, stops []measure.Length) {
 		lo, hi := stops[i-1], stops[i]
 		a := Arc{
 			Kind: FishArc, From: b.inBay(s.key, h, lo), To: b.inBay(s.key, h, hi), Heading: up,
-			Length: hi - lo, Hole: -1, Space: -1, Charges: b.cable(hi - lo),
+			Length: hi - lo, Hole: -1, Charges: b.cable(hi - lo),
 		}
 		if s.laid[[2]int{a.From, a.To}] {
 			continue
@@ -148,7 +148,7 @@ func (b *builder) throughFireBlock(a *Arc, s *shaft, h *shaftHole, fb measure.Le
 	below := fb + PlateThickness/2 - s.heights[0]
 	a.Kind = BlockArc
 	a.Charges = append(a.Charges, b.once(price.BoreBlock, 1))
-	a.Hole = b.hole(HolePlace{
+	a.Hole = h.cavity.hole(HolePlace{
 		Kind: BlockArc, At: geom.Point3{X: h.at.X, Y: h.at.Y, Z: b.floorOf(s.key.wall) + fb}, Wall: s.key.wall,
 		Along: h.along, Room: -1, Free: h.free.width(), MemberWidth: b.house.Walls[s.key.wall].StudDepth, Reach: min(above, below),
 	})

@@ -82,4 +82,3 @@ func (b *builder) soleBitBlocks(need measure.Length, s *shaft, h *shaftHole) []B
 	}
 	return blocks
 }
-

@@ -30,6 +30,9 @@ const (
 	LinkLengthRule ID = "link-length-exceeded"
 	ConduitFill    ID = "conduit-fill"
 	OutdoorEntry   ID = "outdoor-entry"
+	ChaseFillRule  ID = "chase-filled"
+	ChaseSeal      ID = "chase-sealed"
+	OutsideCable   ID = "cable-outside"
 )
 
 // Rules is the table of rules, in the order it is printed in.
@@ -196,5 +199,26 @@ var measured = []Rule{
 			AsQuotedBy: "an electricians' examination guide", Status: AsQuoted,
 		},
 		Text: "Outdoor jacket, drip loop, sealed entry; surge protection where the cable leaves the building's own eaves. Ask the local code.",
+	},
+	{
+		ID: ChaseFillRule, Title: "Chase fuller than the limit", Severity: Caution,
+		Limits: []LimitID{ChaseFill},
+		Source: Source{Document: "ANSI/TIA-569", Clause: "fill of pathways", Printed: "40 %", AsQuotedBy: "a trade forum", Status: AsQuoted},
+		Text:   "Cable in a full chase can't be drawn out again, and heats what is beside it.",
+		Change: "fewer cables in it, or another way beside it",
+	},
+	{
+		ID: ChaseSeal, Title: "Chase from storey to storey", Severity: Caution,
+		Source: Source{
+			Document: irc, Edition: "2018", Clause: "R302.11, of concealed spaces from storey to storey", Status: FromMemory,
+		},
+		Text: "A chase carries fire and smoke from floor to floor. Close it round the cables at every floor with what the local code allows. " +
+			"Keep out of one that a flue stands in.",
+	},
+	{
+		ID: OutsideCable, Title: "Cable on the outside that is not made for it", Severity: Stop,
+		Source: practice,
+		Text:   "Sunlight and water spoil a jacket for indoors within a few years.",
+		Change: "a cable for out of doors",
 	},
 }
