@@ -120,6 +120,10 @@ func (f *fixer) notFromAbove(h *Hole, s *site, zone route.Zone) string {
 	switch {
 	case h.Kind == route.StudArc:
 		return "found and bored from below, behind the opened board"
+	case h.Kind == route.JoistArc:
+		return "found and bored from the room, behind the opened board"
+	case h.Kind == route.WallArc:
+		return "through the wall: found and bored from the room"
 	case h.Kind == route.SoffitArc:
 		return "outside of the walls: bored from below"
 	case s == nil:

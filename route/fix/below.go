@@ -136,6 +136,9 @@ func (f *fixer) squareFaces(level int, at geom.Point) []Distance {
 func (f *fixer) belowText(h *Hole, b *Below) string {
 	if b.Wall < 0 {
 		text := "in the ceiling" + f.inRoom(b.Room)
+		if h.Kind == route.JoistArc {
+			text = "in a joist over the ceiling" + f.inRoom(b.Room)
+		}
 		for i, d := range b.From {
 			text += [...]string{": ", ", "}[i] + f.text(d.Length) + " from wall " + f.house.Walls[d.Wall].ID
 		}
@@ -157,14 +160,18 @@ func (f *fixer) belowText(h *Hole, b *Below) string {
 		text += fmt.Sprintf(", %s above the floor", f.text(b.Height))
 	}
 	if o := b.Opening; o != nil {
-		text += ", " + f.asideText(b.Aside, o.z > h.At.Z) + f.openingName(o)
+		text += ", " + f.asideText(b.Aside, h.At.Z-o.z) + f.openingName(o)
 	}
 	return text
 }
 
-func (f *fixer) asideText(aside measure.Length, under bool) string {
+// asideText is the way from an opening to a place that is so far to the right of
+// its middle and over it.
+func (f *fixer) asideText(aside, over measure.Length) string {
 	switch {
-	case aside == 0 && under:
+	case aside == 0 && over == 0:
+		return "straight behind "
+	case aside == 0 && over < 0:
 		return "straight under "
 	case aside == 0:
 		return "straight over "

@@ -93,10 +93,28 @@ func (f *fixer) approaches(h *Hole, p *route.HolePlace, open *Opening) []approac
 	case route.StudArc:
 		w := &f.house.Walls[p.Wall]
 		return []approach{{way: FromBay, need: w.StudWidth, why: "the board is opened and patched there"}}
+	case route.JoistArc:
+		s := f.house.Spaces[p.Space]
+		return []approach{{way: FromBay, need: s.Width, room: s.Spacing - s.Width, why: "the ceiling is opened and patched there; in the middle of the joist's depth"}}
+	case route.WallArc:
+		return []approach{f.throughWall(p)}
 	case route.SoleArc:
 		return f.downward(h, p, open)
 	}
 	return f.upright(h, p, open)
+}
+
+// throughWall is the way through a wall from face to face.
+func (f *fixer) throughWall(p *route.HolePlace) approach {
+	a := approach{way: FromRoom, need: p.Reach, why: "square through the wall, clear of studs, wires and pipes"}
+	w := &f.house.Walls[p.Wall]
+	if w.Exterior {
+		a.why = "through the wall to the outside, falling outwards, clear of studs, wires and pipes"
+	}
+	if w.Masonry {
+		a.why += "; with a bit for masonry"
+	}
+	return a
 }
 
 // downward lists the ways to a bottom plate and the floor under it.

@@ -13,12 +13,12 @@ import (
 type Hole struct {
 	ID    string        // as route.Hole
 	Index int           // in Result.Holes
-	Kind  route.ArcKind // PlateArc, SoleArc, BlockArc, StudArc, CeilingArc, SoffitArc or GableArc
+	Kind  route.ArcKind // of the arcs that have holes: PlateArc, SoleArc, BlockArc, StudArc, JoistArc, CeilingArc, SoffitArc, GableArc or WallArc
 	// At is the middle of the place, of all holes side by side together.
 	At    geom.Point3
 	Wall  int
 	Along measure.Length // along Wall
-	Room  int            // of a ceiling hole
+	Room  int            // of a hole in a ceiling or in a joist over one
 	Level int            // from whose rooms it is bored
 	// Space is the framing space that it is looked for in, -1 if none is known.
 	Space int
@@ -197,9 +197,23 @@ func (h *Hole) inWood() bool {
 	return h.Kind == route.PlateArc || h.Kind == route.SoleArc || h.Kind == route.BlockArc || h.Kind == route.StudArc
 }
 
+// allowInJoist says what the rules allow in a joist.
+func (f *fixer) allowInJoist(h *Hole, p *route.HolePlace) {
+	a := &h.Allowed
+	a.Rules, a.Limits = []rule.ID{rule.JoistBored}, []rule.LimitID{rule.JoistBore, rule.JoistEdge}
+	a.Edge = f.book.Length(rule.JoistEdge)
+	if most := h.largest(); most > 0 {
+		a.Left = (p.MemberWidth - most) / 2
+	}
+}
+
 // allow says what the rules allow, and what steel is wanted.
 func (f *fixer) allow(h *Hole, r *route.Hole, p *route.HolePlace) {
 	h.Allowed.Largest = r.Largest
+	if h.Kind == route.JoistArc {
+		f.allowInJoist(h, p)
+		return
+	}
 	if !h.inWood() {
 		h.Allowed.Rules = []rule.ID{rule.HoleToMemberRule}
 		h.Allowed.Limits = []rule.LimitID{rule.HoleToMember}

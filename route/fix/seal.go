@@ -25,9 +25,11 @@ func (f *fixer) seal(h *Hole) Seal {
 	var s Seal
 	switch h.Kind {
 	case route.PlateArc, route.CeilingArc, route.SoleArc:
-		s = Seal{Fire: true, Air: !f.betweenStoreys(h), Rules: []rule.ID{rule.SealHoles}}
+		s = Seal{Fire: true, Air: !f.betweenStoreys(h) || f.house.OpenBelow(f.house.Spaces[h.Space], flat(h.At)), Rules: []rule.ID{rule.SealHoles}}
 	case route.BlockArc:
 		s = Seal{Fire: true, Rules: []rule.ID{rule.FireBlock, rule.SealHoles}}
+	case route.WallArc:
+		s = f.sealWall(&f.house.Walls[h.Wall])
 	case route.SoffitArc:
 		s = Seal{Weather: true, Rules: []rule.ID{rule.OutdoorEntry}}
 	case route.GableArc:
@@ -39,8 +41,15 @@ func (f *fixer) seal(h *Hole) Seal {
 	return s
 }
 
-// betweenStoreys reports whether a hole opens into the floor between two storeys,
-// so that no cold air is behind it.
+// sealWall is what is closed where cable goes through a whole wall.
+func (f *fixer) sealWall(w *plan.Wall) Seal {
+	if w.Exterior {
+		return Seal{Air: true, Weather: true, Rules: []rule.ID{rule.OutdoorEntry}}
+	}
+	return Seal{Fire: true, Rules: []rule.ID{rule.SealHoles}}
+}
+
+// betweenStoreys reports whether a hole opens into the floor between two storeys.
 func (f *fixer) betweenStoreys(h *Hole) bool {
 	if h.Space < 0 {
 		return false
