@@ -158,7 +158,7 @@ var measured = []Rule{
 	},
 	{
 		ID: NoHiddenWay, Title: "No hidden way", Severity: Stop,
-		Limits: []LimitID{ReachStand, ReachCrawl, ReachArmHeight},
+		Limits: []LimitID{ReachStand, ReachCrawl, ReachArmHeight, RacewayHeight},
 		Source: practice,
 		Text:   "No way inside walls and over ceilings, where a hand or a rod gets to from a hatch, joins the place to the closet. Surface raceway is the last resort.",
 		Change: "a surface raceway",
@@ -194,6 +194,7 @@ var measured = []Rule{
 	},
 	{
 		ID: OutdoorEntry, Title: "Cable that goes outside", Severity: Caution,
+		Limits: []LimitID{DripLoop},
 		Source: Source{
 			Document: nec, Edition: "2020", Clause: "805.90(A)",
 			AsQuotedBy: "an electricians' examination guide", Status: AsQuoted,
