@@ -99,7 +99,7 @@ func (l *houseLoader) makeAttic(a *attic) {
 	}
 	area := geom.Intersect(v.area(), geom.AreaOf(r.roof.Outline))
 	if len(a.area) > 0 {
-		area = geom.Intersect(area, geom.AreaOfRects(a.area...))
+		area = geom.Intersect(area, l.atPlates(a.area))
 	}
 	area = geom.Subtract(area, l.areasOver(s.Below)...)
 	a.ok = l.outlined(a.t, s, area, v.PlateLine, "attic")

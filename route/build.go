@@ -35,6 +35,7 @@ func buildFor(job *plan.Job, relax bool, drops []int) (*Graph, error) {
 	for _, d := range drops {
 		b.place(d)
 	}
+	b.throughBays()
 	b.passages()
 	b.raceways()
 	b.outside()

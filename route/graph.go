@@ -68,14 +68,14 @@ const (
 	FaceArc                   // on the face of a wall, up to open joists
 	JoistArc                  // through a joist over a closed ceiling, behind a patched opening
 	WallArc                   // through a wall, from face to face
-	PassArc                   // from attic to attic
+	PassArc                   // from one space into another beside it
 	OutsideArc                // outside, along a wall
 )
 
 var arcKindNames = [...]string{
 	"to the opening", "in bay, sideways", "in bay", "fire block", "top plate", "bottom plate", "stud", "ceiling", "soffit",
 	"along joist", "beside joist", "step up", "over joists", "rod", "gable wall", "conduit", "raceway",
-	"chase", "on the wall's face", "joist", "through the wall", "attic to attic", "outside",
+	"chase", "on the wall's face", "joist", "through the wall", "between spaces", "outside",
 }
 
 func (k ArcKind) String() string { return arcKindNames[k] }

@@ -22,9 +22,10 @@ type shaft struct {
 	key     bayKey
 	heights []measure.Length // of boxes, above the floor
 	holes   []shaftHole
-	drops   []int // whose boxes open into it
-	stop    Block // why there are no holes in the top plate, if there are none
-	laid    map[[2]int]bool
+	drops   []int           // whose boxes open into it
+	stop    Block           // why there are no holes in the top plate, if there are none
+	laid    map[[2]int]bool // of the ways up and down
+	through bool            // no box opens into it: both ends are bored from their spaces
 }
 
 // A shaftHole is one stretch of plate that may be bored, with its middle.
@@ -70,6 +71,10 @@ func (b *builder) shaftOf(key bayKey, h measure.Length) *shaft {
 func (b *builder) raise() {
 	for _, key := range b.sortedShafts() {
 		s := b.shafts[key]
+		if s.through {
+			b.raiseThrough(s)
+			continue
+		}
 		for i := range s.holes {
 			if h := &s.holes[i]; h.sole {
 				b.lowerAt(s, h)
@@ -184,6 +189,21 @@ func (b *builder) bitBlocks(need measure.Length, s *shaft, h *shaftHole, what st
 	}}
 }
 
+// highest and lowest are the heights of the boxes nearest to the plates.
+func (s *shaft) highest() measure.Length {
+	if len(s.heights) == 0 {
+		return 0
+	}
+	return s.heights[len(s.heights)-1]
+}
+
+func (s *shaft) lowest() measure.Length {
+	if len(s.heights) == 0 {
+		return 0
+	}
+	return s.heights[0]
+}
+
 // throughPlate adds the arcs through the top plate at h.
 func (b *builder) throughPlate(s *shaft, h *shaftHole) {
 	if h.there != nil {
@@ -201,8 +221,8 @@ func (b *builder) throughPlate(s *shaft, h *shaftHole) {
 func (b *builder) throughBored(s *shaft, h *shaftHole) {
 	w, bay, c := &b.house.Walls[s.key.wall], &b.bays[s.key.wall][s.key.bay], h.cavity
 	thick := b.plates(s)
-	above := c.zoneOf(h.at) <= Arm && c.clearance(h.at)+c.js.depth >= b.book.Length(rule.DrillRoom)
-	need := bay.Top + thick - s.heights[len(s.heights)-1]
+	above := c.handy(h.at)
+	need := bay.Top + thick - s.highest()
 	a := Arc{
 		Kind: PlateArc, From: b.inBay(s.key, h, bay.Top), To: c.low(h.at), Heading: up, Length: thick,
 		Charges: b.cable(thick), Blocks: slices.Concat(h.blocks, h.beside),

@@ -14,7 +14,7 @@ import (
 // of power that comes up into the bay. There are none on a slab.
 func (b *builder) soleHoles(key bayKey) []shaftHole {
 	w, bay := &b.house.Walls[key.wall], &b.bays[key.wall][key.bay]
-	c := b.under(w.Level, w.PointAt(span{bay.Start, bay.End}.mid()))
+	c := b.underBay(key)
 	if c == nil || bay.Bottom > PlateThickness || bay.End-bay.Start < b.book.Length(rule.BayWidth) {
 		return nil
 	}
@@ -55,8 +55,8 @@ func (b *builder) throughSole(s *shaft, h *shaftHole) {
 	w, bay, c := &b.house.Walls[s.key.wall], &b.bays[s.key.wall][s.key.bay], h.cavity
 	floor := b.floorOf(s.key.wall)
 	l := bay.Bottom + floor - c.base
-	below := c.zoneOf(h.at) <= Arm && c.clearance(h.at) >= b.book.Length(rule.DrillRoom)
-	need := s.heights[0] + c.space.Subfloor
+	below := c.handy(h.at)
+	need := s.lowest() + c.space.Subfloor
 	a := Arc{
 		Kind: SoleArc, From: b.inBay(s.key, h, bay.Bottom), To: c.low(h.at), Heading: up.Reverse(), Length: l, Charges: b.cable(l),
 	}

@@ -22,6 +22,7 @@ const (
 	Rod               ID = "rod-shot"
 	RodPush           ID = "rod-push"
 	FishConduit       ID = "fish-conduit"
+	FishBay           ID = "fish-bay"
 	FishChase         ID = "fish-chase"
 	BoreJoist         ID = "bore-joist"
 	BoreWall          ID = "bore-wall"
@@ -78,6 +79,7 @@ var Terms = []Term{
 	{Rod, "One rod shot", MinutesEach, 8_000, false, "Finding the end, hooking on, pulling back."},
 	{RodPush, "Pushing the rods", MinutesPerMetre, 2_000, false, "Joining one more, and the worse aim of a long shot."},
 	{FishConduit, "Fishing one conduit", MinutesEach, 6_000, false, "A line through it, and the bundle after the line."},
+	{FishBay, "Fishing a bay from plate to plate", MinutesEach, 8_000, false, "A chain down from the attic, caught below; no box opens into the bay."},
 	{FishChase, "Fishing one storey of a chase", MinutesEach, 5_000, false, "A line down it, and the bundle after the line."},
 	{PassAttic, "One way from attic to attic", MinutesEach, 15_000, false, "A hole through the sheathing or a gap that is there, fished and closed again."},
 	{RacewayRun, "A channel on the face of a wall", MoneyPerMetre, 14_000, false, "Channel and mounting, its looks counted in."},
