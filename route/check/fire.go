@@ -17,7 +17,7 @@ func (c *checker) fire() {
 		h := &c.res.Holes[i]
 		p := &c.res.Graph.Holes[h.Place]
 		switch p.Kind {
-		case route.PlateArc, route.SoleArc, route.BlockArc, route.CeilingArc:
+		case route.PlateArc, route.SoleArc, route.BlockArc, route.CeilingArc, route.PassArc:
 			sealed = append(sealed, h.ID)
 		}
 		if c.throughFloor(p) {

@@ -122,6 +122,8 @@ func (f *fixer) notFromAbove(h *Hole, s *site, zone route.Zone) string {
 		return "found and bored from below, behind the opened board"
 	case h.Kind == route.JoistArc:
 		return "found and bored from the room, behind the opened board"
+	case h.Kind == route.PassArc:
+		return "bored by hand from the space on either side of it, where the cable comes to the wall"
 	case h.Kind == route.WallArc:
 		return "through the wall: found and bored from the room"
 	case h.Kind == route.SoffitArc:

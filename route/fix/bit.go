@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strings"
 
-	"topplate/plan"
 	"topplate/plan/measure"
 	"topplate/plan/rule"
 	"topplate/route"
@@ -96,19 +95,24 @@ func (f *fixer) approaches(h *Hole, p *route.HolePlace, open *Opening) []approac
 	case route.JoistArc:
 		s := f.house.Spaces[p.Space]
 		return []approach{{way: FromBay, need: s.Width, room: s.Spacing - s.Width, why: "the ceiling is opened and patched there; in the middle of the joist's depth"}}
-	case route.WallArc:
+	case route.WallArc, route.PassArc:
 		return []approach{f.throughWall(p)}
 	case route.SoleArc:
 		return f.downward(h, p, open)
+	case route.PlateArc, route.BlockArc:
+		return f.upright(h, p, open)
 	}
-	return f.upright(h, p, open)
+	return []approach{{way: FromRoom, need: p.Reach, why: "from the side that a hand gets to"}}
 }
 
 // throughWall is the way through a wall from face to face.
 func (f *fixer) throughWall(p *route.HolePlace) approach {
-	a := approach{way: FromRoom, need: p.Reach, why: "square through the wall, clear of studs, wires and pipes"}
 	w := &f.house.Walls[p.Wall]
-	if w.Exterior {
+	a := approach{way: FromRoom, need: min(w.Body.Width(), w.Body.Height()), why: "square through the wall, clear of studs, wires and pipes"}
+	switch {
+	case p.Kind == route.PassArc && p.Space >= 0:
+		a.way = f.site(p.Space).byHand()
+	case w.Exterior:
 		a.why = "through the wall to the outside, falling outwards, clear of studs, wires and pipes"
 	}
 	if w.Masonry {
@@ -122,10 +126,7 @@ func (f *fixer) downward(h *Hole, p *route.HolePlace, open *Opening) []approach 
 	var out []approach
 	s := f.site(h.Space)
 	if p.FromSpace && s != nil {
-		a := approach{way: FromUnder, need: s.space.Subfloor + route.PlateThickness, room: s.space.Depth}
-		if s.space.Kind == plan.CrawlSpace {
-			a.way = FromCrawl
-		}
+		a := approach{way: s.byHand(), need: s.space.Subfloor + route.PlateThickness, room: s.space.Depth}
 		a.why = "up between the joists: what lies under the floor is seen first"
 		if f.house.Walls[p.Wall].Exterior {
 			a.why += "; over the foundation a drill has only the joists' depth"
@@ -203,15 +204,11 @@ func (f *fixer) upright(h *Hole, p *route.HolePlace, open *Opening) []approach {
 // upFromUnder is the way to a fire block through the hole in the bottom plate.
 func (f *fixer) upFromUnder(block *route.HolePlace, s *site) approach {
 	floor := f.floor(f.house.Walls[block.Wall].Level)
-	a := approach{
-		way: FromUnder, need: block.At.Z - floor + s.space.Subfloor + route.PlateThickness/2,
+	return approach{
+		way: s.byHand(), need: block.At.Z - floor + s.space.Subfloor + route.PlateThickness/2,
 		room: s.clear(flat(block.At)) + s.space.Depth,
 		why:  "up through the hole in the bottom plate to the fire block, which needs a long bit",
 	}
-	if s.space.Kind == plan.CrawlSpace {
-		a.way = FromCrawl
-	}
-	return a
 }
 
 // plateOver is the place in the plate over a fire block's, nil if none is

@@ -13,7 +13,7 @@ import (
 type Hole struct {
 	ID    string        // as route.Hole
 	Index int           // in Result.Holes
-	Kind  route.ArcKind // of the arcs that have holes: PlateArc, SoleArc, BlockArc, StudArc, JoistArc, CeilingArc, SoffitArc, GableArc or WallArc
+	Kind  route.ArcKind // of the arcs that have holes: PlateArc, SoleArc, BlockArc, StudArc, JoistArc, CeilingArc, SoffitArc, GableArc, WallArc or PassArc
 	// At is the middle of the place, of all holes side by side together.
 	At    geom.Point3
 	Wall  int

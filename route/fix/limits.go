@@ -63,7 +63,7 @@ var Limits = []rule.Limit{
 	},
 	{
 		ID: LookRound, Title: "What is named beside a hole through a floor", Value: 12 * inch, Min: inch, Max: 36 * inch,
-		Source: practice, Text: "Things of the sketch that are nearer, on either axis: a long bit wanders.",
+		Source: practice, Text: "Things of the sketch that are nearer, in plan: a long bit wanders.",
 	},
 	{
 		ID: LeastTie, Title: "A plate cut by more of its width wants a tie", Unit: rule.Percent, Value: 50, Min: 50, Max: 50,

@@ -17,6 +17,8 @@ func (f *fixer) member(h *Hole) string {
 		return fmt.Sprintf("fire block in wall %s", f.house.Walls[h.Wall].ID)
 	case route.JoistArc:
 		return "joist over the ceiling" + f.inRoom(h.Room)
+	case route.PassArc:
+		return fmt.Sprintf("wall %s between two spaces", f.house.Walls[h.Wall].ID)
 	case route.WallArc:
 		return fmt.Sprintf("wall %s, from face to face", f.house.Walls[h.Wall].ID)
 	case route.StudArc:

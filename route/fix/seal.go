@@ -28,6 +28,8 @@ func (f *fixer) seal(h *Hole) Seal {
 		s = Seal{Fire: true, Air: !f.betweenStoreys(h) || f.house.OpenBelow(f.house.Spaces[h.Space], flat(h.At)), Rules: []rule.ID{rule.SealHoles}}
 	case route.BlockArc:
 		s = Seal{Fire: true, Rules: []rule.ID{rule.FireBlock, rule.SealHoles}}
+	case route.PassArc:
+		s = Seal{Fire: true, Air: true, Rules: []rule.ID{rule.SealHoles}}
 	case route.WallArc:
 		s = f.sealWall(&f.house.Walls[h.Wall])
 	case route.SoffitArc:

@@ -67,6 +67,11 @@ func (s *site) under(p geom.Point) measure.Length {
 // underRoof reports whether what is over the space is a roof.
 func (s *site) underRoof() bool { return s.space.Kind != plan.CrawlSpace && s.space.Above < 0 }
 
+// byHand is the way of a bit by hand from the space.
+func (s *site) byHand() Way {
+	return [...]Way{plan.AtticSpace: FromAttic, plan.FloorSpace: FromUnder, plan.CrawlSpace: FromCrawl}[s.space.Kind]
+}
+
 // room is the room under an open ceiling at p, -1 if there is none.
 func (s *site) room(p geom.Point) int {
 	if s.space.Kind != plan.FloorSpace || s.closed(p) {

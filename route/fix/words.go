@@ -198,20 +198,19 @@ func (s *site) mind(h *Hole) []string {
 // knownNear names what the sketch has in the space near a place.
 func (s *site) knownNear(p geom.Point) []string {
 	near := length(LookRound)
-	around := geom.Rect{Min: geom.Point{X: p.X - near, Y: p.Y - near}, Max: geom.Point{X: p.X + near, Y: p.Y + near}}
 	var names []string
 	for i := range s.house.Obstacles {
-		if o := &s.house.Obstacles[i]; o.Space == s.index && !o.Area.Intersect(around).Empty() {
+		if o := &s.house.Obstacles[i]; o.Space == s.index && geom.SegmentRectCloserThan(p, p, o.Area, near) {
 			names = append(names, o.Kind+" "+o.ID)
 		}
 	}
 	for i := range s.house.PowerRuns {
-		if r := &s.house.PowerRuns[i]; r.Space == s.index && runs(r.Path, around) {
+		if r := &s.house.PowerRuns[i]; r.Space == s.index && passes(r.Path, p, near) {
 			names = append(names, "power "+r.ID)
 		}
 	}
 	for i := range s.house.Marks {
-		if m := &s.house.Marks[i]; m.Space == s.index && m.Kind == "pipe" && around.Contains(m.At) {
+		if m := &s.house.Marks[i]; m.Space == s.index && m.Kind == "pipe" && geom.Dist(m.At, p) < near {
 			names = append(names, "pipe "+m.ID)
 		}
 	}
@@ -222,10 +221,10 @@ func (s *site) knownNear(p geom.Point) []string {
 	return []string{fmt.Sprintf("in the sketch nearer than %s: %s", s.text(near), strings.Join(names, ", "))}
 }
 
-// runs reports whether a path goes through a rectangle.
-func runs(path []geom.Point, r geom.Rect) bool {
+// passes reports whether a path comes nearer to p than near.
+func passes(path []geom.Point, p geom.Point, near measure.Length) bool {
 	for i := 1; i < len(path); i++ {
-		if geom.SegmentEntersRect(path[i-1], path[i], r) {
+		if geom.SegmentRectCloserThan(path[i-1], path[i], geom.Rect{Min: p, Max: p}, near) {
 			return true
 		}
 	}
