@@ -89,7 +89,7 @@ var checked = []Rule{
 		ID: JoistBored, Title: "Joists are not to be bored for this bundle", Severity: Note,
 		Limits: []LimitID{JoistBore, JoistEdge, HoleOverBundle},
 		Source: joistHoles,
-		Text: "The plan lays cable over joists and bores none. Notches, by the same clause: to a sixth of the depth, none in the middle third of the span. " +
+		Text: "The plan lays cable over or under joists, and bores one only where a ceiling is opened for it. Notches, by the same clause: to a sixth of the depth, none in the middle third of the span. " +
 			"Trusses, I-joists and laminated or glued members are never bored or notched.",
 		Change: "more than one small hole, or none",
 	},

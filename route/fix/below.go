@@ -158,6 +158,9 @@ func (f *fixer) belowText(h *Hole, b *Below) string {
 		text += " along the baseboard, in the bottom plate behind it"
 	} else {
 		text += fmt.Sprintf(", %s above the floor", f.text(b.Height))
+		if where == "outside" && len(f.house.Levels) > 1 {
+			text += " of level " + f.house.Levels[h.Level].ID
+		}
 	}
 	if o := b.Opening; o != nil {
 		text += ", " + f.asideText(b.Aside, h.At.Z-o.z) + f.openingName(o)

@@ -180,17 +180,17 @@ func (f *fixer) upright(h *Hole, p *route.HolePlace, open *Opening) []approach {
 		}
 		out = append(out, a)
 	}
-	if sole := f.boredAt(route.SoleArc, p); h.Kind == route.BlockArc && sole != nil && sole.FromSpace {
-		if s := f.site(sole.Space); s != nil {
-			out = append(out, f.upFromUnder(p, s))
-		}
-	}
 	if open != nil {
 		a := approach{way: FromBox, need: max(p.At.Z-open.z, open.z-p.At.Z), bent: true, why: f.whyBelow(h, p, plate)}
 		if h.Kind == route.BlockArc {
 			a.need += route.PlateThickness / 2
 		}
 		out = append(out, a)
+	}
+	if sole := f.boredAt(route.SoleArc, p); sole != nil && sole.FromSpace {
+		if s := f.site(sole.Space); s != nil {
+			out = append(out, f.upFromUnder(h, p, s))
+		}
 	}
 	if h.Kind == route.BlockArc {
 		slices.SortStableFunc(out, func(a, b approach) int { return cmp.Compare(a.need, b.need) })
@@ -201,14 +201,18 @@ func (f *fixer) upright(h *Hole, p *route.HolePlace, open *Opening) []approach {
 	return out
 }
 
-// upFromUnder is the way to a fire block through the hole in the bottom plate.
-func (f *fixer) upFromUnder(block *route.HolePlace, s *site) approach {
-	floor := f.floor(f.house.Walls[block.Wall].Level)
-	return approach{
-		way: s.byHand(), need: block.At.Z - floor + s.space.Subfloor + route.PlateThickness/2,
-		room: s.clear(flat(block.At)) + s.space.Depth,
-		why:  "up through the hole in the bottom plate to the fire block, which needs a long bit",
+// upFromUnder is the way to a top plate or a fire block through the hole in the
+// bottom plate.
+func (f *fixer) upFromUnder(h *Hole, p *route.HolePlace, s *site) approach {
+	a := approach{
+		way: s.byHand(), need: p.At.Z - f.floor(h.Level) + s.space.Subfloor,
+		room: s.clear(flat(p.At)) + s.space.Depth,
+		why:  "up through the hole in the bottom plate, which needs a long bit",
 	}
+	if h.Kind == route.BlockArc {
+		a.need += route.PlateThickness / 2
+	}
+	return a
 }
 
 // plateOver is the place in the plate over a fire block's, nil if none is

@@ -66,23 +66,49 @@ func (f *fixer) openingsBeside(r *route.Route, k int) []Opening {
 		if node.Wall != wall {
 			break
 		}
-		if node.Kind == route.BoxNode {
-			// The bay may be beside the middle of the opening.
-			o := f.opening(-1, &f.job.Closet.Spot, node)
-			o.At = f.job.Closet.Spot.At
-			out = append(out, o)
+		if node.Kind != route.BoxNode {
+			continue
 		}
+		if d := f.boxOf(r.Nodes[n]); d >= 0 {
+			out = append(out, f.opening(d, &f.job.Drops[d].Spot, node))
+			continue
+		}
+		// The bay may be beside the middle of the opening.
+		o := f.opening(-1, &f.job.Closet.Spot, node)
+		o.At = f.job.Closet.Spot.At
+		out = append(out, o)
 	}
 	for n := k + 1; n < len(r.Nodes); n++ {
 		node := &g.Nodes[r.Nodes[n]]
 		if node.Wall != wall {
 			break
 		}
-		if node.Kind == route.BoxNode {
-			out = append(out, f.opening(r.Drop, &f.job.Drops[r.Drop].Spot, node))
+		if d := f.boxOf(r.Nodes[n]); d >= 0 {
+			out = append(out, f.opening(d, &f.job.Drops[d].Spot, node))
 		}
 	}
 	return out
+}
+
+// boxOf is the drop whose box is at a node, -1 if there is none: the last box on
+// its way. Others' cables may come through it.
+func (f *fixer) boxOf(node int) int {
+	for i := range f.res.Routes {
+		r := &f.res.Routes[i]
+		if f.job.Drops[r.Drop].Kind != plan.WallPlate {
+			continue
+		}
+		for n := len(r.Nodes) - 1; n >= 0; n-- {
+			if f.res.Graph.Nodes[r.Nodes[n]].Kind != route.BoxNode {
+				continue
+			}
+			if r.Nodes[n] == node {
+				return r.Drop
+			}
+			break
+		}
+	}
+	return -1
 }
 
 func (f *fixer) opening(drop int, spot *plan.Spot, n *route.Node) Opening {

@@ -123,6 +123,9 @@ func (s *site) closedText(h *Hole) string {
 	case route.SoleArc:
 		return "the floor is closed from below: bored down from the box, and reached with rods"
 	}
+	if h.Below.Opening == nil {
+		return between + ": bored up through the bay, and reached with rods; it is not found from above"
+	}
 	return between + ": bored from the box, and reached with rods; it is not found from above"
 }
 
