@@ -153,7 +153,7 @@ type HolePlace struct {
 	// Depth of the member across the hole's axis: the width of a plate.
 	MemberWidth measure.Length
 	FromSpace   bool           // there is room to bore it from the framing space
-	Space       int            // the space it opens into, by index
+	Space       int            // the space it opens into, by index, -1 if none
 	Reach       measure.Length // bit length needed to bore it from below
 }
 
