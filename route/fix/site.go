@@ -1,6 +1,8 @@
 package fix
 
 import (
+	"slices"
+
 	"topplate/plan"
 	"topplate/plan/geom"
 	"topplate/plan/measure"
@@ -132,11 +134,16 @@ func (f *fixer) spaceOf(p *route.HolePlace) int {
 func (f *fixer) boredAt(kind route.ArcKind, p *route.HolePlace) *route.HolePlace {
 	for i := range f.res.Holes {
 		q := &f.res.Graph.Holes[f.res.Holes[i].Place]
-		if q.Kind == kind && q.Wall == p.Wall && q.Along == p.Along {
+		if q.Kind == kind && q.Wall == p.Wall && f.bay(q) == f.bay(p) {
 			return q
 		}
 	}
 	return nil
+}
+
+// bay is the index of the bay of its wall that a place is in, -1 if none.
+func (f *fixer) bay(p *route.HolePlace) int {
+	return slices.IndexFunc(f.res.Graph.Bays[p.Wall], func(b route.Bay) bool { return b.Start <= p.Along && p.Along <= b.End })
 }
 
 // levelOf is the level from whose rooms a hole is bored.
