@@ -239,3 +239,31 @@ func TestSpacesApart(t *testing.T) {
 func where(findings []route.Finding, id rule.ID, tag string) bool {
 	return slices.ContainsFunc(findings, func(f route.Finding) bool { return f.Rule == id && strings.Contains(f.Found, tag) })
 }
+
+// An attic's hatch is no way into the crawl space, however small.
+func TestOtherHatches(t *testing.T) {
+	small := instead("at = [\"30ft\", \"12ft\"]\nsize = [\"22in\", \"30in\"]", "at = [\"30ft\", \"12ft\"]\nsize = [\"15in\", \"20in\"]")
+	if f := find(Findings(levels(t, edits(small, overCrawl)...)), rule.CrawlAccess); f != nil {
+		t.Errorf("%+v", f)
+	}
+}
+
+// Joists of 9-1/2 in with 4-1/2 in kept at either edge take 1/2 in, and one cable
+// of 6 mm needs 12.35 mm of these 12.7; with 4-17/32 in they take 11.1 mm. Those
+// of 9-1/4 in, in the other floors, take less, but no bundle crosses them.
+func TestBundlesBySpace(t *testing.T) {
+	for edge, want := range map[string]string{"4-1/2in": "", "4-17/32in": "over-cellar"} {
+		var got []string
+		for _, f := range Findings(levels(t, `joist = "i-joist"`, `joist = "sawn"`, "[rates]", "[limits]\njoist-edge = \""+edge+"\"\n\n[rates]")) {
+			if f.Rule == rule.JoistBored {
+				got = append(got, f.Where)
+				if !strings.Contains(f.Found, "under the joists") {
+					t.Errorf("%s: %q", edge, f.Found)
+				}
+			}
+		}
+		if strings.Join(got, " ") != want {
+			t.Errorf("%s: %v, want %q", edge, got, want)
+		}
+	}
+}

@@ -225,6 +225,9 @@ func checkAbove(fail failer, res *route.Result, h *Hole) {
 	if j.Joists > 0 {
 		across += j.Start + measure.Length(j.Joists-1)*spacing
 	}
+	if p := stepTo(stepTo(j.Mark.At, j.Heading, across), j.AlongHeading, j.Along); p != flat(h.At) {
+		fail("the count leads to %v", p)
+	}
 	if across != max(u, -u) || j.Along != max(v, -v) || j.Offset < 0 || j.Joists > 1 && j.Start > spacing {
 		fail("joists %+v for %v across and %v along", j, u, v)
 	}

@@ -113,11 +113,29 @@ func TestMarksBySpace(t *testing.T) {
 		if got := slices.ContainsFunc(marks, func(s sight) bool { return s.name == "pipe pipe" }); got != tt.want {
 			t.Errorf("%+v: %v", tt, got)
 		}
+		// One at the place of a hole, but in the floor over it, is none either.
+		f = newFixer(levels(t, "at = { room = \"kitchen\", west = \"2ft\", south = \"3ft\" }", "at = [\"14ft\", \"5ft 1/2in\"]\nspace = \"between\""))
+		if slices.ContainsFunc(f.site(space).marks, func(s sight) bool { return s.name == "pipe pipe" }) {
+			t.Errorf("a mark of the floor over the kitchen is taped from in the cellar")
+		}
 		// Its four corners are touched from the cellar.
 		for _, p := range []geom.Point{{X: in(72), Y: in(72)}, {X: in(233 * 8), Y: in(72)}, {X: in(233 * 8), Y: in(279 * 8)}, {X: in(72), Y: in(279 * 8)}} {
 			if !slices.ContainsFunc(marks, func(s sight) bool { return s.mark.At == p }) {
 				t.Errorf("no mark at %v", p)
 			}
 		}
+	}
+}
+
+// A wall across the cellar is in the way of a tape: only what is in the same
+// room is taped from.
+func TestTapesStayInTheRoom(t *testing.T) {
+	res := levels(t, "[[room]]\nid = \"cellar\"", "[[wall]]\nid = \"store-wall\"\nstart = { wall = \"f-south\", at = \"9ft\" }\nrun = \"N 23ft\"\n\n[[room]]\nid = \"store\"\nname = \"Store\"\nlevel = \"basement\"\nceiling = \"open\"\nat = [\"3ft\", \"10ft\"]\n\n[[room]]\nid = \"cellar\"",
+		"room = \"pantry\"\nwall = \"split\"\nat = \"4ft\"", "room = \"pantry\"\nwall = \"split\"\nat = \"2ft\"")
+	h := find(t, Holes(res), route.SoleArc, "wall middle")
+	checkHole(t, "two rooms", res, h)
+	// Of the eight corners four are behind the wall.
+	if n := len(h.Above.Fix.Unused); n != 4 {
+		t.Errorf("%d marks are not taped from, want 4", n)
 	}
 }
