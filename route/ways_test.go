@@ -177,6 +177,17 @@ head = "82in"
 	}
 }
 
+// Where the soffit opens along both spots, cable goes inside it, which needs no
+// leave.
+func TestInsideTheSoffit(t *testing.T) {
+	house := cottage(false, "[[baffle]]\nid = \"b\"\nwall = \"ground-s\"\nat = \"9ft\"\nwidth = \"7ft\"\n[[soffit]]\nid = \"strip\"\nwall = \"ground-s\"\nat = \"2ft\"\nwidth = \"13ft\"\n")
+	const spot = "[[drop]]\ntag = %q\nkind = \"soffit spot\"\ncable = \"cat6-outdoor\"\nwall = \"ground-s\"\nat = %q\nshift = \"12in\"\n"
+	res := solved(t, jobIn(t, house, groundPanel+fmt.Sprintf(spot, "S1", "5ft")+fmt.Sprintf(spot, "S2", "12ft")))
+	if r := byTag(res)["S2"]; r.Blocked != nil || !slices.Contains(kinds(r), InSoffitArc) {
+		t.Fatalf("S2 behind the baffle: %v, %+v", kinds(r), r.Blocked)
+	}
+}
+
 // Where a baffle closes the bays over one soffit spot, its cable runs outside
 // under the eave to the hole of the other, if the job allows it, and is to be made
 // for that.
