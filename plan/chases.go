@@ -113,7 +113,7 @@ func (l *houseLoader) chaseFits(t *source.Table, c *Chase) bool {
 	}
 	for i := range h.Rooms {
 		r := &h.Rooms[i]
-		if !r.found() || !h.passes(c, r.Level) || geom.Intersect(area, r.area()).Empty() {
+		if !r.found() || !h.passes(c, r.Level) || !overlaps(c.Area, r.Bounds) || geom.Intersect(area, r.area()).Empty() {
 			continue
 		}
 		if r.Use == stairsUse {

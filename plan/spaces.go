@@ -99,7 +99,7 @@ func (l *houseLoader) makeAttic(a *attic) {
 	}
 	area := geom.Intersect(v.area(), geom.AreaOf(r.roof.Outline))
 	if len(a.area) > 0 {
-		area = geom.Intersect(area, geom.AreaOfRects(a.area...))
+		area = geom.Intersect(area, l.atPlates(a.area))
 	}
 	area = geom.Subtract(area, l.areasOver(s.Below)...)
 	a.ok = l.outlined(a.t, s, area, v.PlateLine, "attic")
@@ -214,7 +214,9 @@ func (h *House) touches(s *Space, r geom.Rect) bool {
 	if v := h.whole(s); v != nil {
 		return touchesInside(v.OutsideOf, r)
 	}
-	return !geom.Intersect(s.area(), geom.AreaOfRects(r)).Empty()
+	return slices.ContainsFunc(s.Outlines, func(o geom.Polygon) bool {
+		return touchesInside(o, r) && (len(s.Holes) == 0 || !geom.Subtract(geom.Intersect(geom.AreaOf(o), geom.AreaOfRects(r)), geom.AreaOf(s.Holes...)).Empty())
+	})
 }
 
 // inside reports whether p is within the outer faces of the house.

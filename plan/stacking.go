@@ -69,8 +69,7 @@ func (h *House) sharedRooms(i, j int) (p, q *Room, ok bool) {
 
 // over reports whether two rooms overlap in plan.
 func (r *Room) over(s *Room) bool {
-	shared := r.Bounds.Intersect(s.Bounds)
-	return shared.Width() > 0 && shared.Height() > 0 && !geom.Intersect(r.area(), s.area()).Empty()
+	return overlaps(r.Bounds, s.Bounds) && !geom.Intersect(r.area(), s.area()).Empty()
 }
 
 // area is the floor of a room.
@@ -104,15 +103,27 @@ func (l *houseLoader) checkStanding(level int) {
 			below = append(below, s.area())
 		}
 	}
-	stands := geom.Unite(below...).Outset(cantilevers.Max)
+	var frames []geom.Rect
+	for i := range h.Walls {
+		if h.Walls[i].Level == level {
+			frames = append(frames, h.Walls[i].Frame)
+		}
+	}
+	hanging := geom.Subtract(geom.AreaOfRects(frames...), geom.Unite(below...).Outset(cantilevers.Max)).Rects()
 	for i := range h.Walls {
 		w := &h.Walls[i]
-		if w.Level != level || geom.Subtract(geom.AreaOfRects(w.Frame), stands).Empty() {
+		if w.Level != level || !slices.ContainsFunc(hanging, func(r geom.Rect) bool { return overlaps(r, w.Frame) }) {
 			continue
 		}
 		l.list.Errorf(w.Pos, "wall", "found wall %s%s, which stands on nothing: no level whose plates are up to %s below its floor at %s is under it or less than %s away; want walls or a crawl space under it",
 			w.ID, h.onLevel(level), h.text(floorDepths.Max), h.text(h.Levels[level].Floor), h.text(cantilevers.Max))
 	}
+}
+
+// overlaps reports whether two rectangles have more in common than an edge.
+func overlaps(r, s geom.Rect) bool {
+	both := r.Intersect(s)
+	return both.Width() > 0 && both.Height() > 0
 }
 
 // cautionNoFloor warns of a level that stands on others with no floor between
@@ -138,10 +149,16 @@ func (l *houseLoader) cautionBare() {
 	if l.list.HasErrors() {
 		return
 	}
+	parts := make([][]geom.Rect, len(h.Levels))
+	for _, s := range h.Spaces {
+		if s.Below >= 0 {
+			parts[s.Below] = append(parts[s.Below], s.area().Rects()...)
+		}
+	}
 	for i := range h.Rooms {
 		r := &h.Rooms[i]
-		over := slices.ContainsFunc(h.Spaces, func(s *Space) bool {
-			return s.Below == r.Level && !geom.Intersect(r.area(), s.area()).Empty()
+		over := slices.ContainsFunc(parts[r.Level], func(part geom.Rect) bool {
+			return overlaps(part, r.Bounds) && !geom.Intersect(r.area(), geom.AreaOfRects(part)).Empty()
 		})
 		if r.found() && !over && r.Use != stairsUse {
 			l.list.Warnf(r.Pos, "room", "there is no attic and no floor over room %s, so that nothing can be routed over its ceiling", r.ID)

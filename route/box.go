@@ -111,7 +111,9 @@ func (b *builder) intoShaft(d, box int, key bayKey, at, height measure.Length) {
 	if d != noOwner {
 		s.drops = append(s.drops, d)
 		if len(s.holes) == 0 {
-			b.deadEnd([]int{d}, s.stop)
+			for _, stop := range s.stops {
+				b.deadEnd([]int{d}, stop)
+			}
 		}
 	}
 	b.intoConduits(box, key, at, height)

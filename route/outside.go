@@ -19,8 +19,10 @@ import (
 // runs along a wall (common practice, no source).
 const underEave = 3 * measure.Inch
 
-// outside adds the ways along the outer walls, level by level.
+// outside adds the ways along the outer walls, level by level, and those inside
+// soffits that open.
 func (b *builder) outside() {
+	b.inSoffits()
 	if !b.job.Allow.Outside {
 		return
 	}
@@ -55,6 +57,32 @@ func (b *builder) outsideOf(level int, ring geom.Polygon) {
 			Charges: append(b.cable(l), b.onceBy(price.OutsideRun, l)),
 		})
 	})
+}
+
+// inSoffits adds the ways from hole to hole inside a stretch of soffit that opens
+// without cutting: the strip is taken down, and cable laid in the hollow.
+func (b *builder) inSoffits() {
+	for i := range b.house.Soffits {
+		s := &b.house.Soffits[i]
+		w := &b.house.Walls[s.Wall]
+		var on []int
+		for _, n := range b.soffitFaces(s.Wall) {
+			if at := w.Along(flat(b.nodes[n].At)); s.Start <= at && at <= s.End {
+				on = append(on, n)
+			}
+		}
+		along := func(n int) measure.Length { return w.Along(flat(b.nodes[n].At)) }
+		slices.SortFunc(on, func(m, n int) int { return int(sign(along(m) - along(n))) })
+		for k := 1; k < len(on); k++ {
+			p, q := b.nodes[on[k-1]].At, b.nodes[on[k]].At
+			if l := dist(p.X, q.X) + dist(p.Y, q.Y) + dist(p.Z, q.Z); l > 0 {
+				b.add(Arc{
+					Kind: InSoffitArc, From: on[k-1], To: on[k], Heading: headingTo(flat(p), flat(q)), Length: l, Hole: -1,
+					Charges: append(b.cable(l), b.onceBy(price.OutsideRun, l)),
+				})
+			}
+		}
+	}
 }
 
 // railUnderEave is the height at which cable runs along the outer walls of a

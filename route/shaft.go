@@ -23,7 +23,7 @@ type shaft struct {
 	heights []measure.Length // of boxes, above the floor
 	holes   []shaftHole
 	drops   []int           // whose boxes open into it
-	stop    Block           // why there are no holes in the top plate, if there are none
+	stops   []Block         // why there are no holes, if there are none
 	laid    map[[2]int]bool // of the ways up and down
 	through bool            // no box opens into it: both ends are bored from their spaces
 }
@@ -50,9 +50,10 @@ func (b *builder) shaftOf(key bayKey, h measure.Length) *shaft {
 	s := b.shafts[key]
 	if s == nil {
 		s = &shaft{key: key, laid: map[[2]int]bool{}}
-		s.holes, s.stop = b.plateHoles(key)
-		s.holes = b.fixHoles(key, s.holes)
-		s.holes = append(s.holes, b.soleHoles(key)...)
+		holes, stop := b.plateHoles(key)
+		soles, below := b.soleHoles(key)
+		s.holes = append(b.fixHoles(key, holes), soles...)
+		s.stops = append([]Block{stop}, below...)
 		b.shafts[key] = s
 		for i := range s.holes {
 			h := &s.holes[i]

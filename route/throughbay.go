@@ -53,7 +53,7 @@ func (b *builder) underBay(key bayKey) *cavity {
 // lattices over places where its plates may be bored.
 func (b *builder) throughBay(key bayKey) {
 	tops, _ := b.plateHoles(key)
-	soles := b.soleHoles(key)
+	soles, _ := b.soleHoles(key)
 	var holes []shaftHole
 	for _, group := range [][]shaftHole{tops, soles} {
 		for i := range group {
