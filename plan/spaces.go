@@ -119,9 +119,14 @@ func (l *houseLoader) areasOver(level int) (out []geom.Area) {
 	return out
 }
 
-// outlined gives a space its outlines, and reports a space that has none.
+// narrowest is half the width of a part of a space that may come of the error of a
+// tape alone, and that no cable is laid in: less than a plate between two faces
+// (common practice, no source).
+const narrowest = 3 * inch / 2
+
+// outlined gives a space its outlines, without slivers, and reports a space that has none.
 func (l *houseLoader) outlined(t *source.Table, s *Space, area geom.Area, whole geom.Polygon, what string) bool {
-	if area.Empty() {
+	if area = area.Opened(narrowest); area.Empty() {
 		key := "area"
 		if !t.Has(key) {
 			key = ""

@@ -67,15 +67,29 @@ func (a Area) Contains(p Point) bool {
 
 // Rects cuts the area into rectangles that do not overlap, by the lines of all
 // its edges along X, from south to north and then from west to east.
-func (a Area) Rects() []Rect {
-	g := newSheet([]Area{a})
-	in := g.cover(a)
+func (a Area) Rects() []Rect { return rects([]Area{a}, func(in []bool) bool { return in[0] }) }
+
+// rects cuts the part of the plane that keep wants, by whether it is in each of
+// the areas, into rectangles as Rects does.
+func rects(areas []Area, keep func(in []bool) bool) []Rect {
+	g := newSheet(areas)
+	covers := make([][]bool, len(areas))
+	for i, a := range areas {
+		covers[i] = g.cover(a)
+	}
+	in := make([]bool, len(areas))
+	wanted := func(cell int) bool {
+		for i := range areas {
+			in[i] = covers[i][cell]
+		}
+		return keep(in)
+	}
 	var out []Rect
 	columns := len(g.xs) - 1
 	for y := range len(g.ys) - 1 {
 		for x := 0; x < columns; x++ {
 			from := x
-			for x < columns && in[y*columns+x] {
+			for x < columns && wanted(y*columns+x) {
 				x++
 			}
 			if from < x {
@@ -94,6 +108,31 @@ func (a Area) Outset(d measure.Length) Area {
 		rects[i] = rects[i].Outset(d)
 	}
 	return Unite(AreaOfRects(rects...))
+}
+
+// Opened returns the area without what is nowhere wider than 2d, that is, the union
+// of all larger squares that lie in it, their sides along the axes
+// (the morphological opening of Serra, "Image Analysis and Mathematical
+// Morphology", 1982). d is not negative.
+func (a Area) Opened(d measure.Length) Area {
+	if len(a.Outlines) == 0 {
+		return a
+	}
+	box := a.Outlines[0].Bounds()
+	for _, o := range a.Outlines[1:] {
+		b := o.Bounds()
+		box.Min = Point{min(box.Min.X, b.Min.X), min(box.Min.Y, b.Min.Y)}
+		box.Max = Point{max(box.Max.X, b.Max.X), max(box.Max.Y, b.Max.Y)}
+	}
+	firstOnly := func(in []bool) bool { return in[0] && !in[1] }
+	outset := func(rects []Rect) Area {
+		for i := range rects {
+			rects[i] = rects[i].Outset(d)
+		}
+		return AreaOfRects(rects...)
+	}
+	near := outset(rects([]Area{AreaOfRects(box.Outset(d + 1)), a}, firstOnly))
+	return Unite(outset(rects([]Area{a, near}, firstOnly)))
 }
 
 // combine returns the part of the plane that keep wants, by whether it is in

@@ -39,6 +39,11 @@ func TestAreas(t *testing.T) {
 		{"nothing", Unite(), Area{}},
 		{"no width", AreaOfRects(Rect{Point{0, 0}, Point{0, 4}}), Area{}},
 		{"outset", AreaOf(Polygon{{0, 0}, {10, 0}, {10, 5}, {6, 5}, {6, 8}, {0, 8}}).Outset(1), AreaOf(Polygon{{-1, -1}, {11, -1}, {11, 6}, {7, 6}, {7, 9}, {-1, 9}})},
+		{"opened: a strip goes", Unite(AreaOf(square(0, 0, 10, 8)), AreaOf(square(10, 2, 14, 4))).Opened(2), big},
+		{"opened: a wide strip stays", Unite(AreaOf(square(0, 0, 10, 8)), AreaOf(square(10, 2, 15, 7))).Opened(2), Unite(AreaOf(square(0, 0, 10, 8)), AreaOf(square(10, 2, 15, 7)))},
+		{"opened: a hole stays", Subtract(big, AreaOf(square(4, 3, 5, 5))).Opened(1), Subtract(big, AreaOf(square(4, 3, 5, 5)))},
+		{"opened: an inside corner stays", AreaOf(Polygon{{0, 0}, {10, 0}, {10, 5}, {6, 5}, {6, 8}, {0, 8}}).Opened(1), AreaOf(Polygon{{0, 0}, {10, 0}, {10, 5}, {6, 5}, {6, 8}, {0, 8}})},
+		{"opened: nothing is left", AreaOf(square(0, 0, 3, 9)).Opened(2), Area{}},
 		{"outset over a gap", Subtract(big, AreaOf(square(4, -1, 5, 9))).Outset(1), AreaOf(square(-1, -1, 11, 9))},
 	}
 	for _, tt := range tests {
