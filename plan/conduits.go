@@ -24,10 +24,10 @@ func (l *houseLoader) conduits(root *source.Table) {
 		ids.add(t, "id", c.ID)
 		okBore := conduitBore(t, &c)
 		okHolds := l.conduitHolds(t, &c)
-		w, okWall := l.findWall(t, "wall", source.Required)
-		at, okAt := l.centre(t, w)
+		w, from, okWall := l.onWall(t)
+		side, okSide := l.deviceSide(t, w, from)
+		at, okAt := l.centre(t, w, facing{side, okSide})
 		height, okHeight := length(t, "height", source.Required, boxHeights)
-		side, okSide := l.deviceSide(t, w)
 		if !okBore || !okHolds || !okWall || !okAt || !okHeight || !okSide {
 			continue
 		}

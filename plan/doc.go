@@ -104,6 +104,14 @@
 //	hinge = "end"                     # the end of the opening
 //	swing = "left"                    # the side of the wall
 //
+//	[[opening]]
+//	id = "through"
+//	between = ["bed", "living"]       # the wall between rooms, from the first of them
+//	kind = "passage"
+//	at = "2ft 3in left of R1"         # from another thing on the wall, see below
+//	width = "3ft"
+//	head = "82in"
+//
 //	[[device]]
 //	id = "R1"
 //	wall = "middle"
@@ -193,6 +201,29 @@
 //	kind = "EMT"                      # "ENT", "PVC-40"
 //	trade = "3/4"                     # "1/2", "1", "1-1/4"; or inside = "0.824in" alone
 //	holds = [{ cable = "cat6", count = 2 }] # or diameter = "6mm"
+//
+// # Places along a wall
+//
+// A distance along a wall, the key at of all that is on one and of the start of
+// a run, is measured from where its key from says, or in the same text from
+// another thing on the wall:
+//
+//   - at = "2ft 3in left of door1"
+//   - at = "5in right of wall hall"
+//   - at = "1ft before south.door1"
+//   - at = "1ft beyond conduit C1"
+//
+// The other thing is an opening (its near edge counts), a device or a conduit
+// (its middle), or a wall that meets this one (its finished face); the word for
+// what it is may stand before its name, and the name of the wall with a point.
+// Left and right are those of somebody who faces the wall from the room or the
+// side of what is placed, and for a soffit or a baffle from out of doors. Before
+// and beyond are towards the start and the end of the wall. Of an opening, a
+// soffit or a baffle the near edge is placed, of all else the middle.
+//
+// Instead of wall, an [[opening]], [[device]], [[conduit]], [[drop]] or [closet]
+// may say between = ["bed", "hall"]: the one wall that has these rooms on its
+// two sides, faced from the first of them, which is then the room or the side.
 //
 // # Checks
 //

@@ -25,6 +25,7 @@ type jobLoader struct {
 
 	roomNames, wallNames names
 	spots                spotReader
+	things               *things // what distances along walls may be measured from
 
 	included     []included
 	labelled     *source.Table // that the scheme of labels is from; nil if it is built in
@@ -104,6 +105,7 @@ func (l *jobLoader) loadHouse(root *source.Table, path string, read FileReader) 
 	for i := range house.Walls {
 		l.wallNames.take(house.Walls[i].ID, house.Walls[i].Pos)
 	}
+	l.things = house.things(&l.wallNames)
 	l.spots = spotReader{house: house, rooms: &l.roomNames}
 }
 

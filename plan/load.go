@@ -30,6 +30,8 @@ type houseLoader struct {
 	outer  *ring // the run under the roof, nil if there is none
 
 	outerFirst int // index of the first wall of that run
+
+	things things // what distances along walls may be measured from
 }
 
 // LoadHouse reads the text of a house file; name is what messages call it. The
@@ -44,6 +46,7 @@ func LoadHouse(name string, src []byte) (*House, *diag.List) {
 	l.wallNames, l.roomNames = l.newNames("wall"), l.newNames("room")
 	l.header(root)
 	l.levels(root)
+	l.gatherThings(root)
 	l.walls(root)
 	l.rooms(root)
 	l.openings(root)

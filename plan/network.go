@@ -100,7 +100,9 @@ func (s *tapedNet) addRun(r *run) (ok bool) {
 // taped.
 func (s *tapedNet) startOnWall(r *run) (survey.Station, bool) {
 	other, k := s.l.runOf(r.from)
-	if !s.addRun(other) {
+	// Where a start is that is measured from another thing is known only once
+	// it is placed.
+	if !s.addRun(other) || r.offset.way != plainly && !s.l.place(r) {
 		return survey.Station{}, false
 	}
 	leg, start := other.legs[k], s.stations[other][k]

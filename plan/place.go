@@ -9,32 +9,49 @@ import (
 )
 
 // wallPlace reads a place on a wall, at some height: from a corner of the room
-// that faces the wall, or along the wall from one of its ends. ok is false
-// also without a house.
+// that faces the wall, along the wall from one of its ends, or from another
+// thing on it. ok is false also without a house.
 func (l *jobLoader) wallPlace(t *source.Table, height measure.Length) (Spot, bool) {
-	w, okWall := l.find(t, "wall", &l.wallNames)
-	at, okAt := length(t, "at", source.Required, alongWalls)
+	w, room, okWall := l.onWall(t)
+	at, okAt := readOffset(t, "at")
 	s := Spot{Wall: w, Height: height, Room: -1}
 	var ok bool
-	if t.Has("side") {
+	if t.Has("side") && !t.Has("between") {
 		ok = l.placeAlong(t, &s, at, okWall && okAt)
 	} else {
-		ok = l.placeFromCorner(t, &s, at, okWall && okAt)
+		ok = l.placeFromCorner(t, &s, room, at, okWall && okAt)
 	}
 	return s, ok && l.spotFits(t, &s)
 }
 
-// placeAlong places s along its wall from the wall's start or end.
-func (l *jobLoader) placeAlong(t *source.Table, s *Spot, at measure.Length, ok bool) bool {
+// onWall reads which wall a place is on: by its name, or by the two rooms that
+// it is between, of which it then returns the first.
+func (l *jobLoader) onWall(t *source.Table) (wall, room int, ok bool) {
+	if t.Has("between") {
+		on, room, ok := readBetween(t, l.house, &l.roomNames)
+		return on.wall, room, ok
+	}
+	wall, ok = l.find(t, "wall", &l.wallNames)
+	return wall, -1, ok
+}
+
+// placeAlong places s along its wall from the wall's start or end, or from a
+// thing on the wall.
+func (l *jobLoader) placeAlong(t *source.Table, s *Spot, at offset, ok bool) bool {
 	side, okSide := t.Choice("side", source.Required, "left", "right")
 	fromEnd := choiceOr(t, "from", "start", "end") == "end"
 	if !ok || !okSide {
 		return false
 	}
 	w := &l.house.Walls[s.Wall]
-	s.Side, s.At = sideOf(side), at
-	if fromEnd {
-		s.At = w.Length() - at
+	s.Side, s.At = sideOf(side), at.length
+	switch {
+	case at.way != plainly:
+		if s.At, ok = l.things.place(at, s.Wall, facing{s.Side, true}, 0, sayAt(t, "at")); !ok {
+			return false
+		}
+	case fromEnd:
+		s.At = w.Length() - at.length
 	}
 	if whole := ordered(w.Along(w.Body.Min), w.Along(w.Body.Max)); s.At <= whole.lo || s.At >= whole.hi {
 		t.Errorf("at", "found a place at %s along wall %s; want it from %s to %s", l.house.text(s.At), w.ID, l.house.text(whole.lo), l.house.text(whole.hi)).
@@ -51,15 +68,20 @@ func (l *jobLoader) placeAlong(t *source.Table, s *Spot, at measure.Length, ok b
 }
 
 // placeFromCorner places s on its wall from an inside corner of a room, as one
-// faces the wall from the room.
-func (l *jobLoader) placeFromCorner(t *source.Table, s *Spot, at measure.Length, ok bool) bool {
+// faces the wall from the room, or from a thing on the wall. The room is read
+// unless it is known already.
+func (l *jobLoader) placeFromCorner(t *source.Table, s *Spot, room int, at offset, ok bool) bool {
 	from := choiceOr(t, "from", "left", "right")
-	if !t.Has("room") {
-		t.Errorf("room", `missing; want the room from which the wall is faced, or side = "left" or "right" of the wall`)
-		return false
+	if room < 0 && !t.Has("between") {
+		if !t.Has("room") {
+			t.Errorf("room", `missing; want the room from which the wall is faced, or side = "left" or "right" of the wall`)
+			return false
+		}
+		var okRoom bool
+		room, okRoom = l.find(t, "room", &l.roomNames)
+		ok = ok && okRoom
 	}
-	room, okRoom := l.find(t, "room", &l.roomNames)
-	if !ok || !okRoom {
+	if !ok {
 		return false
 	}
 	f, ok := l.faceOf(t, room, s.Wall)
@@ -67,12 +89,28 @@ func (l *jobLoader) placeFromCorner(t *source.Table, s *Spot, at measure.Length,
 		return false
 	}
 	s.Room, s.Side = room, f.side
-	s.At = f.fromCorner(at, from == "right")
+	if at.way != plainly {
+		s.At, ok = l.things.place(at, s.Wall, facing{f.side, true}, 0, sayAt(t, "at"))
+		return ok && l.onFace(t, s, f)
+	}
+	s.At = f.fromCorner(at.length, from == "right")
 	if f.from < s.At && s.At < f.to {
 		return true
 	}
-	t.Errorf("at", "found %s from the room's %s corner, which is not on wall %s; want %s", at, from, l.house.Walls[s.Wall].ID, l.allowedFrom(f, from == "right")).
+	t.Errorf("at", "found %s from the room's %s corner, which is not on wall %s; want %s", at.length, from, l.house.Walls[s.Wall].ID, l.allowedFrom(f, from == "right")).
 		Note(l.house.Walls[s.Wall].Pos, "%s is taped here", l.house.Walls[s.Wall].ID)
+	return false
+}
+
+// onFace reports whether a place is on the stretch of its wall that bounds its
+// room.
+func (l *jobLoader) onFace(t *source.Table, s *Spot, f face) bool {
+	if f.from < s.At && s.At < f.to {
+		return true
+	}
+	w, h := &l.house.Walls[s.Wall], l.house
+	t.Errorf("at", "found a place at %s along wall %s, which is not in room %s; want it from %s to %s", h.text(s.At), w.ID, h.Rooms[s.Room].ID, h.text(f.from), h.text(f.to)).
+		Note(w.Pos, "%s is taped here", w.ID)
 	return false
 }
 

@@ -29,6 +29,7 @@ type run struct {
 	start    geom.Point
 	from     int // the wall on whose line it starts, -1 if it starts at a point
 	fromAt   measure.Length
+	offset   offset // what fromAt is measured from, if it is not the wall's start
 	state    runState
 	traverse survey.Traverse
 	missed   *diag.Diagnostic // what was said of its not ending where it began

@@ -27,8 +27,8 @@ var reference = []table{
 		"bearing", "insulated", "top_plate", "fire_blocks",
 	}},
 	{"check", []string{"id", "from", "to", "length", "error"}},
-	{"opening", []string{"id", "wall", "kind", "at", "from", "width", "sill", "head", "hinge", "swing"}},
-	{"device", []string{"id", "wall", "at", "height", "kind", "side", "room", "feed"}},
+	{"opening", []string{"id", "wall", "between", "kind", "at", "from", "width", "sill", "head", "hinge", "swing"}},
+	{"device", []string{"id", "wall", "between", "at", "height", "kind", "side", "room", "feed"}},
 	{"room", []string{"id", "name", "at"}},
 	{"attic", []string{"joists_run", "joist", "spacing", "first", "size", "depth", "width", "insulation", "decking"}},
 	{"roof", []string{
@@ -40,12 +40,12 @@ var reference = []table{
 	{"baffle", []string{"id", "wall", "at", "from", "width"}},
 	{"power", []string{"id", "path", "circuits"}},
 	{"mark", []string{"id", "kind", "at", "seen"}},
-	{"conduit", []string{"id", "wall", "at", "from", "height", "room", "side", "kind", "trade", "inside", "holds"}},
+	{"conduit", []string{"id", "wall", "between", "at", "from", "height", "room", "side", "kind", "trade", "inside", "holds"}},
 
 	{"job", []string{"name", "number", "revision", "by", "date"}},
-	{"closet", []string{"name", "room", "wall", "side", "at", "from", "height", "width", "ceiling", "ports", "panel"}},
+	{"closet", []string{"name", "room", "wall", "between", "side", "at", "from", "height", "width", "ceiling", "ports", "panel"}},
 	{"drop", []string{
-		"tag", "kind", "cable", "count", "note", "exposure", "room", "wall", "side", "at", "from", "height", "out", "shift", "when",
+		"tag", "kind", "cable", "count", "note", "exposure", "room", "wall", "between", "side", "at", "from", "height", "out", "shift", "when",
 		"class", "watts", "end", "plug", "jack",
 	}},
 	{"fixed", []string{"id", "do", "room", "wall", "at", "from", "to", "path", "diameter", "cables", "width"}},
