@@ -202,6 +202,92 @@
 //	trade = "3/4"                     # "1/2", "1", "1-1/4"; or inside = "0.824in" alone
 //	holds = [{ cable = "cat6", count = 2 }] # or diameter = "6mm"
 //
+// # Rooms by inside dimensions
+//
+// Instead of walls a house file may have its rooms as [[inside]], from finished
+// face to finished face: one at a point, each other one beside another, with the
+// wall between them. Walls are made round them: one closed run of outer walls,
+// which carries the roof, and the walls between neighbours. An inner wall is
+// called by its rooms in the order of the alphabet, "bed-hall", or as its
+// [[partition]] says; an outer wall by where it looks, "south", or where there are
+// several "south.1" and so on, from the west and then from the south.
+//
+// A gap between rooms may differ from the thickness of the wall by sketch_error,
+// and is then shared by both faces; what overlaps or leaves more is an error.
+// [[wall]] and [[room]] may be there, too, for what stands free or is no
+// rectangle.
+//
+//	[house]
+//	name = "Three rooms"
+//	units = "imperial"
+//
+//	[[level]]
+//	id = "ground"
+//	ceiling = "8ft"
+//
+//	[[inside]]
+//	id = "kitchen"
+//	name = "Kitchen"
+//	width = "12ft"                    # east to west
+//	depth = "10ft"                    # south to north
+//	at = ["0ft", "0ft"]               # the south-west inside corner
+//
+//	[[inside]]
+//	id = "bed"
+//	name = "Bedroom"
+//	width = "14ft"
+//	depth = "14ft 4-1/2in"
+//	east_of = "kitchen"               # "west_of", "north_of", "south_of"
+//	line = "south"                    # faces in line, or "north"; "west", "east"
+//
+//	[[inside]]
+//	id = "hall"
+//	name = "Hall"
+//	width = "12ft"
+//	depth = "4ft"
+//	north_of = "kitchen"
+//	line = "west"
+//	line_of = "kitchen"               # the room that it is in line with
+//	shift = "0in"                     # from that line, north or east
+//
+//	[outer]                           # of the outer walls, as of a [[wall]]
+//	frame = "2x4"
+//	spacing = "16in"
+//	board = "1/2in"
+//	cladding = "1in"
+//	bearing = true
+//	insulated = true
+//	top_plate = "double"
+//	fire_blocks = ["4ft"]
+//	names = { south = "street" }      # instead of what they are called
+//
+//	[inner]                           # of the walls between rooms
+//	frame = "2x4"
+//
+//	[[partition]]                     # one of them that has a name or more
+//	id = "spine"
+//	between = ["bed", "kitchen"]
+//	bearing = true                    # all else as [inner]
+//
+//	[attic]
+//	joists_run = "N"
+//	joist = "sawn"
+//	spacing = "16in"
+//	first = "16in"
+//	size = "2x6"
+//
+//	[roof]
+//	kind = "hip"
+//	pitch = "5/12"
+//	overhang = "16in"
+//	rafter = "2x6"
+//
+//	[[hatch]]
+//	id = "hatch"
+//	room = "hall"
+//	at = { room = "hall", west = "3ft", north = "2ft" }
+//	size = ["22in", "30in"]
+//
 // # Places along a wall
 //
 // A distance along a wall, the key at of all that is on one and of the start of

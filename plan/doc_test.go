@@ -18,6 +18,8 @@ func TestExamples(t *testing.T) {
 		switch {
 		case strings.HasPrefix(line, "// # The house file"):
 			name = "house.toml"
+		case strings.HasPrefix(line, "// # Rooms by inside dimensions"):
+			name = "inside.toml"
 		case strings.HasPrefix(line, "// # The job file"):
 			name = "job.toml"
 		case strings.HasPrefix(line, "// # An included file"):
@@ -33,6 +35,14 @@ func TestExamples(t *testing.T) {
 	checkJob(t, j)
 	if len(j.House.Walls) != 5 || len(j.Drops) != 4 {
 		t.Errorf("got %d walls and %d drops", len(j.House.Walls), len(j.Drops))
+	}
+	h, list := LoadHouse("inside.toml", []byte(read["inside.toml"]))
+	if h == nil || print(t, list) != "" {
+		t.Fatal(print(t, list))
+	}
+	checkHouse(t, h)
+	if len(h.Walls) != 7 || len(h.Rooms) != 3 {
+		t.Errorf("got %d walls and %d rooms", len(h.Walls), len(h.Rooms))
 	}
 	if j.Limits["power-parallel"].Value != int64(4*inch) || j.Limits["plate-bore"].Value != 40 || len(j.OwnCables) != 1 {
 		t.Errorf("got limits %v, cables %v", j.Limits, j.OwnCables)

@@ -31,7 +31,8 @@ type houseLoader struct {
 
 	outerFirst int // index of the first wall of that run
 
-	things things // what distances along walls may be measured from
+	insides []inside // rooms by their inside dimensions
+	things  things   // what distances along walls may be measured from
 }
 
 // LoadHouse reads the text of a house file; name is what messages call it. The

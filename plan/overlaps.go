@@ -65,6 +65,9 @@ func (l *houseLoader) checkOverlaps() bool {
 			}
 			good = false
 			later, earlier := &l.house.Walls[i], &l.house.Walls[j]
+			if l.sayDerived(i, j) {
+				break
+			}
 			l.list.Errorf(later.Pos, "wall", "found wall %s, which %s wall %s", later.ID, what, earlier.ID).
 				Note(earlier.Pos, "%s is taped here", earlier.ID)
 			break
@@ -124,7 +127,7 @@ func (l *houseLoader) findCarrier() *run {
 		}
 		carrier = r
 	}
-	if carrier == nil && len(l.runs) > 0 && !l.anyExterior() {
+	if carrier == nil && len(l.runs) > 0 && !l.anyExterior() && len(l.insides) == 0 {
 		l.runs[0].t.Errorf("exterior", "found no exterior run that closes; want exactly one run with exterior = true and closes = true, which carries the roof")
 	}
 	return carrier

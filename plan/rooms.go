@@ -13,7 +13,7 @@ func (l *houseLoader) rooms(root *source.Table) {
 	if l.placed {
 		region = l.house.region()
 	}
-	for _, t := range tables(root, "room", source.Required, mostRooms) {
+	for _, t := range tables(root, "room", source.Need(!root.Has("inside")), mostRooms) {
 		r := Room{Pos: t.Pos()}
 		r.ID, _ = t.Name("id", source.Required)
 		l.roomNames.add(t, "id", r.ID)
@@ -27,6 +27,9 @@ func (l *houseLoader) rooms(root *source.Table) {
 			l.findRoom(t, &r, region)
 		}
 		l.house.Rooms = append(l.house.Rooms, r)
+	}
+	for i := range l.insides {
+		l.insideRoom(&l.insides[i], region)
 	}
 	for i := range l.house.Rooms {
 		for _, f := range l.house.facesOf(i) {

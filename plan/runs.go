@@ -25,6 +25,9 @@ type run struct {
 	board  measure.Length // on the side of a room
 	clad   measure.Length // on the outer side
 	first  int            // index of its first wall
+	// derived is true of walls that follow from rooms by inside dimensions.
+	derived bool
+	each    []Wall // what its walls are made of one by one, where they differ
 
 	start    geom.Point
 	from     int // the wall on whose line it starts, -1 if it starts at a point
@@ -48,8 +51,8 @@ const (
 // readRuns reads all [[wall]] and gives their legs numbers.
 func (l *houseLoader) readRuns(root *source.Table) {
 	runNames := names{kind: "run of walls"}
-	found := tables(root, "wall", source.Required, mostWalls)
-	l.badRun = len(found) == 0
+	found := tables(root, "wall", source.Need(!root.Has("inside")), mostWalls)
+	l.badRun = len(found) == 0 && !root.Has("inside")
 	for _, t := range found {
 		r := l.readRun(t)
 		runNames.add(t, "id", r.id)
@@ -83,6 +86,7 @@ func (l *houseLoader) readRun(t *source.Table) *run {
 	r.id, _ = t.Name("id", source.Required)
 	r.closes = boolOr(t, "closes", false)
 	r.face = choiceOr(t, "face", "center", "left", "right")
+	r.shared.Exterior = boolOr(t, "exterior", false)
 	l.readLegs(r)
 	l.readFrame(r)
 	r.readNames()
@@ -100,6 +104,10 @@ func (l *houseLoader) readLegs(r *run) {
 	}
 	found, faults := survey.ParseRun(text)
 	for _, f := range faults {
+		if f.Angled {
+			l.list.Errorf(r.t.ValuePosAt("run", f.Offset), r.t.Path("run"), "found a wall that runs at an angle; want N, E, S or W and a length, such as N 8ft: walls run along the axes of the house")
+			continue
+		}
 		l.list.Errorf(r.t.ValuePosAt("run", f.Offset), r.t.Path("run"), "%s", f.Msg)
 	}
 	good := len(faults) == 0
@@ -162,7 +170,6 @@ var studSizes = []string{"2x3", "2x4", "2x6", "2x8"}
 // readFrame reads what the walls of a run are made of.
 func (l *houseLoader) readFrame(r *run) {
 	t, w := r.t, &r.shared
-	w.Exterior = boolOr(t, "exterior", false)
 	w.Bearing = boolOr(t, "bearing", w.Exterior)
 	w.Insulated = boolOr(t, "insulated", w.Exterior)
 	w.StudDepth, w.StudWidth = l.std.studDepth, l.std.studWidth
@@ -176,7 +183,9 @@ func (l *houseLoader) readFrame(r *run) {
 	}
 	r.board = lengthOr(t, "board", boards, l.std.board)
 	r.clad = lengthOr(t, "cladding", claddings, l.std.cladding)
-	if t.Has("cladding") && !w.Exterior {
+	if t.Has("cladding") && !w.Exterior && r.derived {
+		t.Errorf("cladding", "found cladding on walls between rooms; want board alone")
+	} else if t.Has("cladding") && !w.Exterior {
 		t.Errorf("cladding", "found cladding on a wall that is not exterior; want exterior = true, or board alone")
 	}
 	w.FireBlocks = l.readBlocks(t)

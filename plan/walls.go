@@ -14,6 +14,7 @@ import (
 // with one shows up in the rooms around it.
 func (l *houseLoader) walls(root *source.Table) {
 	l.readRuns(root)
+	l.insideRuns(root)
 	for _, r := range l.runs {
 		l.readStart(r)
 	}
@@ -43,6 +44,9 @@ func (l *houseLoader) walls(root *source.Table) {
 
 // readStart reads where a run starts: at a point, or at a wall of another run.
 func (l *houseLoader) readStart(r *run) {
+	if r.derived {
+		return
+	}
 	if r.t.Kind("start") != source.KindTable {
 		start, ok := pair(r.t, "start", coordinates)
 		if !ok {
@@ -185,6 +189,9 @@ func outerSide(p []geom.Point) Side {
 // wall makes the wall of a leg of a placed run, and the leg before it is joined.
 func (r *run) wall(k int) (Wall, leg) {
 	w := r.shared
+	if r.each != nil {
+		w = r.each[k]
+	}
 	w.ID, w.Pos, w.Boards = r.ids[k], r.idPos[k], [2]measure.Length{r.board, r.board}
 	if w.Exterior && r.closes {
 		w.Out = outerSide(r.traverse.Points)

@@ -13,6 +13,9 @@ type table struct {
 	keys []string
 }
 
+// madeKeys say what walls are made of that follow from rooms.
+var madeKeys = []string{"frame", "spacing", "board", "cladding", "bearing", "insulated", "top_plate", "fire_blocks"}
+
 // reference is the order of tables and keys. Tables whose keys are the user's
 // own have none here.
 var reference = []table{
@@ -22,6 +25,12 @@ var reference = []table{
 		"latitude", "longitude", "utc_offset", "attic_hot",
 	}},
 	{"level", []string{"id", "floor", "ceiling", "plate_top"}},
+	{"inside", []string{
+		"id", "name", "width", "depth", "at", "east_of", "north_of", "west_of", "south_of", "line", "line_of", "shift",
+	}},
+	{"outer", append(madeKeys[:len(madeKeys):len(madeKeys)], "names")},
+	{"inner", madeKeys},
+	{"partition", append([]string{"id", "between"}, madeKeys...)},
 	{"wall", []string{
 		"id", "start", "run", "names", "closes", "face", "exterior", "frame", "spacing", "board", "cladding",
 		"bearing", "insulated", "top_plate", "fire_blocks",

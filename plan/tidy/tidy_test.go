@@ -132,6 +132,8 @@ func referenceFiles(t testing.TB) map[string]string {
 		switch {
 		case strings.HasPrefix(line, "// # The house file"):
 			name = "reference house"
+		case strings.HasPrefix(line, "// # Rooms by inside dimensions"):
+			name = "reference of rooms"
 		case strings.HasPrefix(line, "// # The job file"):
 			name = "reference job"
 		case strings.HasPrefix(line, "// # An included file"):

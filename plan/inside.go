@@ -1,0 +1,337 @@
+package plan
+
+import (
+	"slices"
+
+	"topplate/plan/geom"
+	"topplate/plan/measure"
+	"topplate/plan/source"
+)
+
+// An inside is a room that the file gives by its inside dimensions, from
+// finished face to finished face. Walls are made round it and its neighbours.
+type inside struct {
+	t        *source.Table
+	id, name string
+	size     geom.Point
+	sized    bool
+	state    insideState
+	area     geom.Rect
+	from     int // the room beside which it is, -1 if it is at a point
+	heading  Heading
+	line     string // of which faces are in line
+	lineOf   int
+	shift    measure.Length
+	at       geom.Point // of one that is at a point
+}
+
+// An insideState says how far the placing of a room has come.
+type insideState uint8
+
+const (
+	insideUnplaced insideState = iota
+	insidePlacing
+	insidePlaced
+	insideLost
+)
+
+// besideKeys are the keys that put a room beside another, by the direction.
+var besideKeys = [4]string{East: "east_of", North: "north_of", West: "west_of", South: "south_of"}
+
+// insideRuns reads [[inside]], [outer], [inner] and [[partition]], and adds the
+// runs of walls that follow from them.
+func (l *houseLoader) insideRuns(root *source.Table) {
+	found := tables(root, "inside", source.Optional, mostRooms)
+	if !root.Has("inside") {
+		for _, key := range []string{"outer", "inner", "partition"} {
+			if root.Has(key) {
+				root.Errorf(key, "found %s in a house without [[inside]]; want it only with rooms by inside dimensions", key)
+				askBelow(root, key)
+			}
+		}
+		return
+	}
+	good := len(found) > 0
+	ids := names{kind: "room", place: "under [[inside]]"}
+	for _, t := range found {
+		in := inside{t: t, from: -1, lineOf: -1}
+		in.id, _ = t.Name("id", source.Required)
+		ids.take(in.id, t.ValuePos("id"))
+		in.name, _ = t.Title("name", source.Required)
+		var okX, okY bool
+		in.size.X, okX = length(t, "width", source.Required, insideSizes)
+		in.size.Y, okY = length(t, "depth", source.Required, insideSizes)
+		in.sized = okX && okY
+		l.insides = append(l.insides, in)
+	}
+	m := l.readMakeup(root, &ids)
+	good = good && m != nil
+	for i := range l.insides {
+		good = l.readInsidePlace(&l.insides[i], &ids) && good
+	}
+	if l.adjust {
+		l.list.Errorf(l.adjustPos, "house.adjust", "found adjust = true with rooms by inside dimensions, of which no walls were taped; want adjust = false")
+	}
+	for i := range l.insides {
+		good = good && l.placeInside(i, m)
+	}
+	if good && l.deriveRuns(m) {
+		return
+	}
+	l.badRun = true
+	if m != nil && m.outerNames != nil {
+		askAllKeys(m.outerNames)
+	}
+}
+
+// askBelow keeps the keys of tables from being called unknown.
+func askBelow(root *source.Table, key string) {
+	if root.Kind(key) == source.KindTable {
+		t, _ := root.Table(key, source.Optional)
+		askAllKeys(t)
+	}
+}
+
+// readInsidePlace reads where a room is: at a point, or beside another room.
+func (l *houseLoader) readInsidePlace(in *inside, ids *names) bool {
+	t, key := in.t, "at"
+	count := 0
+	if t.Has("at") {
+		count++
+	}
+	for h, k := range besideKeys {
+		if t.Has(k) {
+			count++
+			key, in.heading = k, Heading(h)
+		}
+	}
+	if count != 1 {
+		t.Errorf(key, "found %d of at, east_of, west_of, north_of and south_of; want one of them: the south-west inside corner of the first room, and beside which room each other one is", count)
+		askAllKeys(t)
+		return false
+	}
+	if key == "at" {
+		for _, k := range []string{"line", "line_of", "shift"} {
+			if t.Has(k) {
+				t.Errorf(k, "found %s together with at; want it only with east_of, west_of, north_of or south_of", k)
+				return false
+			}
+		}
+		var ok bool
+		in.at, ok = pair(t, "at", coordinates)
+		return ok && in.sized
+	}
+	from, okFrom := ids.find(t, key, source.Required)
+	in.from, in.lineOf = from, from
+	in.line = "south"
+	sides := []string{"south", "north"}
+	if in.heading.AlongY() {
+		in.line, sides = "west", []string{"west", "east"}
+	}
+	okLine := true
+	if t.Has("line") {
+		in.line, okLine = t.Choice("line", source.Optional, sides...)
+	}
+	if t.Has("line_of") {
+		var ok bool
+		in.lineOf, ok = ids.find(t, "line_of", source.Required)
+		okLine = okLine && ok
+	}
+	in.shift = lengthOr(t, "shift", insideShifts, 0)
+	return okFrom && okLine && in.sized
+}
+
+// placeInside places a room, after those that it is placed from.
+func (l *houseLoader) placeInside(i int, m *makeup) bool {
+	in := &l.insides[i]
+	switch in.state {
+	case insidePlaced:
+		return true
+	case insideLost:
+		return false
+	case insidePlacing:
+		in.t.Errorf("id", "found rooms that are beside each other in a circle; want one of them at a point")
+		in.state = insideLost
+		return false
+	}
+	in.state = insidePlacing
+	if in.from >= 0 && (!l.placeInside(in.from, m) || !l.placeInside(in.lineOf, m)) {
+		in.state = insideLost
+		return false
+	}
+	at := in.at
+	if in.from >= 0 {
+		at = l.beside(i, m)
+	}
+	in.area, in.state = geom.Rect{Min: at, Max: at.Add(in.size)}, insidePlaced
+	return true
+}
+
+// beside is the south-west corner of a room that is beside another, with the
+// wall between them.
+func (l *houseLoader) beside(i int, m *makeup) geom.Point {
+	in := &l.insides[i]
+	b, line := l.insides[in.from].area, l.insides[in.lineOf].area
+	thick := m.between(i, in.from).thick()
+	var at geom.Point
+	switch in.line {
+	case "south":
+		at.Y = line.Min.Y
+	case "north":
+		at.Y = line.Max.Y - in.size.Y
+	case "west":
+		at.X = line.Min.X
+	case "east":
+		at.X = line.Max.X - in.size.X
+	}
+	switch in.heading {
+	case East:
+		at.X = b.Max.X + thick
+	case West:
+		at.X = b.Min.X - thick - in.size.X
+	case North:
+		at.Y = b.Max.Y + thick
+	case South:
+		at.Y = b.Min.Y - thick - in.size.Y
+	}
+	if in.heading.AlongY() {
+		at.X += in.shift
+	} else {
+		at.Y += in.shift
+	}
+	return at
+}
+
+// insideRoom takes up a room whose walls were made round it.
+func (l *houseLoader) insideRoom(in *inside, region *geom.Region) {
+	r := Room{ID: in.id, Pos: in.t.Pos(), Name: in.name}
+	l.roomNames.add(in.t, "id", r.ID)
+	if r.ID == "" {
+		l.roomNames.take("", r.Pos)
+	}
+	if in.state == insidePlaced {
+		r.At = geom.Point{X: middle(in.area.Min.X, in.area.Max.X), Y: middle(in.area.Min.Y, in.area.Max.Y)}
+		if region != nil {
+			l.findRoom(in.t, &r, region)
+		}
+	}
+	l.house.Rooms = append(l.house.Rooms, r)
+}
+
+// A makeup says what the walls round rooms are made of.
+type makeup struct {
+	outer, inner *run
+	outerNames   *source.Table // own names by those that are made
+	partitions   []partition
+}
+
+// A partition is a wall between two rooms that has a name or a make of its own.
+type partition struct {
+	run  *run
+	id   string
+	a, b int
+	used bool
+}
+
+// between is what the wall between two rooms is made of.
+func (m *makeup) between(a, b int) *run {
+	if p := m.partition(a, b); p != nil {
+		return p.run
+	}
+	return m.inner
+}
+
+func (m *makeup) partition(a, b int) *partition {
+	i := slices.IndexFunc(m.partitions, func(p partition) bool { return p.a == a && p.b == b || p.a == b && p.b == a })
+	if i < 0 {
+		return nil
+	}
+	return &m.partitions[i]
+}
+
+// thick is how thick the finished walls of a run are.
+func (r *run) thick() measure.Length {
+	if r.shared.Exterior {
+		return r.board + r.shared.StudDepth + r.clad
+	}
+	return 2*r.board + r.shared.StudDepth
+}
+
+// readMakeup reads [outer], [inner] and [[partition]]. It is nil if the
+// partitions are not as they should be.
+func (l *houseLoader) readMakeup(root *source.Table, ids *names) *makeup {
+	m := &makeup{outer: l.readMade(root, "outer", true), inner: l.readMade(root, "inner", false)}
+	if m.outer.t.Has("names") {
+		m.outerNames, _ = m.outer.t.Table("names", source.Optional)
+	}
+	good := true
+	for _, t := range tables(root, "partition", source.Optional, mostWalls) {
+		r := &run{t: t, from: -1, face: "center", derived: true}
+		l.readFrame(r)
+		r.asUnless(t, m.inner)
+		p := partition{run: r, a: -1, b: -1}
+		p.id, _ = t.Name("id", source.Required)
+		var ok bool
+		p.a, p.b, ok = readPair(t, ids)
+		if first := m.partition(p.a, p.b); ok && first != nil {
+			t.Errorf("between", "found the wall between rooms %s and %s again", ids.ids[p.a], ids.ids[p.b]).Note(first.run.t.Pos(), "it is first here")
+			ok = false
+		}
+		good = good && ok && p.id != ""
+		m.partitions = append(m.partitions, p)
+	}
+	if !good {
+		return nil
+	}
+	return m
+}
+
+// readPair reads the two rooms of a partition.
+func readPair(t *source.Table, ids *names) (a, b int, ok bool) {
+	items, ok := t.Texts("between", source.Required)
+	if !ok {
+		return -1, -1, false
+	}
+	if len(items) != 2 || items[0].Value == items[1].Value {
+		t.Errorf("between", `found %s; want the two rooms that the wall is between, such as ["bed", "hall"]`, counted(len(items), "name"))
+		return -1, -1, false
+	}
+	array, _ := t.Array("between", source.Required)
+	a, okA := ids.index(array, "0", items[0].Value)
+	b, okB := ids.index(array, "1", items[1].Value)
+	return a, b, okA && okB
+}
+
+// readMade reads what outer or inner walls are made of.
+func (l *houseLoader) readMade(root *source.Table, key string, exterior bool) *run {
+	t, ok := root.Table(key, source.Optional)
+	if !ok {
+		// Nothing in an empty table can be wrong.
+		t, _ = source.Parse(l.house.File, nil)
+	}
+	r := &run{t: t, id: key, from: -1, face: "center", derived: true}
+	r.shared.Exterior = exterior
+	l.readFrame(r)
+	return r
+}
+
+// asUnless makes a run as another is, but for what its own table says.
+func (r *run) asUnless(t *source.Table, of *run) {
+	w, o := &r.shared, &of.shared
+	for _, k := range []struct {
+		key string
+		set func()
+	}{
+		{"frame", func() { w.StudDepth = o.StudDepth }},
+		{"spacing", func() { w.Spacing = o.Spacing }},
+		{"board", func() { r.board = of.board }},
+		{"bearing", func() { w.Bearing = o.Bearing }},
+		{"insulated", func() { w.Insulated = o.Insulated }},
+		{"top_plate", func() { w.TopPlates = o.TopPlates }},
+		{"fire_blocks", func() { w.FireBlocks = o.FireBlocks }},
+	} {
+		if !t.Has(k.key) {
+			k.set()
+		}
+	}
+}
