@@ -202,6 +202,13 @@
 //	trade = "3/4"                     # "1/2", "1", "1-1/4"; or inside = "0.824in" alone
 //	holds = [{ cable = "cat6", count = 2 }] # or diameter = "6mm"
 //
+//	[[underlay]]                      # a photo or a scan under the plan, to hold it against
+//	id = "scan"
+//	file = "scan.png"                 # or a JPEG, from the folder of the house file
+//	sheet = "both"                    # "floor", "sketch"
+//	dots = [[60, 200], [360, 200]]    # two of its points, from its left and its top
+//	at = [["0ft", "0ft"], ["30ft", "0ft"]] # where they are in the house
+//
 // # Rooms by inside dimensions
 //
 // Instead of walls a house file may have its rooms as [[inside]], from finished

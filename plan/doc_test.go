@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"image"
 	"os"
 	"strings"
 	"testing"
@@ -28,6 +29,7 @@ func TestExamples(t *testing.T) {
 			read[name] += strings.TrimPrefix(strings.TrimPrefix(line, "//"), "\t")
 		}
 	}
+	read["scan.png"] = string(pngOf(t, image.NewGray(image.Rect(0, 0, 420, 260))))
 	j, list := LoadJob("job.toml", files(read))
 	if j == nil || print(t, list) != "" {
 		t.Fatal(print(t, list))

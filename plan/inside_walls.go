@@ -234,7 +234,9 @@ func (l *houseLoader) goesOn(p facedPair, pairs []facedPair, taken []bool, throu
 }
 
 // sameLayers reports whether the walls of two runs are as thick, layer by layer.
-func sameLayers(r, s *run) bool { return r.board == s.board && r.shared.StudDepth == s.shared.StudDepth }
+func sameLayers(r, s *run) bool {
+	return r.board == s.board && r.shared.StudDepth == s.shared.StudDepth
+}
 
 // innerRun is a run of walls between rooms in one line. Where two of them meet
 // is halfway between the rooms.

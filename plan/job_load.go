@@ -97,7 +97,9 @@ func (l *jobLoader) loadHouse(root *source.Table, path string, read FileReader) 
 	if house == nil {
 		return
 	}
-	l.house, l.job.House, l.std = house, house, defaultsOf[house.Units]
+	l.house = house
+	l.pictures(name, at, read)
+	l.job.House, l.std = house, defaultsOf[house.Units]
 	l.roomNames, l.wallNames = names{kind: "room", place: "in " + at}, names{kind: "wall", place: "in " + at}
 	for i := range house.Rooms {
 		l.roomNames.take(house.Rooms[i].ID, house.Rooms[i].Pos)

@@ -60,6 +60,7 @@ func LoadHouse(name string, src []byte) (*House, *diag.List) {
 	l.powerRuns(root)
 	l.marks(root)
 	l.conduits(root)
+	l.underlays(root)
 	l.cautionShared()
 	root.Done()
 	if list.HasErrors() {

@@ -47,6 +47,7 @@ func sketchPlan(res *route.Result) *planKind {
 }
 
 func drawSketch(d *drawing) {
+	d.drawUnderlays(func(u *plan.Underlay) bool { return u.OnSketch })
 	drawWalls(d.sheet.Group("house", "house", "House"), d.res.Job.House, d.view)
 	d.scaleBar(true)
 	d.column((*drawing).sketchNote, (*drawing).checkTable, (*drawing).closingTable)

@@ -50,6 +50,7 @@ var reference = []table{
 	{"power", []string{"id", "path", "circuits"}},
 	{"mark", []string{"id", "kind", "at", "seen"}},
 	{"conduit", []string{"id", "wall", "between", "at", "from", "height", "room", "side", "kind", "trade", "inside", "holds"}},
+	{"underlay", []string{"id", "file", "sheet", "dots", "at"}},
 
 	{"job", []string{"name", "number", "revision", "by", "date"}},
 	{"closet", []string{"name", "room", "wall", "between", "side", "at", "from", "height", "width", "ceiling", "ports", "panel"}},
