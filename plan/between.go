@@ -18,7 +18,7 @@ func (h *House) wallsBetween(a, b int) (found []wallSide) {
 	others := h.facesOf(b)
 	for _, f := range h.facesOf(a) {
 		across := slices.ContainsFunc(others, func(g face) bool {
-			return g.wall == f.wall && g.side != f.side && extent{f.from, f.to}.overlap(extent{g.from, g.to}) > 0
+			return g.wall == f.wall && extent{f.from, f.to}.overlap(extent{g.from, g.to}) > 0
 		})
 		if w := (wallSide{f.wall, f.side}); across && !slices.Contains(found, w) {
 			found = append(found, w)

@@ -3,6 +3,8 @@ package plan
 import (
 	"os"
 	"testing"
+
+	"topplate/plan/geom"
 )
 
 // TestInside holds a house of rooms by inside dimensions against coordinates
@@ -123,6 +125,95 @@ size = ["22in", "30in"]
 	} {
 		if got := h.Rooms[i].Bounds; got != box(t, want.west, want.south, want.east, want.north) {
 			t.Errorf("%s is %v, want %+v", h.Rooms[i].ID, got, want)
+		}
+	}
+}
+
+// A closet between two rooms parts them, however narrow it is.
+func TestInsideCloset(t *testing.T) {
+	h := houseOf(t, `# WITHOUT wall room hatch
+[[inside]]
+id = "bath"
+name = "Bathroom"
+width = "10ft"
+depth = "10ft"
+at = ["0ft", "0ft"]
+
+[[inside]]
+id = "linen"
+name = "Linen"
+width = "18in"
+depth = "10ft"
+east_of = "bath"
+
+[[inside]]
+id = "bed"
+name = "Bedroom"
+width = "12ft"
+depth = "10ft"
+east_of = "linen"
+
+[[hatch]]
+id = "hatch"
+room = "bed"
+at = { room = "bed", east = "3ft", north = "5ft" }
+size = ["22in", "30in"]
+`)
+	if len(h.Walls) != 6 {
+		t.Errorf("got %d walls, want 4 outer ones and 2", len(h.Walls))
+	}
+	if got, want := wall(t, h, "bed-linen").Body, box(t, "11ft 10-1/2in", "0ft", "12ft 3in", "10ft"); got != want {
+		t.Errorf("the wall between is %v, want %v", got, want)
+	}
+}
+
+// Where four rooms meet, the walls from west to east go through and the others
+// end at them: the first from 10ft to 10ft 4-1/2in north, in two halves that meet
+// in the middle of what is between the rooms.
+func TestInsideCross(t *testing.T) {
+	h := houseOf(t, `# WITHOUT wall room hatch
+[[inside]]
+id = "sw"
+name = "South-west"
+width = "10ft"
+depth = "10ft"
+at = ["0ft", "0ft"]
+
+[[inside]]
+id = "se"
+name = "South-east"
+width = "10ft"
+depth = "10ft"
+east_of = "sw"
+
+[[inside]]
+id = "nw"
+name = "North-west"
+width = "10ft"
+depth = "10ft"
+north_of = "sw"
+
+[[inside]]
+id = "ne"
+name = "North-east"
+width = "10ft"
+depth = "10ft"
+north_of = "se"
+
+[[hatch]]
+id = "hatch"
+room = "ne"
+at = { room = "ne", east = "3ft", north = "5ft" }
+size = ["22in", "30in"]
+`)
+	for id, want := range map[string]geom.Rect{
+		"nw-sw": box(t, "0ft", "10ft", "10ft 2-1/4in", "10ft 4-1/2in"),
+		"ne-se": box(t, "10ft 2-1/4in", "10ft", "20ft 4-1/2in", "10ft 4-1/2in"),
+		"se-sw": box(t, "10ft", "0ft", "10ft 4-1/2in", "10ft"),
+		"ne-nw": box(t, "10ft", "10ft 4-1/2in", "10ft 4-1/2in", "20ft 4-1/2in"),
+	} {
+		if got := wall(t, h, id).Body; got != want {
+			t.Errorf("%s is %v, want %v", id, got, want)
 		}
 	}
 }

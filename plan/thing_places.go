@@ -44,9 +44,7 @@ func textOf(t *source.Table, key string) string {
 func (s *things) again() {
 	s.early = false
 	for i := range s.all {
-		if s.all[i].state != thingCircle {
-			s.all[i].state = thingUnknown
-		}
+		s.all[i].state = thingUnknown
 	}
 }
 
@@ -72,9 +70,6 @@ func (l *houseLoader) onWall(t *source.Table) (w int, from facing, ok bool) {
 func (l *houseLoader) placeThing(t *source.Table, o offset, w int, from facing, width measure.Length) (measure.Length, bool) {
 	self := slices.IndexFunc(l.things.all, func(th thing) bool { return th.t == t })
 	if self >= 0 {
-		if l.things.all[self].state == thingCircle {
-			return 0, false
-		}
 		l.things.all[self].state = thingSought
 	}
 	at, ok := l.placeFrom(o, w, from, width, sayAt(t, "at"))
@@ -166,25 +161,22 @@ func (l *houseLoader) findThing(i int, say sayer) bool {
 	}
 	th.state = thingSought
 	on, ok := l.sought(th)
-	switch {
-	case th.state == thingCircle:
-		return false
-	case !ok:
-		th.state = thingLost
-		if l.things.early {
-			say(0, "found a place measured from %s, whose own place is not known before that of the walls", th.id).Note(th.pos, "%s is here", th.id)
-		}
-		return false
+	if ok {
+		th.on, th.state = on, thingFound
+		return true
 	}
-	th.on, th.state = on, thingFound
-	return true
+	th.state = thingLost
+	if l.things.early && l.things.circle == nil {
+		say(0, "found a place measured from %s, whose own place is not known before that of the walls", th.id).Note(th.pos, "%s is here", th.id)
+	}
+	return false
 }
 
 // close notes the things that wait for each other, in the order of the file.
 func (s *things) close() {
 	for i := range s.all {
 		if th := &s.all[i]; th.state == thingSought {
-			th.state = thingCircle
+			th.state = thingLost
 			s.circle = append(s.circle, th.id)
 		}
 	}

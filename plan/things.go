@@ -27,8 +27,7 @@ const (
 	thingUnknown thingState = iota
 	thingSought             // it waits for what it is measured from
 	thingFound
-	thingLost   // what is wrong with it is said where it is read
-	thingCircle // it is measured from itself, which has been said
+	thingLost // what is wrong with it is said where it is read, or has been
 )
 
 // things are all that distances along walls may be measured from.

@@ -51,7 +51,8 @@ func underlaid(t testing.TB, underlays string, pictures map[string][]byte) (*Job
 // Where points of a picture are, worked out by hand. The first is at a scale of
 // 900 dots to 30 ft, that is 0.4 in to the dot. The second is turned by a quarter
 // against the clock: right in the picture is north in the house, and down is
-// east, at 1 in to the dot. The third goes 300 east and 400 north in 500 in over
+// east, at 1 in to the dot; it is given again by two points below each other. The
+// last goes 300 east and 400 north in 500 in over
 // 500 dots level: 0.6 in east and 0.8 in north for each dot to the right, and for
 // each dot up 0.8 in west and 0.6 in north.
 func TestUnderlayPlaces(t *testing.T) {
@@ -65,6 +66,7 @@ func TestUnderlayPlaces(t *testing.T) {
 		{`[[100, 900], [1000, 900]]`, `[["0ft", "0ft"], ["30ft", "0ft"]]`, 1000, 1000, geom.Point{X: 360 * inch, Y: -40 * inch}},
 		{`[[0, 0], [100, 0]]`, `[["10ft", "0ft"], ["10ft", "100in"]]`, 0, 7, geom.Point{X: 127 * inch}},
 		{`[[0, 0], [100, 0]]`, `[["10ft", "0ft"], ["10ft", "100in"]]`, 12, 7, geom.Point{X: 127 * inch, Y: 12 * inch}},
+		{`[[0, 0], [0, 100]]`, `[["0ft", "0ft"], ["100in", "0ft"]]`, 12, 7, geom.Point{X: 7 * inch, Y: 12 * inch}},
 		{`[[0, 500], [500, 500]]`, `[["0ft", "0ft"], ["300in", "400in"]]`, 10, 495, geom.Point{X: 2 * inch, Y: 11 * inch}},
 	} {
 		j, said := underlaid(t, "[[underlay]]\nid = \"u\"\nfile = \"u.png\"\ndots = "+c.dots+"\nat = "+c.at+"\n", map[string][]byte{"h/u.png": blank})
