@@ -364,8 +364,8 @@
 //	count = 2
 //	note = "under the desk"
 //	room = "bed"
-//	wall = "west"
-//	at = "6ft"
+//	wall = "west"                     # or between, instead of both
+//	at = "6ft"                        # or from another thing on the wall
 //	from = "left"                     # or "right"
 //	height = "12in"
 //	shift = "8in"                     # it may be moved by

@@ -87,8 +87,8 @@ func TestInside(t *testing.T) {
 	if got, want := h.OutsideOf.Bounds(), box(t, "-5in", "-5in", "26ft 9-1/2in", "23ft 2in"); got != want || len(h.OutsideOf) != 6 {
 		t.Errorf("the outer face is %v", h.OutsideOf)
 	}
-	if len(h.Walls) != 10 {
-		t.Errorf("got %d walls", len(h.Walls))
+	if len(h.Walls) != 10 || len(h.Traverses) != 0 {
+		t.Errorf("got %d walls, and %d runs that nobody walked", len(h.Walls), len(h.Traverses))
 	}
 }
 

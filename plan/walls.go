@@ -157,7 +157,9 @@ func (l *houseLoader) closeRun(r *run) bool {
 		r.missed = r.t.Warnf("run", "the run ends %s of its start, %s in %s (1:%d), which is spread over its legs",
 			h.offText(mis.DX, mis.DY), h.text(mis.Linear), h.text(mis.Perimeter), mis.Ratio())
 	}
-	l.keepTraverse(r)
+	if !r.derived {
+		l.keepTraverse(r)
+	}
 	return true
 }
 

@@ -93,9 +93,12 @@ const inLists = "sheets sketch-list"
 // closingTable lists by how much each run of walls missed its start; on a tile,
 // of the runs that start there.
 func (d *drawing) closingTable() {
+	h := d.res.Job.House
+	if len(h.Traverses) == 0 {
+		return // the walls were made round rooms
+	}
 	d.heading("How the runs of walls close")
 	rows := [][]string{{"run", "walked", "misses its start by", "or one in"}}
-	h := d.res.Job.House
 	starts := map[string]geom.Point{}
 	for i := range h.Walls {
 		starts[h.Walls[i].ID] = h.Walls[i].A
