@@ -298,8 +298,8 @@
 // # Places along a wall
 //
 // A distance along a wall, the key at of all that is on one and of the start of
-// a run, is measured from where its key from says, or in the same text from
-// another thing on the wall:
+// a run, but not of a [[check]], is measured from where its key from says, or in
+// the same text from another thing on the wall:
 //
 //   - at = "2ft 3in left of door1"
 //   - at = "5in right of wall hall"

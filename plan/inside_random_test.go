@@ -3,6 +3,7 @@ package plan
 import (
 	"fmt"
 	"math/rand/v2"
+	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -131,5 +132,49 @@ func TestInsideOfRandomRooms(t *testing.T) {
 	t.Logf("%d houses, %d of them no rectangles, and %d with faces nearly in line", loaded, odd, close)
 	if loaded < 80 || odd < 20 || close > 5 {
 		t.Errorf("only %d houses, %d of them no rectangles", loaded, odd)
+	}
+}
+
+// A house of rooms with places measured from each other, changed a little at
+// random, loads to what the package promises or has an error.
+func TestMutationsOfInside(t *testing.T) {
+	src, err := os.ReadFile("testdata/inside_house.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	rng := rand.New(rand.NewPCG(5, 6))
+	loaded := 0
+	for range 3000 {
+		mutated := mutate(rng, string(src))
+		h, list := LoadHouse("house.toml", []byte(mutated))
+		if (h == nil) != list.HasErrors() {
+			t.Fatalf("house %v, errors %v\n%s", h != nil, list.HasErrors(), mutated)
+		}
+		if h != nil {
+			checkHouse(t, h)
+			loaded++
+		}
+		if t.Failed() {
+			t.Fatal(mutated)
+		}
+	}
+	if loaded < 100 {
+		t.Errorf("only %d of the files loaded", loaded)
+	}
+}
+
+// As many rooms as are read take seconds at most.
+func BenchmarkInside(b *testing.B) {
+	base := complete(b, "# WITHOUT wall room hatch\n", "testdata/base_house.toml")
+	var src strings.Builder
+	src.WriteString(base + "\n[[hatch]]\nid = \"hatch\"\nroom = \"r0\"\nat = { room = \"r0\", west = \"18in\", south = \"18in\" }\nsize = [\"22in\", \"30in\"]\n")
+	for i := range mostRooms {
+		x, y := measure.Length(i%20)*(8*foot+thickInside), measure.Length(i/20)*(8*foot+thickInside)
+		fmt.Fprintf(&src, "\n[[inside]]\nid = \"r%d\"\nname = \"R\"\nwidth = \"8ft\"\ndepth = \"8ft\"\nat = [%q, %q]\n", i, x, y)
+	}
+	for b.Loop() {
+		if h, list := LoadHouse("house.toml", []byte(src.String())); h == nil {
+			b.Fatal(print(b, list))
+		}
 	}
 }

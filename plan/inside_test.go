@@ -266,3 +266,34 @@ size = ["22in", "30in"]
 		t.Errorf("the wall of the hall is %+v, want %v", w, want)
 	}
 }
+
+// Walls that were taped stand among those that were made, and start from them: 3ft
+// before the face of the spine at 12ft.
+func TestInsideWithWalls(t *testing.T) {
+	src, err := os.ReadFile("testdata/inside_house.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	h, list := LoadHouse("house.toml", []byte(string(src)+`
+[[wall]]
+id = "nib"
+start = { wall = "south", at = "3ft before wall spine" }
+run = "N 2ft"
+
+[[check]]
+id = "diagonal"
+from = { wall = "south", end = "start", side = "left" }
+to = { wall = "hall-kitchen", end = "end", side = "right" }
+length = "15ft 7-29/64in"
+`))
+	if h == nil {
+		t.Fatal(print(t, list))
+	}
+	if got, want := wall(t, h, "nib").A, (geom.Point{X: at(t, "9ft")}); got != want {
+		t.Errorf("nib starts at %v, want %v", got, want)
+	}
+	// The kitchen's diagonal: the root of 12² and 10² ft.
+	if c := h.Checks[0]; !c.Agrees {
+		t.Errorf("the check is %+v", c)
+	}
+}
