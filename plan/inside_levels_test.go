@@ -201,4 +201,13 @@ func TestInsideOverTaped(t *testing.T) {
 	if got, want := h.Levels[0].OutsideOf.Bounds(), h.Levels[1].OutsideOf.Bounds(); got != want {
 		t.Errorf("the levels are %v and %v", got, want)
 	}
+	// What is wrong with the rooms is told, and nothing that follows from it; nor
+	// of a wall among them.
+	stub := "\n[[wall]]\nid = \"stub\"\nlevel = \"upper\"\nstart = [\"5ft\", \"5ft\"]\nrun = \"E 2ft\"\n"
+	for _, more := range []string{"", stub} {
+		_, list = LoadHouse("house.toml", []byte(strings.Replace(text, "east_of = \"u-bed\"", "east_of = \"u-bed\"\nshift = \"-3in\"", 1)+more))
+		if said := print(t, list); strings.Count(said, "error: ") != 1 || !strings.Contains(said, "outer wall with a step of 3in") {
+			t.Errorf("said %s", said)
+		}
+	}
 }

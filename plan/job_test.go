@@ -108,6 +108,10 @@ func TestPlaceInTwoStretches(t *testing.T) {
 			t.Errorf("%s: got %+v, want %s", from, s, want)
 		}
 	}
+	_, list = loadBoth(complete(t, "house = \"house.toml\"\n\n[[drop]]\ntag = \"A\"\nkind = \"wall plate\"\nwall = \"stub\"\nroom = \"bed\"\nat = \"1ft left of wall west\"\n", "testdata/base_job.toml"), house)
+	if got, want := print(t, list), "found room bed on both sides of wall stub; want side ="; !strings.Contains(got, want) {
+		t.Errorf("got %s, want %s", got, want)
+	}
 	_, list = loadBoth(complete(t, "house = \"house.toml\"\n\n[[drop]]\ntag = \"A\"\nkind = \"wall plate\"\nwall = \"west\"\nroom = \"bed\"\nat = \"11ft right of wall stub\"\n", "testdata/base_job.toml"), house)
 	if got, want := print(t, list), "which is not in room bed; want it from "; !strings.Contains(got, want) || !strings.Contains(got, " or from ") {
 		t.Errorf("got %s, want %s", got, want)
