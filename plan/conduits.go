@@ -25,10 +25,10 @@ func (l *houseLoader) conduits(root *source.Table) {
 		okBore := conduitBore(t, &c)
 		holds, okHolds := heldCables(t)
 		c.Holds = holds
-		w, okWall := l.findWall(t, "wall", source.Required)
-		at, okAt := l.centre(t, w)
+		w, from, okWall := l.onWall(t)
+		side, okSide := l.deviceSide(t, w, from)
+		at, okAt := l.centre(t, w, facing{side, okSide})
 		height, okHeight := length(t, "height", source.Required, boxHeights)
-		side, okSide := l.deviceSide(t, w)
 		c.Down = boolOr(t, "down", false)
 		if !okBore || !okHolds || !okWall || !okAt || !okHeight || !okSide {
 			continue

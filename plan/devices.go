@@ -17,10 +17,10 @@ func (l *houseLoader) devices(root *source.Table) {
 		d.Kind, _ = t.Choice("kind", source.Required, "receptacle", "switch", "light", "panel")
 		feed := choiceOr(t, "feed", "up", "down", "both")
 		d.Up, d.Down = feed != "down", feed != "up"
-		w, okWall := l.findWall(t, "wall", source.Required)
-		at, okAt := l.centre(t, w)
+		w, from, okWall := l.onWall(t)
+		side, okSide := l.deviceSide(t, w, from)
+		at, okAt := l.centre(t, w, facing{side, okSide})
 		height, okHeight := length(t, "height", source.Required, boxHeights)
-		side, okSide := l.deviceSide(t, w)
 		if !okWall || !okAt || !okHeight || !okSide {
 			continue
 		}
@@ -50,21 +50,27 @@ func (l *houseLoader) deviceFits(t *source.Table, w int, d *Device) bool {
 
 // centre reads a place along wall w from the keys at and from. ok is false
 // also if the walls are not placed.
-func (l *houseLoader) centre(t *source.Table, w int) (measure.Length, bool) {
-	at, ok := length(t, "at", source.Required, alongWalls)
+func (l *houseLoader) centre(t *source.Table, w int, from facing) (measure.Length, bool) {
+	at, ok := readOffset(t, "at")
 	fromEnd := choiceOr(t, "from", "start", "end") == "end"
 	if !ok || w < 0 || !l.placed {
 		return 0, false
 	}
-	if fromEnd {
-		at = l.house.Walls[w].Length() - at
+	if at.way != plainly {
+		return l.placeThing(t, at, w, from, 0)
 	}
-	return at, true
+	if fromEnd {
+		return l.house.Walls[w].Length() - at.length, true
+	}
+	return at.length, true
 }
 
-// deviceSide reads the side of wall w that a device is on, by name or by the
-// room that it faces.
-func (l *houseLoader) deviceSide(t *source.Table, w int) (Side, bool) {
+// deviceSide reads the side of wall w that a device is on: by the rooms that the
+// wall is between, by its name, or by the room that it faces.
+func (l *houseLoader) deviceSide(t *source.Table, w int, from facing) (Side, bool) {
+	if t.Has("between") {
+		return from.side, from.known
+	}
 	if !t.Has("room") {
 		word, ok := t.Choice("side", source.Required, "left", "right")
 		return sideOf(word), ok

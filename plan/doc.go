@@ -104,6 +104,14 @@
 //	hinge = "end"                     # the end of the opening
 //	swing = "left"                    # the side of the wall
 //
+//	[[opening]]
+//	id = "through"
+//	between = ["bed", "living"]       # the wall between rooms, from the first of them
+//	kind = "passage"
+//	at = "2ft 3in left of R1"         # from another thing on the wall, see below
+//	width = "3ft"
+//	head = "82in"
+//
 //	[[device]]
 //	id = "R1"
 //	wall = "middle"
@@ -194,6 +202,131 @@
 //	kind = "EMT"                      # "ENT", "PVC-40"
 //	trade = "3/4"                     # "1/2", "1", "1-1/4"; or inside = "0.824in" alone
 //	holds = [{ cable = "cat6", count = 2 }] # or diameter = "6mm"
+//
+//	[[underlay]]                      # a photo or a scan under the plan, to hold it against
+//	id = "scan"
+//	level = "ground"                  # on whose floor sheet it is; default: the first
+//	file = "scan.png"                 # or a JPEG, from the folder of the house file
+//	sheet = "both"                    # "floor", "sketch"
+//	dots = [[60, 200], [360, 200]]    # two of its points, from its left and its top
+//	at = [["0ft", "0ft"], ["30ft", "0ft"]] # where they are in the house
+//
+// # Rooms by inside dimensions
+//
+// Instead of walls a house file may have its rooms as [[inside]], from finished
+// face to finished face: one at a point, each other one beside another, with the
+// wall between them. Walls are made round them: one closed run of outer walls,
+// which carries the roof, and the walls between neighbours. An inner wall is
+// called by its rooms in the order of the alphabet, "bed-hall", or as its
+// [[partition]] says; an outer wall by where it looks, "south", or where there are
+// several "south.1" and so on, from the west and then from the south.
+//
+// In a house of several levels a room is on the level that it names, on that of
+// the room beside which it is, or on the first of the file, and walls are made
+// for each level by itself. Those of the first are called as above, outer walls
+// of any other with the level before it, "upper-south". A room may be in line
+// with one on another level.
+//
+// A gap between rooms may differ from the thickness of the wall by sketch_error,
+// and is then shared by both faces; what overlaps or leaves more is an error.
+// [[wall]] and [[room]] may be there, too, for what stands free or is no
+// rectangle.
+//
+//	[house]
+//	name = "Three rooms"
+//	units = "imperial"
+//
+//	[[level]]
+//	id = "ground"
+//	ceiling = "8ft"
+//
+//	[[inside]]
+//	id = "kitchen"
+//	name = "Kitchen"
+//	level = "ground"
+//	width = "12ft"                    # east to west
+//	depth = "10ft"                    # south to north
+//	at = ["0ft", "0ft"]               # the south-west inside corner
+//	use = "kitchen"                   # as of a [[room]], and so ceiling
+//
+//	[[inside]]
+//	id = "bed"
+//	name = "Bedroom"
+//	width = "14ft"
+//	depth = "14ft 4-1/2in"
+//	east_of = "kitchen"               # "west_of", "north_of", "south_of"
+//	line = "south"                    # faces in line, or "north"; "west", "east"
+//
+//	[[inside]]
+//	id = "hall"
+//	name = "Hall"
+//	width = "12ft"
+//	depth = "4ft"
+//	north_of = "kitchen"
+//	line = "west"
+//	line_of = "kitchen"               # the room that it is in line with
+//	shift = "0in"                     # from that line, north or east
+//
+//	[outer]                           # of the outer walls, as of a [[wall]]
+//	frame = "2x4"                     # or "masonry" with a thickness
+//	spacing = "16in"
+//	board = "1/2in"
+//	cladding = "1in"
+//	bearing = true
+//	insulated = true
+//	top_plate = "double"
+//	fire_blocks = ["4ft"]
+//	names = { south = "street" }      # instead of what they are called
+//
+//	[inner]                           # of the walls between rooms
+//	frame = "2x4"
+//
+//	[[partition]]                     # one of them that has a name or more
+//	id = "spine"
+//	between = ["bed", "kitchen"]
+//	bearing = true                    # all else as [inner]
+//
+//	[attic]
+//	joists_run = "N"
+//	joist = "sawn"
+//	spacing = "16in"
+//	first = "16in"
+//	size = "2x6"
+//
+//	[roof]
+//	kind = "hip"
+//	pitch = "5/12"
+//	overhang = "16in"
+//	rafter = "2x6"
+//
+//	[[hatch]]
+//	id = "hatch"
+//	room = "hall"
+//	at = { room = "hall", west = "3ft", north = "2ft" }
+//	size = ["22in", "30in"]
+//
+// # Places along a wall
+//
+// A distance along a wall, the key at of all that is on one and of the start of
+// a run, but not of a [[check]], is measured from where its key from says, or in
+// the same text from another thing on the wall:
+//
+//   - at = "2ft 3in left of door1"
+//   - at = "5in right of wall hall"
+//   - at = "1ft before south.door1"
+//   - at = "1ft beyond conduit C1"
+//
+// The other thing is an opening (its near edge counts), a device or a conduit
+// (its middle), or a wall that meets this one (its finished face); the word for
+// what it is may stand before its name, and the name of the wall with a point.
+// Left and right are those of somebody who faces the wall from the room or the
+// side of what is placed, and for a soffit or a baffle from out of doors. Before
+// and beyond are towards the start and the end of the wall. Of an opening, a
+// soffit or a baffle the near edge is placed, of all else the middle.
+//
+// Instead of wall, an [[opening]], [[device]], [[conduit]], [[drop]] or [closet]
+// may say between = ["bed", "hall"]: the one wall that has these rooms on its
+// two sides, faced from the first of them, which is then the room or the side.
 //
 // # A house of several levels
 //
@@ -515,8 +648,8 @@
 //	count = 2
 //	note = "under the desk"
 //	room = "bed"
-//	wall = "west"
-//	at = "6ft"
+//	wall = "west"                     # or between, instead of both
+//	at = "6ft"                        # or from another thing on the wall
 //	from = "left"                     # or "right"
 //	height = "12in"
 //	shift = "8in"                     # it may be moved by

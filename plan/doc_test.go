@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"image"
 	"os"
 	"strings"
 	"testing"
@@ -22,6 +23,8 @@ func TestExamples(t *testing.T) {
 			name = "levels.toml"
 		case strings.HasPrefix(line, "// # Checks"):
 			name = ""
+		case strings.HasPrefix(line, "// # Rooms by inside dimensions"):
+			name = "inside.toml"
 		case strings.HasPrefix(line, "// # The job file"):
 			name = "job.toml"
 		case strings.HasPrefix(line, "// # An included file"):
@@ -30,6 +33,7 @@ func TestExamples(t *testing.T) {
 			read[name] += strings.TrimPrefix(strings.TrimPrefix(line, "//"), "\t")
 		}
 	}
+	read["scan.png"] = string(pngOf(t, image.NewGray(image.Rect(0, 0, 420, 260))))
 	j, list := LoadJob("job.toml", files(read))
 	if j == nil || print(t, list) != "" {
 		t.Fatal(print(t, list))
@@ -38,7 +42,15 @@ func TestExamples(t *testing.T) {
 	if len(j.House.Walls) != 5 || len(j.Drops) != 5 {
 		t.Errorf("got %d walls and %d drops", len(j.House.Walls), len(j.Drops))
 	}
-	h, list := LoadHouse("levels.toml", []byte(read["levels.toml"]))
+	h, list := LoadHouse("inside.toml", []byte(read["inside.toml"]))
+	if h == nil || print(t, list) != "" {
+		t.Fatal(print(t, list))
+	}
+	checkHouse(t, h)
+	if len(h.Walls) != 7 || len(h.Rooms) != 3 {
+		t.Errorf("got %d walls and %d rooms", len(h.Walls), len(h.Rooms))
+	}
+	h, list = LoadHouse("levels.toml", []byte(read["levels.toml"]))
 	if h == nil || print(t, list) != "" {
 		t.Fatal(print(t, list))
 	}

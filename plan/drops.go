@@ -27,7 +27,10 @@ func (l *jobLoader) closet(root *source.Table) {
 		c.Panel = panel
 	}
 	c.Width = lengthOr(t, "width", panelWidths, l.std.panelWidth)
-	room, okRoom := l.find(t, "room", &l.roomNames)
+	room, okRoom := -1, true
+	if t.Has("room") || !t.Has("between") {
+		room, okRoom = l.find(t, "room", &l.roomNames)
+	}
 	c.Room = room
 	if c.Ceiling = t.Has("ceiling"); c.Ceiling {
 		l.closetCeiling(t, c, okRoom)
@@ -36,6 +39,10 @@ func (l *jobLoader) closet(root *source.Table) {
 	height, okHeight := length(t, "height", source.Required, boxHeights)
 	spot, ok := l.wallPlace(t, height)
 	c.Spot = spot
+	if t.Has("between") {
+		c.Room = spot.Room
+		return
+	}
 	if !okHeight || !ok || !okRoom || spot.Room == room {
 		return
 	}
@@ -46,7 +53,7 @@ func (l *jobLoader) closet(root *source.Table) {
 // closetCeiling reads the place where the cables come through the closet's
 // ceiling.
 func (l *jobLoader) closetCeiling(t *source.Table, c *Closet, okRoom bool) {
-	for _, key := range []string{"wall", "at", "from", "side"} {
+	for _, key := range []string{"wall", "between", "at", "from", "side"} {
 		if t.Has(key) {
 			t.Errorf(key, "found %s together with ceiling; want a place on a wall or in the ceiling", key)
 		}
@@ -210,14 +217,21 @@ func (l *jobLoader) roomUnder(t *source.Table, at geom.Point, known bool) (room 
 // soffitSpot reads a place under the overhang beside an outer wall.
 func (l *jobLoader) soffitSpot(t *source.Table, d *Drop) {
 	w, okWall := l.find(t, "wall", &l.wallNames)
-	at, okAt := length(t, "at", source.Required, alongWalls)
+	o, okAt := readOffset(t, "at")
 	fromEnd := choiceOr(t, "from", "start", "end") == "end"
 	out := lengthOr(t, "out", soffitOuts, -1)
 	if !okWall || !okAt {
 		return
 	}
-	wall := &l.house.Walls[w]
-	if fromEnd {
+	wall, at := &l.house.Walls[w], o.length
+	switch {
+	case o.way != plainly:
+		// A soffit is faced from out of doors.
+		var ok bool
+		if at, ok = l.things.place(o, w, facing{wall.Out, true}, 0, sayAt(t, "at")); !ok {
+			return
+		}
+	case fromEnd:
 		at = wall.Length() - at
 	}
 	roof, ok := l.house.underEave(t, w, extent{at, at})

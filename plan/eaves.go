@@ -30,7 +30,12 @@ func (l *houseLoader) eave(t *source.Table, ids *names) (id string, w int, e ext
 	id, _ = t.Name("id", source.Required)
 	ids.add(t, "id", id)
 	w, okWall := l.findWall(t, "wall", source.Required)
-	e, okStretch := l.stretch(t, w, alongWalls)
+	from := facing{}
+	if okWall && l.placed {
+		// A soffit is faced from out of doors.
+		from = facing{l.house.Walls[w].Out, l.house.Walls[w].Exterior}
+	}
+	e, okStretch := l.stretch(t, w, from, alongWalls)
 	if !okWall || !okStretch {
 		return id, w, e, false
 	}

@@ -137,7 +137,7 @@ func only(t *source.Table, key string, allowed bool, where string) {
 // side may be left out where no room is given.
 func (l *jobLoader) fixedHole(t *source.Table, f *Fixed) bool {
 	w, okWall := l.find(t, "wall", &l.wallNames)
-	at, okAt := length(t, "at", source.Required, alongWalls)
+	at, okAt := readOffset(t, "at")
 	only(t, "space", false, "a path or an area")
 	ok := okWall && okAt
 	if ok && l.house.Walls[w].Masonry {
@@ -153,11 +153,14 @@ func (l *jobLoader) fixedHole(t *source.Table, f *Fixed) bool {
 	s := Spot{Wall: w}
 	if t.Has("room") {
 		only(t, "side", false, "a place along the wall, without room")
-		ok = l.placeFromCorner(t, &s, at, ok)
+		ok = l.placeFromCorner(t, &s, -1, at, ok)
 	} else {
-		t.Choice("side", source.Optional, "left", "right")
+		side, faced := t.Choice("side", source.Optional, "left", "right")
 		fromEnd := choiceOr(t, "from", "start", "end") == "end"
-		ok = ok && l.alongPlate(t, &s, at, fromEnd)
+		if ok && at.way != plainly {
+			at.length, ok = l.things.place(at, w, facing{sideOf(side), faced}, 0, sayAt(t, "at"))
+		}
+		ok = ok && l.alongPlate(t, &s, at.length, fromEnd)
 	}
 	f.Wall, f.At = s.Wall, s.At
 	return ok

@@ -12,10 +12,10 @@ var studSizes = []string{"2x3", "2x4", "2x6", "2x8"}
 // masonry is the frame of a wall of brick, block, stone or concrete.
 const masonry = "masonry"
 
-// readFrame reads what the walls of a run are made of.
+// readFrame reads what the walls of a run are made of, once it is known whether
+// they are exterior.
 func (l *houseLoader) readFrame(r *run) {
 	t, w := r.t, &r.shared
-	w.Exterior = boolOr(t, "exterior", false)
 	w.Bearing = boolOr(t, "bearing", w.Exterior)
 	w.TopPlates, w.StudWidth = 2, l.std.studWidth
 	board, clad := l.std.board, l.std.cladding
@@ -28,7 +28,11 @@ func (l *houseLoader) readFrame(r *run) {
 	w.Insulated = boolOr(t, "insulated", w.Exterior && !w.Masonry)
 	r.board = lengthOr(t, "board", boards, board)
 	r.clad = lengthOr(t, "cladding", claddings, clad)
-	if t.Has("cladding") && !w.Exterior {
+	switch {
+	case !t.Has("cladding") || w.Exterior:
+	case r.derived:
+		t.Errorf("cladding", "found cladding on walls between rooms; want board alone")
+	default:
 		t.Errorf("cladding", "found cladding on a wall that is not exterior; want exterior = true, or board alone")
 	}
 }
@@ -78,9 +82,10 @@ func (l *houseLoader) readMasonry(t *source.Table, w *Wall) {
 	}
 }
 
-// checkBlocks reports rows of fire blocking that are not in their wall.
-func (l *houseLoader) checkBlocks(r *run) {
-	top := l.house.Levels[r.shared.Level].PlateTop
+// checkBlocks reports rows of fire blocking that are not in their wall, which is
+// on a level.
+func (l *houseLoader) checkBlocks(r *run, level int) {
+	top := l.house.Levels[level].PlateTop
 	for _, item := range r.blocks {
 		if item.Value <= 0 || item.Value >= top {
 			l.list.Errorf(item.Pos, r.t.Path("fire_blocks"), "found a row of blocking at %s; want one above the floor and below the top of the plates at %s",

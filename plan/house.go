@@ -49,6 +49,7 @@ type House struct {
 	Marks      []Mark
 	Conduits   []Conduit
 	Chases     []Chase
+	Underlays  []Underlay
 	OutsideOf  geom.Polygon // finished outer face of the closed outer run, counter-clockwise
 	PlateLine  geom.Polygon // outer face of the wall plates under the roof, counter-clockwise
 	Boundaries geom.Rect    // smallest rectangle around all wall bodies

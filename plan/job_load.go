@@ -25,6 +25,7 @@ type jobLoader struct {
 
 	roomNames, wallNames, levelNames, spaceNames names
 	spots                                        spotReader
+	things                                       *things // what distances along walls may be measured from
 
 	included     []included
 	labelled     *source.Table // that the scheme of labels is from; nil if it is built in
@@ -96,7 +97,9 @@ func (l *jobLoader) loadHouse(root *source.Table, path string, read FileReader) 
 	if house == nil {
 		return
 	}
-	l.house, l.job.House, l.std = house, house, defaultsOf[house.Units]
+	l.house = house
+	l.pictures(name, at, read)
+	l.job.House, l.std = house, defaultsOf[house.Units]
 	l.roomNames, l.wallNames = names{kind: "room", place: "in " + at}, names{kind: "wall", place: "in " + at}
 	for i := range house.Rooms {
 		l.roomNames.take(house.Rooms[i].ID, house.Rooms[i].Pos)
@@ -111,6 +114,7 @@ func (l *jobLoader) loadHouse(root *source.Table, path string, read FileReader) 
 	for i := range house.Walls {
 		l.wallNames.take(house.Walls[i].ID, house.Walls[i].Pos)
 	}
+	l.things = house.things(&l.wallNames)
 	l.spots = spotReader{house: house, rooms: &l.roomNames}
 }
 

@@ -88,17 +88,33 @@ func TestPlaceAtIsland(t *testing.T) {
 	}
 }
 
-// TestPlaceInTwoStretches asks for a wall that a stub divides for the room.
+// TestPlaceInTwoStretches asks for a wall that a stub divides for the room. The
+// wall runs south from 20 ft; the stub is 4-1/2 in thick about 10 ft.
 func TestPlaceInTwoStretches(t *testing.T) {
 	house := complete(t, "# WITH wall\n[[wall]]\nid = \"stub\"\nstart = [\"0ft\", \"10ft\"]\nrun = \"E 2ft\"\n", "testdata/base_house.toml")
 	_, list := loadBoth(complete(t, "house = \"house.toml\"\n", "testdata/base_job.toml"), house)
-	want := `job.toml:19:8: error: drop[0].wall: found wall west, which bounds room bed in 2 places; want side = "left" or "right" instead of room, and at along the wall`
+	want := `job.toml:19:8: error: drop[0].wall: found wall west, which bounds room bed in 2 places; want at from a thing on it, such as "2ft left of wall north", or side = "left" or "right" instead of room, and at along the wall`
 	if got := print(t, list); !strings.HasPrefix(got, want) {
 		t.Errorf("got %s, want %s", got, want)
 	}
 	j := jobOf(t, "[[drop]]\ntag = \"A\"\nkind = \"wall plate\"\nwall = \"west\"\nside = \"left\"\nat = \"6ft\"\n", house)
 	if d := j.Drops[0]; d.Room != 0 || d.Spot.At != 6*foot {
 		t.Errorf("got %+v", d)
+	}
+	// From the room north is on the right. Both stretches can be measured on.
+	for from, want := range map[string]string{"2ft right of wall stub": "7ft 9-3/4in", "2ft left of wall stub": "12ft 2-1/4in"} {
+		j := jobOf(t, "[[drop]]\ntag = \"A\"\nkind = \"wall plate\"\nwall = \"west\"\nroom = \"bed\"\nat = \""+from+"\"\n", house)
+		if s := j.Drops[0].Spot; s.Room != 0 || s.Side != Left || s.At != at(t, want) {
+			t.Errorf("%s: got %+v, want %s", from, s, want)
+		}
+	}
+	_, list = loadBoth(complete(t, "house = \"house.toml\"\n\n[[drop]]\ntag = \"A\"\nkind = \"wall plate\"\nwall = \"stub\"\nroom = \"bed\"\nat = \"1ft left of wall west\"\n", "testdata/base_job.toml"), house)
+	if got, want := print(t, list), "found room bed on both sides of wall stub; want side ="; !strings.Contains(got, want) {
+		t.Errorf("got %s, want %s", got, want)
+	}
+	_, list = loadBoth(complete(t, "house = \"house.toml\"\n\n[[drop]]\ntag = \"A\"\nkind = \"wall plate\"\nwall = \"west\"\nroom = \"bed\"\nat = \"11ft right of wall stub\"\n", "testdata/base_job.toml"), house)
+	if got, want := print(t, list), "which is not in room bed; want it from "; !strings.Contains(got, want) || !strings.Contains(got, " or from ") {
+		t.Errorf("got %s, want %s", got, want)
 	}
 }
 

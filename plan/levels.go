@@ -120,7 +120,7 @@ func (l *houseLoader) setLevel(r *run, seen []*run) {
 }
 
 // findOuters finds the one run of each level that has its outer walls. ok is
-// false if a level with walls has none, or several.
+// false if a level with walls has none, or several, or if some run is not known.
 func (l *houseLoader) findOuters() (ok bool) {
 	ok = true
 	walled := make([]*run, len(l.outers))
@@ -154,11 +154,11 @@ func (l *houseLoader) findOuters() (ok bool) {
 			continue
 		}
 		ok = ok && l.outers[level].run != nil
-		if !outlined[level] && !slices.ContainsFunc(l.runs, func(r *run) bool { return r.badLevel }) {
+		if !outlined[level] && !l.anyInside(level) && !slices.ContainsFunc(l.runs, func(r *run) bool { return r.badLevel }) {
 			r.t.Errorf("exterior", "found no exterior run that closes%s; want exactly one run with exterior = true and closes = true, which %s", l.house.onLevel(level), l.carries())
 		}
 	}
-	return ok && len(l.runs) > 0
+	return ok && !l.badRun && len(l.runs) > 0
 }
 
 // carries says what the outer walls of a level are for.

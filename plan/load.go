@@ -34,6 +34,9 @@ type houseLoader struct {
 	tops    []*top
 	floors  []*floor
 	spaceAt []int // in House.Spaces, by the order of names
+
+	insides []inside // rooms by their inside dimensions
+	things  things   // what distances along walls may be measured from
 }
 
 // LoadHouse reads the text of a house file; name is what messages call it. The
@@ -47,6 +50,7 @@ func LoadHouse(name string, src []byte) (*House, *diag.List) {
 	l := newHouseLoader(name, list)
 	l.header(root)
 	l.levels(root)
+	l.gatherThings(root)
 	l.walls(root)
 	l.rooms(root)
 	l.openings(root)
@@ -63,6 +67,7 @@ func LoadHouse(name string, src []byte) (*House, *diag.List) {
 	l.marks(root)
 	l.conduits(root)
 	l.chases(root)
+	l.underlays(root)
 	l.cautionShared()
 	root.Done()
 	if list.HasErrors() {

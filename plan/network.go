@@ -138,7 +138,9 @@ func (s *tapedNet) addRun(r *run) (ok bool) {
 // taped.
 func (s *tapedNet) startOnWall(r *run) (survey.Station, bool) {
 	other, k := s.l.runOf(r.from)
-	if !s.addRun(other) {
+	// Where a start is that is measured from another thing is known only once
+	// it is placed.
+	if !s.addRun(other) || r.offset.way != plainly && !s.l.place(r) {
 		return survey.Station{}, false
 	}
 	leg, start := other.legs[k], s.stations[other][k]
@@ -361,8 +363,8 @@ func (s *tapedNet) noteDoubt(d *diag.Diagnostic, a *survey.Adjustment, doubtful 
 	}
 }
 
-// reportChecks keeps the checks in the house, and says of each by how much it
-// differs from the walls as they are drawn.
+// reportChecks keeps the checks in the house, and warns of each that differs from
+// the walls as they are drawn by more than the tape may be off.
 func (s *tapedNet) reportChecks(a *survey.Adjustment, doubtful []int) (told bool) {
 	h := s.l.house
 	drawn := s.drawn()
@@ -377,13 +379,10 @@ func (s *tapedNet) reportChecks(a *survey.Adjustment, doubtful []int) (told bool
 		if off < 0 {
 			off, way = -off, "shorter"
 		}
-		switch text := h.text(off); {
-		case !k.Agrees:
-			d := c.t.Warnf("length", "the check is %s %s than the walls make it, %s: more than the tape may be off", text, way, h.text(k.Drawn))
+		if !k.Agrees {
+			d := c.t.Warnf("length", "the check is %s %s than the walls make it, %s: more than the tape may be off", h.text(off), way, h.text(k.Drawn))
 			s.noteDoubt(d, a, doubtful)
 			told = true
-		case text != h.text(0):
-			c.t.Warnf("length", "the check is %s %s than the walls make it, %s: no more than the tape may be off", text, way, h.text(k.Drawn))
 		}
 	}
 	return told

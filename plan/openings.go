@@ -19,14 +19,14 @@ func (l *houseLoader) openings(root *source.Table) {
 		o := Opening{Pos: t.Pos()}
 		o.ID, _ = t.Name("id", source.Required)
 		ids.add(t, "id", o.ID)
-		w, okWall := l.findWall(t, "wall", source.Required)
+		w, from, okWall := l.onWall(t)
 		kind, okKind := t.Choice("kind", source.Required, openingKinds...)
 		if okKind {
 			o.Kind = OpeningKind(slices.Index(openingKinds, kind))
 		}
 		l.readLeaf(t, &o, okKind)
 		okHeights := l.openingHeights(t, &o, w)
-		stretch, ok := l.stretch(t, w, openingSizes)
+		stretch, ok := l.stretch(t, w, from, openingSizes)
 		if !okWall || !ok || !okHeights {
 			continue
 		}
@@ -141,17 +141,22 @@ func (h *House) clearOfOpenings(t *source.Table, w int, at, height measure.Lengt
 	return true
 }
 
-// stretch reads a stretch along wall w from the keys at, from and width. ok is
-// false also if the walls are not placed.
-func (l *houseLoader) stretch(t *source.Table, w int, widths bound) (extent, bool) {
-	at, okAt := length(t, "at", source.Required, alongWalls)
+// stretch reads a stretch along wall w, which is faced from a side or not, from
+// the keys at, from and width. ok is false also if the walls are not placed.
+func (l *houseLoader) stretch(t *source.Table, w int, from facing, widths bound) (extent, bool) {
+	at, okAt := readOffset(t, "at")
 	fromEnd := choiceOr(t, "from", "start", "end") == "end"
 	width, okWidth := length(t, "width", source.Required, widths)
 	if !okAt || !okWidth || w < 0 || !l.placed {
 		return extent{}, false
 	}
-	if fromEnd {
-		at = l.house.Walls[w].Length() - at - width
+	if at.way != plainly {
+		start, ok := l.placeThing(t, at, w, from, width)
+		return extent{start, start + width}, ok
 	}
-	return extent{at, at + width}, true
+	start := at.length
+	if fromEnd {
+		start = l.house.Walls[w].Length() - start - width
+	}
+	return extent{start, start + width}, true
 }

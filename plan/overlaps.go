@@ -68,6 +68,9 @@ func (l *houseLoader) checkOverlaps() bool {
 			}
 			good = false
 			later, earlier := &l.house.Walls[i], &l.house.Walls[j]
+			if l.sayDerived(i, j) {
+				break
+			}
 			l.list.Errorf(later.Pos, "wall", "found wall %s, which %s wall %s", later.ID, what, earlier.ID).
 				Note(earlier.Pos, "%s is taped here", earlier.ID)
 			break

@@ -1,7 +1,9 @@
 package plan
 
 import (
+	"cmp"
 	"slices"
+	"strings"
 
 	"topplate/plan/measure"
 	"topplate/plan/rule"
@@ -9,32 +11,49 @@ import (
 )
 
 // wallPlace reads a place on a wall, at some height: from a corner of the room
-// that faces the wall, or along the wall from one of its ends. ok is false
-// also without a house.
+// that faces the wall, along the wall from one of its ends, or from another
+// thing on it. ok is false also without a house.
 func (l *jobLoader) wallPlace(t *source.Table, height measure.Length) (Spot, bool) {
-	w, okWall := l.find(t, "wall", &l.wallNames)
-	at, okAt := length(t, "at", source.Required, alongWalls)
+	w, room, okWall := l.onWall(t)
+	at, okAt := readOffset(t, "at")
 	s := Spot{Wall: w, Height: height, Room: -1}
 	var ok bool
-	if t.Has("side") {
+	if t.Has("side") && !t.Has("between") {
 		ok = l.placeAlong(t, &s, at, okWall && okAt)
 	} else {
-		ok = l.placeFromCorner(t, &s, at, okWall && okAt)
+		ok = l.placeFromCorner(t, &s, room, at, okWall && okAt)
 	}
 	return s, ok && l.spotFits(t, &s)
 }
 
-// placeAlong places s along its wall from the wall's start or end.
-func (l *jobLoader) placeAlong(t *source.Table, s *Spot, at measure.Length, ok bool) bool {
+// onWall reads which wall a place is on: by its name, or by the two rooms that
+// it is between, of which it then returns the first.
+func (l *jobLoader) onWall(t *source.Table) (wall, room int, ok bool) {
+	if t.Has("between") {
+		on, room, ok := readBetween(t, l.house, &l.roomNames)
+		return on.wall, room, ok
+	}
+	wall, ok = l.find(t, "wall", &l.wallNames)
+	return wall, -1, ok
+}
+
+// placeAlong places s along its wall from the wall's start or end, or from a
+// thing on the wall.
+func (l *jobLoader) placeAlong(t *source.Table, s *Spot, at offset, ok bool) bool {
 	side, okSide := t.Choice("side", source.Required, "left", "right")
 	fromEnd := choiceOr(t, "from", "start", "end") == "end"
 	if !ok || !okSide {
 		return false
 	}
 	w := &l.house.Walls[s.Wall]
-	s.Side, s.At = sideOf(side), at
-	if fromEnd {
-		s.At = w.Length() - at
+	s.Side, s.At = sideOf(side), at.length
+	switch {
+	case at.way != plainly:
+		if s.At, ok = l.things.place(at, s.Wall, facing{s.Side, true}, 0, sayAt(t, "at")); !ok {
+			return false
+		}
+	case fromEnd:
+		s.At = w.Length() - at.length
 	}
 	if whole := ordered(w.Along(w.Body.Min), w.Along(w.Body.Max)); s.At <= whole.lo || s.At >= whole.hi {
 		t.Errorf("at", "found a place at %s along wall %s; want it from %s to %s", l.house.text(s.At), w.ID, l.house.text(whole.lo), l.house.text(whole.hi)).
@@ -51,28 +70,68 @@ func (l *jobLoader) placeAlong(t *source.Table, s *Spot, at measure.Length, ok b
 }
 
 // placeFromCorner places s on its wall from an inside corner of a room, as one
-// faces the wall from the room.
-func (l *jobLoader) placeFromCorner(t *source.Table, s *Spot, at measure.Length, ok bool) bool {
+// faces the wall from the room, or from a thing on the wall. The room is read
+// unless it is known already.
+func (l *jobLoader) placeFromCorner(t *source.Table, s *Spot, room int, at offset, ok bool) bool {
 	from := choiceOr(t, "from", "left", "right")
-	if !t.Has("room") {
-		t.Errorf("room", `missing; want the room from which the wall is faced, or side = "left" or "right" of the wall`)
+	if room < 0 && !t.Has("between") {
+		if !t.Has("room") {
+			t.Errorf("room", `missing; want the room from which the wall is faced, or side = "left" or "right" of the wall`)
+			return false
+		}
+		var okRoom bool
+		room, okRoom = l.find(t, "room", &l.roomNames)
+		ok = ok && okRoom
+	}
+	if !ok {
 		return false
 	}
-	room, okRoom := l.find(t, "room", &l.roomNames)
-	if !ok || !okRoom {
-		return false
+	s.Room = room
+	if at.way != plainly {
+		return l.placeFromThing(t, s, at)
 	}
 	f, ok := l.faceOf(t, room, s.Wall)
 	if !ok {
 		return false
 	}
-	s.Room, s.Side = room, f.side
-	s.At = f.fromCorner(at, from == "right")
+	s.Side = f.side
+	s.At = f.fromCorner(at.length, from == "right")
 	if f.from < s.At && s.At < f.to {
 		return true
 	}
-	t.Errorf("at", "found %s from the room's %s corner, which is not on wall %s; want %s", at, from, l.house.Walls[s.Wall].ID, l.allowedFrom(f, from == "right")).
+	t.Errorf("at", "found %s from the room's %s corner, which is not on wall %s; want %s", at.length, from, l.house.Walls[s.Wall].ID, l.allowedFrom(f, from == "right")).
 		Note(l.house.Walls[s.Wall].Pos, "%s is taped here", l.house.Walls[s.Wall].ID)
+	return false
+}
+
+// placeFromThing places s on its wall from a thing on the wall, which bounds the
+// room in one place or in several, but on one side.
+func (l *jobLoader) placeFromThing(t *source.Table, s *Spot, at offset) bool {
+	faces := l.facesOn(t, s.Room, s.Wall)
+	if faces == nil {
+		return false
+	}
+	s.Side = faces[0].side
+	w, h := &l.house.Walls[s.Wall], l.house
+	if slices.ContainsFunc(faces, func(f face) bool { return f.side != s.Side }) {
+		t.Errorf("room", "found room %s on both sides of wall %s; want side = \"left\" or \"right\" instead of room", h.Rooms[s.Room].ID, w.ID).
+			Note(w.Pos, "%s is taped here", w.ID)
+		return false
+	}
+	var ok bool
+	if s.At, ok = l.things.place(at, s.Wall, facing{s.Side, true}, 0, sayAt(t, "at")); !ok {
+		return false
+	}
+	slices.SortFunc(faces, func(f, g face) int { return cmp.Compare(f.from, g.from) })
+	var stretches []string
+	for _, f := range faces {
+		if f.from < s.At && s.At < f.to {
+			return true
+		}
+		stretches = append(stretches, h.text(f.from)+" to "+h.text(f.to))
+	}
+	t.Errorf("at", "found a place at %s along wall %s, which is not in room %s; want it from %s", h.text(s.At), w.ID, h.Rooms[s.Room].ID, strings.Join(stretches, " or from ")).
+		Note(w.Pos, "%s is taped here", w.ID)
 	return false
 }
 
@@ -94,21 +153,46 @@ func (l *jobLoader) allowedFrom(f face, fromRight bool) string {
 
 // faceOf finds the one stretch of a wall that bounds a room.
 func (l *jobLoader) faceOf(t *source.Table, room, wall int) (face, bool) {
-	h := l.house
-	faces := h.facesOf(room)
-	faces = slices.DeleteFunc(faces, func(f face) bool { return f.wall != wall })
-	r, w := &h.Rooms[room], &h.Walls[wall]
-	switch {
-	case len(faces) == 1:
-		return faces[0], true
-	case len(faces) == 0:
-		t.Errorf("wall", "found wall %s, which does not bound room %s; it is bounded by %s", w.ID, r.ID, h.wallsOf(room)).
-			Note(w.Pos, "%s is taped here", w.ID)
-	default:
-		t.Errorf("wall", "found wall %s, which bounds room %s in %d places; want side = \"left\" or \"right\" instead of room, and at along the wall", w.ID, r.ID, len(faces)).
+	faces := l.facesOn(t, room, wall)
+	if len(faces) > 1 {
+		r, w := &l.house.Rooms[room], &l.house.Walls[wall]
+		t.Errorf("wall", "found wall %s, which bounds room %s in %d places; want at from a thing on it, such as %s, or side = \"left\" or \"right\" instead of room, and at along the wall",
+			w.ID, r.ID, len(faces), l.exampleFrom(wall)).
 			Note(w.Pos, "%s is taped here", w.ID)
 	}
-	return face{}, false
+	if len(faces) != 1 {
+		return face{}, false
+	}
+	return faces[0], true
+}
+
+// exampleFrom is a place on a wall that is measured from something on it, or from
+// a wall that meets it: where it bounds a room in several places, one does.
+func (l *jobLoader) exampleFrom(wall int) string {
+	var on, meet []string
+	for _, th := range l.things.all {
+		if th.wall == wall {
+			on = append(on, th.id)
+		}
+	}
+	l.house.meeting(wall, func(other int, _ extent) { meet = append(meet, "wall "+l.house.Walls[other].ID) })
+	slices.Sort(on)
+	slices.Sort(meet)
+	return `"` + l.house.text(2*foot) + " left of " + append(on, meet...)[0] + `"`
+}
+
+// facesOn finds the stretches of a wall that bound a room, and reports if there
+// are none.
+func (l *jobLoader) facesOn(t *source.Table, room, wall int) []face {
+	h := l.house
+	faces := slices.DeleteFunc(h.facesOf(room), func(f face) bool { return f.wall != wall })
+	if len(faces) > 0 {
+		return faces
+	}
+	w := &h.Walls[wall]
+	t.Errorf("wall", "found wall %s, which does not bound room %s; it is bounded by %s", w.ID, h.Rooms[room].ID, h.wallsOf(room)).
+		Note(w.Pos, "%s is taped here", w.ID)
+	return nil
 }
 
 // spotFits reports whether a box can be there at all: off openings, devices,

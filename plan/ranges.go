@@ -40,6 +40,8 @@ var (
 	claddings     = between(0, 8*inch, "sheathing, cladding or brick outside of the studs")
 	checkLengths  = between(1*inch, 1000*foot, "a length between two places in the house")
 	checkErrors   = between(0, 12*inch, "a worse check tells nothing")
+	insideSizes   = between(1*foot, 200*foot, "a room from face to face")
+	insideShifts  = between(-200*foot, 200*foot, "how far a face is out of line with another")
 	openingSizes  = between(4*inch, 32*foot, "a rough opening")
 	heights       = between(0, 20*foot, "above the floor of one storey")
 	boxHeights    = between(2*inch, 20*foot, "the centre of a box above the floor")

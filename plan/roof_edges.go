@@ -42,7 +42,7 @@ func (r *ring) roofEdges(roof geom.Polygon, isGable func(leg int) bool) (outline
 		cuts := []geom.Point{a}
 		for _, e := range plates {
 			for _, p := range [2]geom.Point{e.a, e.b} {
-				if inside(a, b, p) {
+				if onSegment(a, b, p) {
 					cuts = append(cuts, p)
 				}
 			}
@@ -59,8 +59,8 @@ func (r *ring) roofEdges(roof geom.Polygon, isGable func(leg int) bool) (outline
 	return outline, gable, flush
 }
 
-// inside reports whether p is on the segment ab, off its ends.
-func inside(a, b, p geom.Point) bool {
+// onSegment reports whether p is on the segment ab, off its ends.
+func onSegment(a, b, p geom.Point) bool {
 	return p != a && p != b && geom.SegmentsTouch(a, b, p, p)
 }
 

@@ -15,7 +15,7 @@ func (l *houseLoader) rooms(root *source.Table) {
 			regions[level] = l.house.region(level)
 		}
 	}
-	for _, t := range tables(root, "room", source.Required, mostRooms) {
+	for _, t := range tables(root, "room", source.Need(!root.Has("inside")), mostRooms) {
 		r := Room{Pos: t.Pos()}
 		r.ID, _ = t.Name("id", source.Required)
 		l.roomNames.add(t, "id", r.ID)
@@ -36,6 +36,10 @@ func (l *houseLoader) rooms(root *source.Table) {
 			t.Errorf("level", "found room %s on level %s, which has no outer walls; want one run with exterior = true and closes = true on it", r.ID, l.house.Levels[level].ID)
 		}
 		l.house.Rooms = append(l.house.Rooms, r)
+	}
+	for i := range l.insides {
+		in := &l.insides[i]
+		l.insideRoom(in, regions[in.level])
 	}
 	for i := range l.house.Rooms {
 		for _, f := range l.house.facesOf(i) {

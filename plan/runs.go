@@ -27,10 +27,14 @@ type run struct {
 	board              measure.Length // on the side of a room
 	clad               measure.Length // on the outer side
 	first              int            // index of its first wall
+	// derived is true of walls that follow from rooms by inside dimensions.
+	derived bool
+	each    []Wall // what its walls are made of one by one, where they differ
 
 	start    geom.Point
 	from     int // the wall on whose line it starts, -1 if it starts at a point
 	fromAt   measure.Length
+	offset   offset // what fromAt is measured from, if it is not the wall's start
 	state    runState
 	traverse survey.Traverse
 	missed   *diag.Diagnostic // what was said of its not ending where it began
@@ -49,8 +53,8 @@ const (
 // readRuns reads all [[wall]] and gives their legs numbers.
 func (l *houseLoader) readRuns(root *source.Table) {
 	runNames := names{kind: "run of walls"}
-	found := tables(root, "wall", source.Required, mostWalls)
-	l.badRun = len(found) == 0
+	found := tables(root, "wall", source.Need(!root.Has("inside")), mostWalls)
+	l.badRun = len(found) == 0 && !root.Has("inside")
 	for _, t := range found {
 		r := l.readRun(t)
 		runNames.add(t, "id", r.id)
@@ -91,6 +95,7 @@ func (l *houseLoader) readRun(t *source.Table) *run {
 	if r.badLevel = !ok; ok {
 		r.shared.Level = level
 	}
+	r.shared.Exterior = boolOr(t, "exterior", false)
 	l.readLegs(r)
 	l.readFrame(r)
 	r.readNames()
@@ -108,6 +113,10 @@ func (l *houseLoader) readLegs(r *run) {
 	}
 	found, faults := survey.ParseRun(text)
 	for _, f := range faults {
+		if f.Angled {
+			l.list.Errorf(r.t.ValuePosAt("run", f.Offset), r.t.Path("run"), "found a wall that runs at an angle; want N, E, S or W and a length, such as N 8ft: walls run along the axes of the house")
+			continue
+		}
 		l.list.Errorf(r.t.ValuePosAt("run", f.Offset), r.t.Path("run"), "%s", f.Msg)
 	}
 	good := len(faults) == 0

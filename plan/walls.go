@@ -12,12 +12,15 @@ import (
 // with one shows up in the rooms around it.
 func (l *houseLoader) walls(root *source.Table) {
 	l.readRuns(root)
+	l.insideRuns(root)
 	for _, r := range l.runs {
 		l.readStart(r)
 	}
 	l.setLevels()
 	for _, r := range l.runs {
-		l.checkBlocks(r)
+		if !r.derived {
+			l.checkBlocks(r, r.shared.Level)
+		}
 	}
 	checks := l.readChecks(root)
 	nets := l.tapedNets(checks)
@@ -36,11 +39,15 @@ func (l *houseLoader) walls(root *source.Table) {
 	}
 	joinLegs(l.legs)
 	l.finishWalls()
+	l.things.again()
 	l.placed = l.checkLengths() && l.checkSize() && l.checkOverlaps() && l.setOutlines()
 }
 
 // readStart reads where a run starts: at a point, or at a wall of another run.
 func (l *houseLoader) readStart(r *run) {
+	if r.derived {
+		return
+	}
 	if r.t.Kind("start") != source.KindTable {
 		start, ok := pair(r.t, "start", coordinates)
 		if !ok {
@@ -51,11 +58,11 @@ func (l *houseLoader) readStart(r *run) {
 	}
 	t, _ := r.t.Table("start", source.Required)
 	w, okWall := l.findWall(t, "wall", source.Required)
-	at, okAt := length(t, "at", source.Required, alongWalls)
+	at, okAt := readOffset(t, "at")
 	if !okWall || !okAt {
 		r.state = unplaceable
 	}
-	r.from, r.fromAt = w, at
+	r.from, r.fromAt, r.offset = w, at.length, at
 }
 
 // place finds the points of a run, after those of the run that it starts from.
@@ -85,10 +92,17 @@ func (l *houseLoader) placeStart(r *run) bool {
 	if !l.place(other) {
 		return false
 	}
+	t, _ := r.t.Table("start", source.Required)
+	if r.offset.way != plainly {
+		at, ok := l.placeFrom(r.offset, r.from, facing{}, 0, sayAt(t, "at"))
+		if !ok {
+			return false
+		}
+		r.fromAt = at
+	}
 	a, b := other.points(leg)
 	w := Wall{A: a, B: b}
-	if length := w.Length(); r.fromAt > length {
-		t, _ := r.t.Table("start", source.Required)
+	if length := w.Length(); r.fromAt < 0 || r.fromAt > length {
 		t.Errorf("at", "found %s along wall %s, which is %s long", r.fromAt, l.wallNames.ids[r.from], length).
 			Note(other.idPos[leg], "the wall is taped here")
 		return false
@@ -144,7 +158,9 @@ func (l *houseLoader) closeRun(r *run) bool {
 		r.missed = r.t.Warnf("run", "the run ends %s of its start, %s in %s (1:%d), which is spread over its legs",
 			h.offText(mis.DX, mis.DY), h.text(mis.Linear), h.text(mis.Perimeter), mis.Ratio())
 	}
-	l.keepTraverse(r)
+	if !r.derived {
+		l.keepTraverse(r)
+	}
 	return true
 }
 
@@ -168,20 +184,28 @@ func outerSide(p []geom.Point) Side {
 	return Left
 }
 
+// wall makes the wall of a leg of a placed run, and the leg before it is joined.
+func (r *run) wall(k int) (Wall, leg) {
+	w := r.shared
+	if r.each != nil {
+		w = r.each[k]
+		w.Level = r.shared.Level
+	}
+	w.ID, w.Pos, w.Boards = r.ids[k], r.idPos[k], [2]measure.Length{r.board, r.board}
+	if w.Exterior && r.closes {
+		w.Out = outerSide(r.traverse.Points)
+		w.Boards[w.Out] = r.clad
+	}
+	w.A, w.B = r.points(k)
+	w.Taped = r.legs[k].Length
+	return w, newLeg(&w, r.face)
+}
+
 // makeWalls makes the walls of a run and their legs.
 func (l *houseLoader) makeWalls(r *run) {
-	boards := [2]measure.Length{r.board, r.board}
-	if r.shared.Exterior && r.closes {
-		r.shared.Out = outerSide(r.traverse.Points)
-		boards[r.shared.Out] = r.clad
-	}
 	n := len(r.legs)
 	for k := range r.legs {
-		w := r.shared
-		w.ID, w.Pos, w.Boards = r.ids[k], r.idPos[k], boards
-		w.A, w.B = r.points(k)
-		w.Taped = r.legs[k].Length
-		g := newLeg(&w, r.face)
+		w, g := r.wall(k)
 		if k > 0 || r.closes && n > 1 {
 			g.corner[atStart] = r.first + (k+n-1)%n
 		}

@@ -130,6 +130,7 @@ func floorPlan(res *route.Result) *planKind {
 var floorSymbols = []legendSymbol{{"receptacle, switch or other power device", drawDeviceSample}}
 
 func drawFloor(d *drawing) {
+	d.drawUnderlays(func(u *plan.Underlay) bool { return u.OnFloor })
 	d.drawRoof(false)
 	drawWalls(d.sheet.Group("house", "house", "House"), d.res.Job.House, d.view)
 	d.scaleBar(true)

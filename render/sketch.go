@@ -47,6 +47,7 @@ func sketchPlan(res *route.Result) *planKind {
 }
 
 func drawSketch(d *drawing) {
+	d.drawUnderlays(func(u *plan.Underlay) bool { return u.OnSketch })
 	drawWalls(d.sheet.Group("house", "house", "House"), d.res.Job.House, d.view)
 	d.scaleBar(true)
 	d.column((*drawing).sketchNote, (*drawing).checkTable, (*drawing).closingTable)
@@ -92,9 +93,12 @@ const inLists = "sheets sketch-list"
 // closingTable lists by how much each run of walls missed its start; on a tile,
 // of the runs that start there.
 func (d *drawing) closingTable() {
+	h := d.res.Job.House
+	if len(h.Traverses) == 0 {
+		return // the walls were made round rooms
+	}
 	d.heading("How the runs of walls close")
 	rows := [][]string{{"run", "walked", "misses its start by", "or one in"}}
-	h := d.res.Job.House
 	starts := map[string]geom.Point{}
 	for i := range h.Walls {
 		starts[h.Walls[i].ID] = h.Walls[i].A

@@ -10,8 +10,8 @@ import (
 )
 
 // ReadFile returns the bytes of a file. It refuses what is not a plain file,
-// before it opens it, and what is larger than Parse accepts, of which it reads
-// no more than that. Its errors are one sentence that names the path.
+// before it opens it, and what is larger than 16 MiB, of which it reads no more
+// than that. Its errors are one sentence that names the path.
 func ReadFile(path string) ([]byte, error) {
 	info, err := os.Stat(path)
 	if err != nil {
@@ -27,12 +27,12 @@ func ReadFile(path string) ([]byte, error) {
 	defer f.Close()
 	// The size is not taken from info: some systems give 0 for files they
 	// make up while they are read.
-	src, err := io.ReadAll(io.LimitReader(f, maxFile+1))
+	src, err := io.ReadAll(io.LimitReader(f, maxRead+1))
 	if err != nil {
 		return nil, fileError(path, err)
 	}
-	if len(src) > maxFile {
-		return nil, fmt.Errorf("cannot read %q: it is larger than the %d bytes that are read", path, maxFile)
+	if len(src) > maxRead {
+		return nil, fmt.Errorf("cannot read %q: it is larger than the %d bytes that are read", path, maxRead)
 	}
 	return src, nil
 }

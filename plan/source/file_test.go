@@ -13,7 +13,7 @@ import (
 func TestReadFile(t *testing.T) {
 	dir := t.TempDir()
 	path := filepath.Join(dir, "hall.toml")
-	want := strings.Repeat("a", maxFile)
+	want := strings.Repeat("a", maxRead)
 	if err := os.WriteFile(path, []byte(want), 0o600); err != nil {
 		t.Fatal(err)
 	}
@@ -49,7 +49,7 @@ func TestReadFileRefuses(t *testing.T) {
 		{at("secret") + "/x", "not a directory"},
 		{at("a"), "its links go round in a circle"},
 		{os.DevNull, "it is a device, not a plain file"},
-		{at("huge"), "it is larger than the 4194304 bytes that are read"},
+		{at("huge"), "it is larger than the 16777216 bytes that are read"},
 		{"line\nbreak", `"line\nbreak": there is no such file`},
 	}
 	if os.Getuid() != 0 { // who may read everything is never refused

@@ -34,11 +34,12 @@ import (
 // values, 4 levels deep; the limits keep a hostile or mistaken file from
 // taking the machine's memory.
 const (
-	maxFile   = 4 << 20 // bytes of a file
-	maxValues = 200_000 // keys and elements of arrays in a file
-	maxKeys   = 30_000  // parts of dotted keys in a file; a decoder takes time in their square
-	maxDepth  = 16      // tables and arrays inside one another
-	maxKey    = 64      // bytes of one part of a dotted key
+	maxFile   = 4 << 20  // bytes of a file with tables
+	maxRead   = 16 << 20 // bytes of any file: a picture, too
+	maxValues = 200_000  // keys and elements of arrays in a file
+	maxKeys   = 30_000   // parts of dotted keys in a file; a decoder takes time in their square
+	maxDepth  = 16       // tables and arrays inside one another
+	maxKey    = 64       // bytes of one part of a dotted key
 )
 
 // A Need says whether a key may be left out.

@@ -124,6 +124,11 @@ func (t *Table) Errorf(key, format string, args ...any) *diag.Diagnostic {
 	return t.doc.diags.Errorf(t.ValuePos(key), t.Path(key), format, args...)
 }
 
+// ErrorfAt adds an error about a byte of the text that stands for key.
+func (t *Table) ErrorfAt(key string, byteOffset int, format string, args ...any) *diag.Diagnostic {
+	return t.doc.diags.Errorf(t.ValuePosAt(key, byteOffset), t.Path(key), format, args...)
+}
+
 // Warnf adds a warning about the value of key, or about the table if there is
 // none.
 func (t *Table) Warnf(key, format string, args ...any) *diag.Diagnostic {

@@ -85,16 +85,16 @@ func (t *Table) Name(key string, need Need) (string, bool) {
 	if !ok {
 		return "", false
 	}
-	if i := notName(s); i >= 0 {
+	if i := NotName(s); i >= 0 {
 		t.doc.diags.Errorf(t.ValuePosAt(key, i), t.Path(key), "found %s; want %s", quote(s), want)
 		return "", false
 	}
 	return s, true
 }
 
-// notName is the offset of the first byte that a name may not have there, or
+// NotName is the offset of the first byte that a name may not have there, or
 // -1.
-func notName(s string) int {
+func NotName(s string) int {
 	for i, r := range s {
 		letter := r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' || r >= '0' && r <= '9'
 		mark := r == '-' || r == '_' || r == '.'

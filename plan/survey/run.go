@@ -26,6 +26,9 @@ type Leg struct {
 type Fault struct {
 	Offset int    // in bytes, 0 <= Offset <= the length of the text
 	Msg    string // what was found and an example of what is allowed
+	// Angled is true if a direction between the axes seems to be meant, which
+	// is not allowed where walls run along them.
+	Angled bool
 }
 
 // ParseRun reads a run: legs set off by commas, each a bearing and a length as
@@ -43,17 +46,18 @@ type Fault struct {
 // each leg; legs is nil if there are any.
 func ParseRun(s string) (legs []Leg, faults []Fault) {
 	if strings.TrimSpace(s) == "" {
-		return nil, []Fault{{len(s), "found nothing; " + example}}
+		return nil, []Fault{{Offset: len(s), Msg: "found nothing; " + example}}
 	}
 	if n := strings.Count(s, ",") + 1; n > MaxLegs {
-		return nil, []Fault{{0, fmt.Sprintf("found %d legs, more than the %d that are read", n, MaxLegs)}}
+		return nil, []Fault{{Msg: fmt.Sprintf("found %d legs, more than the %d that are read", n, MaxLegs)}}
 	}
 	start := 0
 	for text := range strings.SplitSeq(s, ",") {
 		p := &legParser{text: text}
 		leg, fault := p.leg()
 		if fault != nil {
-			faults = append(faults, Fault{start + fault.Offset, fault.Msg})
+			fault.Offset += start
+			faults = append(faults, *fault)
 		}
 		leg.Offset += start
 		legs = append(legs, leg)
@@ -214,9 +218,9 @@ func (p *legParser) noLength(e *measure.SyntaxError) *Fault {
 		return p.fault(p.pos+e.Offset, "found %s after the length; set legs off by commas, as in E 12ft 6in, N 8ft", quote(after))
 	}
 	if strings.ContainsAny(e.Text, "EW°") {
-		return p.fault(p.pos, "found %s where a length or an angle should start; write an angle in whole degrees, minutes and seconds with their signs, as in N 45°30' E 12ft", quote(e.Text))
+		return p.angled(p.pos, "found %s where a length or an angle should start; write an angle in whole degrees, minutes and seconds with their signs, as in N 45°30' E 12ft", quote(e.Text))
 	}
-	return &Fault{p.pos + e.Offset, e.Msg}
+	return &Fault{Offset: p.pos + e.Offset, Msg: e.Msg}
 }
 
 // noBearing says what stands where a bearing should, and what may be meant.
@@ -225,6 +229,9 @@ func (p *legParser) noBearing(at int, word string) *Fault {
 		"N": "N", "E": "E", "S": "S", "W": "W", "NORTH": "N", "EAST": "E", "SOUTH": "S", "WEST": "W",
 		"NE": "N 45° E", "SE": "S 45° E", "SW": "S 45° W", "NW": "N 45° W",
 	}[strings.ToUpper(word)]
+	if strings.Contains(meant, " ") {
+		return p.angled(at, "found bearing %s; write %s, as in %s 12ft", quote(word), meant, meant)
+	}
 	if meant != "" {
 		return p.fault(at, "found bearing %s; write %s, as in %s 12ft", quote(word), meant, meant)
 	}
@@ -240,7 +247,13 @@ func (p *legParser) found(at int) string {
 }
 
 func (p *legParser) fault(offset int, format string, args ...any) *Fault {
-	return &Fault{offset, fmt.Sprintf(format, args...)}
+	return &Fault{Offset: offset, Msg: fmt.Sprintf(format, args...)}
+}
+
+func (p *legParser) angled(offset int, format string, args ...any) *Fault {
+	f := p.fault(offset, format, args...)
+	f.Angled = true
+	return f
 }
 
 func isDigit(r rune) bool { return '0' <= r && r <= '9' }

@@ -191,3 +191,17 @@ func BenchmarkParseRun(b *testing.B) {
 		}
 	}
 }
+
+// A direction between the axes is told from any other mistake, so that who takes
+// none can say so.
+func TestAngledFaults(t *testing.T) {
+	for text, want := range map[string]bool{
+		"N 45 E 5ft": true, "NW 3ft": true, "southeast 3ft": false, "SE 3ft": true, "S 30.5° W 3ft": true,
+		"n 3ft": false, "N 3": false, "X 3ft": false, "N 91° E 3ft": false,
+	} {
+		_, faults := ParseRun(text)
+		if len(faults) != 1 || faults[0].Angled != want {
+			t.Errorf("%q: %+v, want angled %v", text, faults, want)
+		}
+	}
+}

@@ -1,10 +1,12 @@
 package tidy
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"topplate/plan/measure"
 )
@@ -82,10 +84,11 @@ func lengthText(quoted string) string {
 			return quoted
 		}
 	}
-	l, err := measure.Parse(text)
-	if err != nil {
+	l, words, ok := splitLength(text)
+	if !ok {
 		return quoted
 	}
+	text = strings.TrimSuffix(text, words)
 	plain, asMetric := l.String(), strings.Contains(text, "m")
 	if asMetric {
 		plain = metric(l)
@@ -94,8 +97,29 @@ func lengthText(quoted string) string {
 	if err != nil || again != l || !asMetric && strings.Contains(plain, "m") {
 		return quoted // no tape shows it, so that it stays as it was measured
 	}
+	if words != "" {
+		plain += " " + words
+	}
 	return `"` + plain + `"`
 }
+
+// splitLength takes a text apart into a length and the words behind it, such as
+// those that say what it is measured from.
+func splitLength(text string) (l measure.Length, words string, ok bool) {
+	l, err := measure.Parse(text)
+	var syntax *measure.SyntaxError
+	if !errors.As(err, &syntax) {
+		return l, "", err == nil
+	}
+	words = text[syntax.Offset:]
+	if words == "" || !isLetter(words[0]) || strings.ContainsAny(words, "\"\\") || strings.ContainsFunc(words, unicode.IsControl) {
+		return 0, "", false
+	}
+	l, err = measure.Parse(text[:syntax.Offset])
+	return l, words, err == nil
+}
+
+func isLetter(c byte) bool { return 'a' <= c|0x20 && c|0x20 <= 'z' }
 
 // metric writes a length exactly, in metres from one metre on and in
 // millimetres below.
@@ -117,7 +141,7 @@ func sameText(key, a, b string) bool {
 	if a == b {
 		return true
 	}
-	l, errA := measure.Parse(a)
-	m, errB := measure.Parse(b)
-	return errA == nil && errB == nil && l == m && slices.Contains(lengthKeys, key)
+	l, wordsA, okA := splitLength(a)
+	m, wordsB, okB := splitLength(b)
+	return okA && okB && l == m && wordsA == wordsB && slices.Contains(lengthKeys, key)
 }

@@ -13,6 +13,9 @@ type table struct {
 	keys []string
 }
 
+// madeKeys say what walls are made of that follow from rooms.
+var madeKeys = []string{"frame", "thickness", "spacing", "board", "cladding", "bearing", "insulated", "top_plate", "fire_blocks"}
+
 // reference is the order of tables and keys. Tables whose keys are the user's
 // own have none here.
 var reference = []table{
@@ -22,13 +25,19 @@ var reference = []table{
 		"latitude", "longitude", "utc_offset", "attic_hot",
 	}},
 	{"level", []string{"id", "floor", "ceiling", "plate_top"}},
+	{"inside", []string{
+		"id", "name", "level", "width", "depth", "at", "east_of", "north_of", "west_of", "south_of", "line", "line_of", "shift", "use", "ceiling",
+	}},
+	{"outer", append(madeKeys[:len(madeKeys):len(madeKeys)], "names")},
+	{"inner", madeKeys},
+	{"partition", append([]string{"id", "between"}, madeKeys...)},
 	{"wall", []string{
 		"id", "level", "start", "run", "names", "closes", "face", "exterior", "frame", "thickness", "spacing", "board", "cladding",
 		"bearing", "insulated", "top_plate", "fire_blocks",
 	}},
 	{"check", []string{"id", "from", "to", "length", "error"}},
-	{"opening", []string{"id", "wall", "kind", "at", "from", "width", "sill", "head", "hinge", "swing"}},
-	{"device", []string{"id", "wall", "at", "height", "kind", "side", "room", "feed"}},
+	{"opening", []string{"id", "wall", "between", "kind", "at", "from", "width", "sill", "head", "hinge", "swing"}},
+	{"device", []string{"id", "wall", "between", "at", "height", "kind", "side", "room", "feed"}},
 	{"room", []string{"id", "name", "level", "at", "use", "ceiling"}},
 	{"floor", []string{
 		"id", "under", "over", "crawl", "area", "joists_run", "joist", "spacing", "first", "size", "depth", "width", "subfloor", "insulation",
@@ -45,13 +54,14 @@ var reference = []table{
 	{"baffle", []string{"id", "wall", "at", "from", "width"}},
 	{"power", []string{"id", "space", "path", "circuits", "clear"}},
 	{"mark", []string{"id", "kind", "space", "at", "seen"}},
-	{"conduit", []string{"id", "wall", "at", "from", "height", "room", "side", "down", "kind", "trade", "inside", "holds"}},
+	{"conduit", []string{"id", "wall", "between", "at", "from", "height", "room", "side", "down", "kind", "trade", "inside", "holds"}},
 	{"chase", []string{"id", "from", "to", "levels", "down", "rooms", "holds", "hot"}},
+	{"underlay", []string{"id", "level", "file", "sheet", "dots", "at"}},
 
 	{"job", []string{"name", "number", "revision", "by", "date"}},
-	{"closet", []string{"name", "room", "wall", "side", "at", "from", "height", "width", "ceiling", "ports", "panel"}},
+	{"closet", []string{"name", "room", "wall", "between", "side", "at", "from", "height", "width", "ceiling", "ports", "panel"}},
 	{"drop", []string{
-		"tag", "kind", "cable", "count", "note", "exposure", "room", "wall", "side", "at", "level", "from", "height", "out", "shift", "when",
+		"tag", "kind", "cable", "count", "note", "exposure", "room", "wall", "between", "side", "at", "level", "from", "height", "out", "shift", "when",
 		"class", "watts", "end", "plug", "jack",
 	}},
 	{"fixed", []string{"id", "do", "space", "room", "wall", "at", "from", "to", "path", "diameter", "cables", "width"}},

@@ -136,6 +136,8 @@ func referenceFiles(t testing.TB) map[string]string {
 			name = "reference house of several levels"
 		case strings.HasPrefix(line, "// # Checks"):
 			name = "no reference"
+		case strings.HasPrefix(line, "// # Rooms by inside dimensions"):
+			name = "reference of rooms"
 		case strings.HasPrefix(line, "// # The job file"):
 			name = "reference job"
 		case strings.HasPrefix(line, "// # An included file"):

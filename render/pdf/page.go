@@ -60,6 +60,8 @@ func (p *page) item(item sheet.Item) {
 		p.paint(item.Pen, arcPath(item), item.Pie)
 	case sheet.Text:
 		p.text(item)
+	case sheet.Picture:
+		p.picture(item)
 	}
 }
 

@@ -55,7 +55,10 @@ func check(sheets []*sheet.Sheet) error {
 			faults = append(faults, s.Check())
 		}
 	}
-	return errors.Join(faults...)
+	if err := errors.Join(faults...); err != nil {
+		return err
+	}
+	return pictureFaults(sheets)
 }
 
 // A document is what all pages share.

@@ -2,7 +2,7 @@ package sheet
 
 import "math"
 
-// An Item is one thing to draw: Line, Poly, Circle, Arc, Text or *Group.
+// An Item is one thing to draw: Line, Poly, Circle, Arc, Text, Picture or *Group.
 type Item interface {
 	// Strokes returns what the pen draws as polylines, arcs taken as chords. A
 	// closed outline ends with its first point. A Text has none, and a Group

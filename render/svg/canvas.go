@@ -34,6 +34,11 @@ func (c *canvas) open(name string, attrs ...string) {
 	c.raw("<" + name + attributes(attrs) + ">\n")
 }
 
+// empty writes an element that has nothing in it.
+func (c *canvas) empty(name string, attrs ...string) {
+	c.raw("<" + name + attributes(attrs) + "/>\n")
+}
+
 // shut ends the innermost element, which has the given name.
 func (c *canvas) shut(name string) { c.raw("</" + name + ">\n") }
 

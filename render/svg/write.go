@@ -111,6 +111,8 @@ func (d *document) draw(item sheet.Item) {
 		d.arc(item)
 	case sheet.Text:
 		d.drawText(item)
+	case sheet.Picture:
+		d.picture(item)
 	}
 }
 

@@ -1,0 +1,312 @@
+package plan
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"topplate/plan/diag"
+	"topplate/plan/geom"
+	"topplate/plan/measure"
+	"topplate/plan/source"
+	"topplate/plan/survey"
+)
+
+// deriveRuns makes the walls round the rooms of each level: one closed run of
+// outer walls along the inner faces, and a run for all walls between rooms that
+// are in one line. What comes out does not depend on the order of the rooms.
+func (l *houseLoader) deriveRuns(m *makeup) bool {
+	var made []*run
+	good := true
+	for level := range l.house.Levels {
+		var on []int
+		for i := range l.insides {
+			if l.insides[i].level == level {
+				on = append(on, i)
+			}
+		}
+		if on == nil {
+			continue
+		}
+		runs, ok := l.deriveLevel(on, m)
+		made, good = append(made, runs...), good && ok
+	}
+	if !good {
+		return false
+	}
+	for _, r := range made {
+		l.takeRun(r)
+	}
+	for i := range m.partitions {
+		if p := &m.partitions[i]; !p.used {
+			p.run.t.Errorf("between", "found no wall between rooms %s and %s, which have no faces across from each other", l.insides[p.a].id, l.insides[p.b].id)
+			good = false
+		}
+	}
+	return good
+}
+
+// deriveLevel makes the walls round the rooms of one level.
+func (l *houseLoader) deriveLevel(on []int, m *makeup) ([]*run, bool) {
+	pairs, good := l.fits(on, m)
+	if !good {
+		return nil, false
+	}
+	outline, good := l.insideOutline(on, m)
+	if !good {
+		return nil, false
+	}
+	if outline, good = l.straightened(outline, on, m); !good {
+		return nil, false
+	}
+	return append([]*run{l.outerRun(outline, &l.insides[on[0]], m)}, l.innerRuns(pairs, m)...), true
+}
+
+// takeRun takes up a run that was made.
+func (l *houseLoader) takeRun(r *run) {
+	r.first = len(l.wallNames.ids)
+	l.takeNames(r)
+	l.runs = append(l.runs, r)
+}
+
+// straightened takes the small steps out of the line of a level's outer walls:
+// those that are no more than a tape is off.
+func (l *houseLoader) straightened(p geom.Polygon, on []int, m *makeup) (geom.Polygon, bool) {
+	first := &l.insides[on[0]]
+	for i := 0; i < len(p); {
+		n := len(p)
+		at := func(k int) geom.Point { return p[(i+k+n)%n] }
+		step := geom.Dist(at(0), at(1))
+		before, after := headingOf(at(-1), at(0)), headingOf(at(1), at(2))
+		if before != after || step >= m.outer.thick() || n <= 4 {
+			i++
+			continue
+		}
+		where := l.alongFaces(on, before.Turn(Right), at(-1), at(0), at(2))
+		if step > l.house.SketchError {
+			first.t.Errorf("id", "found the %s outer wall with a step of %s along %s, less than the wall is thick, %s; want these faces in line, or farther apart",
+				headingWords[before.Turn(Right)], l.house.text(step), where, l.house.text(m.outer.thick()))
+			return nil, false
+		}
+		first.t.Warnf("id", "the %s faces of %s are %s out of line, and the outer wall is drawn straight along the longer of them", headingWords[before.Turn(Right)], where, l.house.text(step))
+		// The shorter side moves into the line of the longer one.
+		shift, moved := at(1).Sub(at(0)), []int{-1, 0}
+		if geom.Dist(at(-1), at(0)) >= geom.Dist(at(1), at(2)) {
+			shift, moved = at(0).Sub(at(1)), []int{1, 2}
+		}
+		for _, k := range moved {
+			p[(i+k+n)%n] = at(k).Add(shift)
+		}
+		p = without(p, i, (i+1)%n)
+		i = 0
+	}
+	return p, true
+}
+
+// without is an outline without two of its corners.
+func without(p geom.Polygon, i, j int) geom.Polygon {
+	var out geom.Polygon
+	for k := range p {
+		if k != i && k != j {
+			out = append(out, p[k])
+		}
+	}
+	return out
+}
+
+var headingWords = [4]string{East: "east", North: "north", West: "west", South: "south"}
+
+// alongFaces names the rooms of a level whose faces look one way and are on the
+// line of some points.
+func (l *houseLoader) alongFaces(on []int, h Heading, at ...geom.Point) string {
+	var ids []string
+	for _, i := range on {
+		in := &l.insides[i]
+		face := [4]measure.Length{East: in.area.Max.X, North: in.area.Max.Y, West: in.area.Min.X, South: in.area.Min.Y}[h]
+		if slices.ContainsFunc(at, func(p geom.Point) bool { return h.AlongY() && p.Y == face || !h.AlongY() && p.X == face }) {
+			ids = append(ids, in.id)
+		}
+	}
+	slices.Sort(ids)
+	return "rooms " + quoted(ids)
+}
+
+// outerRun is the closed run of outer walls of a level, given the first of its
+// rooms in the file: from the western of its southernmost inside corners, against
+// the clock.
+func (l *houseLoader) outerRun(p geom.Polygon, in *inside, m *makeup) *run {
+	first := 0
+	for i := range p {
+		if cmp.Or(cmp.Compare(p[i].Y, p[first].Y), cmp.Compare(p[i].X, p[first].X)) < 0 {
+			first = i
+		}
+	}
+	p = append(slices.Clone(p[first:]), p[:first]...)
+	made := *m.outer
+	r := &made
+	r.t, r.shared.Level = in.t, in.level
+	r.closes, r.face, r.start = true, "left", p[0]
+	before := ""
+	if in.level > 0 {
+		before = l.house.Levels[in.level].ID + "-"
+	}
+	r.id = before + r.id
+	r.ids = outerIDs(p)
+	for i, a := range p {
+		r.ids[i] = before + r.ids[i]
+		r.legs = append(r.legs, legBetween(a, p[(i+1)%len(p)]))
+		pos := in.t.Pos()
+		if m.outerNames != nil && m.outerNames.Has(r.ids[i]) {
+			pos = m.outerNames.ValuePos(r.ids[i])
+			if own, ok := m.outerNames.Name(r.ids[i], source.Optional); ok {
+				r.ids[i] = own
+			}
+		}
+		r.idPos = append(r.idPos, pos)
+	}
+	return r
+}
+
+// legBetween is the leg of a run from a to b.
+func legBetween(a, b geom.Point) survey.Leg {
+	bearing := [4]survey.Bearing{East: survey.East, North: survey.North, West: survey.West, South: survey.South}[headingOf(a, b)]
+	return survey.Leg{Bearing: bearing, Length: geom.Dist(a, b)}
+}
+
+// outerIDs names outer walls by where they look: "south", or "south.1",
+// "south.2" from the west and then from the south.
+func outerIDs(p geom.Polygon) []string {
+	ids := make([]string, len(p))
+	for h, word := range headingWords {
+		var sides []int
+		for i := range p {
+			if headingOf(p[i], p[(i+1)%len(p)]).Turn(Right) == Heading(h) {
+				sides = append(sides, i)
+			}
+		}
+		low := func(i int) geom.Point {
+			q := p[(i+1)%len(p)]
+			return geom.Point{X: min(p[i].X, q.X), Y: min(p[i].Y, q.Y)}
+		}
+		slices.SortFunc(sides, func(i, j int) int {
+			return cmp.Or(cmp.Compare(low(i).X, low(j).X), cmp.Compare(low(i).Y, low(j).Y))
+		})
+		for n, i := range sides {
+			ids[i] = word
+			if len(sides) > 1 {
+				ids[i] = fmt.Sprintf("%s.%d", word, n+1)
+			}
+		}
+	}
+	return ids
+}
+
+// innerRuns are the walls between rooms. Walls that are in one line and as thick
+// are legs of one run, but where walls cross only those along X go through.
+func (l *houseLoader) innerRuns(pairs []facedPair, m *makeup) (runs []*run) {
+	slices.SortFunc(pairs, func(p, q facedPair) int {
+		return cmp.Or(order(p.alongY, q.alongY), cmp.Compare(p.line, q.line), cmp.Compare(p.along.lo, q.along.lo))
+	})
+	taken := make([]bool, len(pairs))
+	var through []facedPair // the lines along X
+	for i := range pairs {
+		if taken[i] {
+			continue
+		}
+		line := []facedPair{pairs[i]}
+		for taken[i] = true; ; {
+			k := l.goesOn(line[len(line)-1], pairs, taken, through, m)
+			if k < 0 {
+				break
+			}
+			taken[k] = true
+			line = append(line, pairs[k])
+		}
+		if !pairs[i].alongY {
+			whole := line[0]
+			whole.along.hi = line[len(line)-1].along.hi
+			through = append(through, whole)
+		}
+		runs = append(runs, l.innerRun(line, m))
+	}
+	return runs
+}
+
+// order puts false before true.
+func order(a, b bool) int {
+	switch {
+	case a == b:
+		return 0
+	case b:
+		return -1
+	}
+	return 1
+}
+
+// goesOn finds the wall that goes on in the line of another, -1 if none does.
+// Walls that meet the line from both sides, nearly across from each other, leave
+// a gap of two of them at most.
+func (l *houseLoader) goesOn(p facedPair, pairs []facedPair, taken []bool, through []facedPair, m *makeup) int {
+	most := 2*m.thickest() + l.house.SketchError
+	for k, q := range pairs {
+		gap := extent{p.along.hi, q.along.lo}
+		off := max(q.line-p.line, p.line-q.line)
+		if taken[k] || q.alongY != p.alongY || off > l.house.SketchError || gap.lo > gap.hi || gap.hi-gap.lo > most || !sameLayers(m.between(p.a, p.b), m.between(q.a, q.b)) {
+			continue
+		}
+		crossed := slices.ContainsFunc(through, func(t facedPair) bool {
+			return gap.lo <= t.line && t.line <= gap.hi && t.along.lo < p.line && p.line < t.along.hi
+		})
+		if !p.alongY || !crossed {
+			return k
+		}
+	}
+	return -1
+}
+
+// sameLayers reports whether the walls of two runs are as thick, layer by layer.
+func sameLayers(r, s *run) bool {
+	return r.board == s.board && r.shared.StudDepth == s.shared.StudDepth && r.shared.Masonry == s.shared.Masonry
+}
+
+// innerRun is a run of walls between rooms in one line. Where two of them meet
+// is halfway between the rooms.
+func (l *houseLoader) innerRun(line []facedPair, m *makeup) *run {
+	of := m.between(line[0].a, line[0].b)
+	r := &run{t: l.insides[line[0].b].t, from: -1, face: "center", derived: true, shared: of.shared, board: of.board}
+	r.shared.Level = l.insides[line[0].a].level
+	at := line[0].along.lo
+	r.start = line[0].point(at)
+	for i, p := range line {
+		end := p.along.hi
+		if i+1 < len(line) {
+			end = middle(end, line[i+1].along.lo)
+		}
+		r.legs = append(r.legs, legBetween(line[0].point(at), line[0].point(end)))
+		r.each = append(r.each, m.between(p.a, p.b).shared)
+		id, pos := l.wallID(p, m)
+		r.ids, r.idPos = append(r.ids, id), append(r.idPos, pos)
+		at = end
+	}
+	r.id = r.ids[0]
+	return r
+}
+
+// point is a point of a line between rooms.
+func (p facedPair) point(along measure.Length) geom.Point {
+	if p.alongY {
+		return geom.Point{X: p.line, Y: along}
+	}
+	return geom.Point{X: along, Y: p.line}
+}
+
+// wallID names the wall between two rooms: by its own name, or by the rooms in
+// the order of the alphabet.
+func (l *houseLoader) wallID(p facedPair, m *makeup) (string, diag.Pos) {
+	if own := m.partition(p.a, p.b); own != nil {
+		own.used = true
+		return own.id, own.run.t.ValuePos("id")
+	}
+	a, b := &l.insides[p.a], &l.insides[p.b]
+	return min(a.id, b.id) + "-" + max(a.id, b.id), b.t.Pos()
+}
