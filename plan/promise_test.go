@@ -294,7 +294,8 @@ func describe(h *House) []string {
 		x.Pos, x.Wall, x.Room = diag.Pos{}, 0, 0
 		add("conduit in %s to %s: %+v", w, room, x)
 	}
-	attic, roof := h.Attic, h.Roof
+	// Copies: the house is not to be changed.
+	attic, roof := *h.Attic, *h.Roof
 	attic.Pos, roof.Pos, roof.Surface = diag.Pos{}, diag.Pos{}, nil
 	add("%+v %+v %v %v %v", attic, roof, h.OutsideOf, h.PlateLine, h.Boundaries)
 	add("roof at the middle: %v", h.Roof.Surface.Height(geom.Point{X: 15 * foot, Y: 10 * foot}))

@@ -32,6 +32,12 @@ func (r *Region) Outline(at Point) (outer Polygon, holes []Polygon, ok bool) {
 	if part == solid || r.outside[part] {
 		return nil, nil, false
 	}
+	outer, holes = r.trace(part)
+	return outer, holes, true
+}
+
+// trace returns the outlines of a part that is not outside, as Outline does.
+func (r *Region) trace(part int32) (outer Polygon, holes []Polygon) {
 	t := r.tracer(part)
 	for i := range t.leaving {
 		for _, d := range headings {
@@ -48,7 +54,7 @@ func (r *Region) Outline(at Point) (outer Polygon, holes []Polygon, ok bool) {
 			holes = append(holes, loop.Reverse())
 		}
 	}
-	return outer, holes, true
+	return outer, holes
 }
 
 // A tracer holds the sides of the boundary of a part that are still to be
