@@ -134,11 +134,19 @@ func (l *houseLoader) sameKind(c *check) bool {
 		c.t.Errorf("to", "found a check from a place to itself; want two places")
 		return false
 	}
-	if a.kind != wallFace || l.badRun {
+	if l.badRun {
 		return true
 	}
 	p, j := l.runOf(a.wall)
 	q, k := l.runOf(b.wall)
+	if p.shared.Level != q.shared.Level {
+		c.t.Errorf("to", "found a check from wall %s%s to wall %s%s; want two places on one level",
+			p.ids[j], l.house.onLevel(p.shared.Level), q.ids[k], l.house.onLevel(q.shared.Level)).Note(q.idPos[k], "%s is taped here", q.ids[k])
+		return false
+	}
+	if a.kind != wallFace {
+		return true
+	}
 	if alongY(p.legs[j]) != alongY(q.legs[k]) {
 		c.t.Errorf("to", "found walls %s and %s, which are not parallel; want end or at for both ends of the check", p.ids[j], q.ids[k]).
 			Note(q.idPos[k], "%s is taped here", q.ids[k])

@@ -211,7 +211,8 @@ func netOf(t *testing.T, src string) *tapedNet {
 	for _, r := range l.runs {
 		l.readStart(r)
 	}
-	net := l.newTapedNet(l.readChecks(root))
+	l.setLevels()
+	net := l.newTapedNet(0, l.readChecks(root))
 	if list.HasErrors() || net == nil {
 		t.Fatal(print(t, list))
 	}

@@ -23,11 +23,13 @@ func (l *houseLoader) conduits(root *source.Table) {
 		c.ID, _ = t.Name("id", source.Required)
 		ids.add(t, "id", c.ID)
 		okBore := conduitBore(t, &c)
-		okHolds := l.conduitHolds(t, &c)
+		holds, okHolds := heldCables(t)
+		c.Holds = holds
 		w, okWall := l.findWall(t, "wall", source.Required)
 		at, okAt := l.centre(t, w)
 		height, okHeight := length(t, "height", source.Required, boxHeights)
 		side, okSide := l.deviceSide(t, w)
+		c.Down = boolOr(t, "down", false)
 		if !okBore || !okHolds || !okWall || !okAt || !okHeight || !okSide {
 			continue
 		}
@@ -65,19 +67,19 @@ func conduitBore(t *source.Table, c *Conduit) (ok bool) {
 	return true
 }
 
-// conduitHolds reads the cables that are in a conduit already: by the name of
-// their kind, or by their diameter.
-func (l *houseLoader) conduitHolds(t *source.Table, c *Conduit) (ok bool) {
+// heldCables reads the diameters of the cables that are in a conduit or a chase
+// already: by the name of their kind, or by their diameter.
+func heldCables(t *source.Table) (holds []measure.Length, ok bool) {
 	ok = true
 	for _, h := range tables(t, "holds", source.Optional, mostHolds) {
 		diameter, okCable := heldDiameter(h)
 		count := intOr(h, "count", 1, mostHeld, 1)
 		for range count {
-			c.Holds = append(c.Holds, diameter)
+			holds = append(holds, diameter)
 		}
 		ok = ok && okCable
 	}
-	return ok
+	return holds, ok
 }
 
 // heldDiameter reads one kind of cable in a conduit. A house knows only the
@@ -98,8 +100,12 @@ func heldDiameter(h *source.Table) (measure.Length, bool) {
 // wall, under the ceiling, and clear of what else is in the wall.
 func (l *houseLoader) conduitFits(t *source.Table, c *Conduit) bool {
 	wall := &l.house.Walls[c.Wall]
-	if c.Height > l.level.Ceiling {
-		t.Errorf("height", "found %s, which is above the ceiling at %s", c.Height, l.level.Ceiling)
+	if wall.Masonry {
+		t.Errorf("wall", "found a conduit in masonry wall %s, which has no bays", wall.ID).Note(wall.Pos, "%s is taped here", wall.ID)
+		return false
+	}
+	if ceiling := l.house.levelOf(c.Wall).Ceiling; c.Height > ceiling {
+		t.Errorf("height", "found %s, which is above the ceiling at %s", c.Height, ceiling)
 		return false
 	}
 	if c.Inside >= wall.StudDepth {
@@ -111,7 +117,7 @@ func (l *houseLoader) conduitFits(t *source.Table, c *Conduit) bool {
 	if !l.inWall(t, "at", c.Wall, pipe) || !l.clearOfWalls(t, "at", c.Wall, pipe, 0) {
 		return false
 	}
-	return l.conduitFaces(t, c) && l.conduitOffOpenings(t, c) && l.conduitOffDevices(t, c) && l.conduitAlone(t, c)
+	return l.conduitFaces(t, c) && l.conduitEnds(t, c) && l.conduitOffOpenings(t, c) && l.conduitOffDevices(t, c) && l.conduitAlone(t, c)
 }
 
 // conduitFaces finds the room that c opens to, and reports whether it is the
@@ -131,6 +137,40 @@ func (l *houseLoader) conduitFaces(t *source.Table, c *Conduit) bool {
 	return false
 }
 
+// conduitEnds reports whether there is a space at the end of c.
+func (l *houseLoader) conduitEnds(t *source.Table, c *Conduit) bool {
+	w := &l.house.Walls[c.Wall]
+	if len(l.house.Spaces[0].Outlines) == 0 {
+		return true // the spaces are not known
+	}
+	key, way, space := "wall", "up into the space over", l.house.SpaceOver(w.Level, w.PointAt(c.At))
+	if c.Down {
+		key, way, space = "down", "down into the space under", l.house.SpaceUnder(w.Level, w.PointAt(c.At))
+	}
+	if space >= 0 {
+		return true
+	}
+	t.Errorf(key, "found a conduit %s wall %s, where the file has none: no attic, no floor and no crawl space", way, w.ID).
+		Note(w.Pos, "%s is taped here", w.ID)
+	return false
+}
+
+// goes is the stretch of heights through which c goes, on its level.
+func (c *Conduit) goes() extent {
+	if c.Down {
+		return extent{0, c.Height}
+	}
+	return extent{c.Height, ceilings.Max + aboveCeiling.Max}
+}
+
+// way says which way c goes from its box.
+func (c *Conduit) way() string {
+	if c.Down {
+		return "down"
+	}
+	return "up"
+}
+
 // stretch is what the bore of c takes up along its wall.
 func (c *Conduit) stretch() extent { return extent{c.At - c.Inside/2, c.At + c.Inside/2} }
 
@@ -139,8 +179,8 @@ func (l *houseLoader) conduitOffOpenings(t *source.Table, c *Conduit) bool {
 	wall := &l.house.Walls[c.Wall]
 	for i := range wall.Openings {
 		o := &wall.Openings[i]
-		if c.stretch().overlap(extent{o.Start, o.End}) > 0 && o.Head > c.Height {
-			t.Errorf("at", "found a conduit at %s along wall %s from %s above the floor up, which goes through opening %s", l.house.text(c.At), wall.ID, l.house.text(c.Height), o.ID).
+		if c.stretch().overlap(extent{o.Start, o.End}) > 0 && c.goes().overlap(extent{o.Sill, o.Head}) > 0 {
+			t.Errorf("at", "found a conduit at %s along wall %s from %s above the floor %s, which goes through opening %s", l.house.text(c.At), wall.ID, l.house.text(c.Height), c.way(), o.ID).
 				Note(o.Pos, "%s goes from %s to %s along the wall", o.ID, l.house.text(o.Start), l.house.text(o.End))
 			return false
 		}
@@ -156,8 +196,8 @@ func (l *houseLoader) conduitOffDevices(t *source.Table, c *Conduit) bool {
 	for i := range wall.Devices {
 		d := &wall.Devices[i]
 		in := extent{d.At - box/2, d.At + box/2}
-		if d.Side == c.Side && c.stretch().overlap(in) > 0 && d.Height > c.Height-book.Length(rule.BoxHeight) {
-			t.Errorf("at", "found a conduit at %s along wall %s from %s above the floor up, which goes through the %s %s", l.house.text(c.At), wall.ID, l.house.text(c.Height), d.Kind, d.ID).
+		if d.Side == c.Side && c.stretch().overlap(in) > 0 && c.goes().overlap(extent{d.Height, d.Height}) > -book.Length(rule.BoxHeight) {
+			t.Errorf("at", "found a conduit at %s along wall %s from %s above the floor %s, which goes through the %s %s", l.house.text(c.At), wall.ID, l.house.text(c.Height), c.way(), d.Kind, d.ID).
 				Note(d.Pos, "%s is at %s, %s above the floor", d.ID, l.house.text(d.At), l.house.text(d.Height))
 			return false
 		}
@@ -165,12 +205,11 @@ func (l *houseLoader) conduitOffDevices(t *source.Table, c *Conduit) bool {
 	return true
 }
 
-// conduitAlone reports whether no conduit before c is in its place. All of
-// them reach the plate, so that heights do not part them.
+// conduitAlone reports whether no conduit before c is in its place.
 func (l *houseLoader) conduitAlone(t *source.Table, c *Conduit) bool {
 	for i := range l.house.Conduits {
 		b := &l.house.Conduits[i]
-		if b.Wall == c.Wall && b.stretch().overlap(c.stretch()) > 0 {
+		if b.Wall == c.Wall && b.stretch().overlap(c.stretch()) > 0 && b.goes().overlap(c.goes()) > 0 {
 			t.Errorf("at", "found a conduit at %s along wall %s, where conduit %s is", l.house.text(c.At), l.house.Walls[c.Wall].ID, b.ID).
 				Note(b.Pos, "%s is at %s, %s inside", b.ID, l.house.text(b.At), l.house.text(b.Inside))
 			return false

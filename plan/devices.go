@@ -33,8 +33,8 @@ func (l *houseLoader) devices(root *source.Table) {
 
 // deviceFits reports whether a device is in its wall.
 func (l *houseLoader) deviceFits(t *source.Table, w int, d *Device) bool {
-	if d.Height > l.level.Ceiling {
-		t.Errorf("height", "found %s, which is above the ceiling at %s", d.Height, l.level.Ceiling)
+	if ceiling := l.house.levelOf(w).Ceiling; d.Height > ceiling {
+		t.Errorf("height", "found %s, which is above the ceiling at %s", d.Height, ceiling)
 		return false
 	}
 	place := extent{d.At, d.At}

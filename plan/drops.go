@@ -2,6 +2,7 @@ package plan
 
 import (
 	"slices"
+	"strings"
 
 	"topplate/plan/geom"
 	"topplate/plan/measure"
@@ -52,27 +53,23 @@ func (l *jobLoader) closetCeiling(t *source.Table, c *Closet, okRoom bool) {
 	}
 	c.Spot.Wall, c.Spot.Room = -1, c.Room
 	at, ok := l.spot(t, "ceiling")
-	c.Spot.Height = lengthOr(t, "height", boxHeights, l.ceiling())
+	ceiling := measure.Length(0)
+	if okRoom {
+		ceiling = l.house.Levels[l.house.Rooms[c.Room].Level].Ceiling
+	}
+	c.Spot.Height = lengthOr(t, "height", boxHeights, ceiling)
 	if ok && okRoom && l.inRoom(t, "ceiling", at, c.Room) {
 		c.Point = at
 	}
 }
 
-// ceiling is the height of the ceiling, zero without a house.
-func (l *jobLoader) ceiling() measure.Length {
-	if l.house == nil {
-		return 0
-	}
-	return l.house.Levels[0].Ceiling
-}
-
 // inRoom reports whether a place under key is in a room.
 func (l *jobLoader) inRoom(t *source.Table, key string, at geom.Point, room int) bool {
-	in := l.house.RoomOn(0, at)
+	r := &l.house.Rooms[room]
+	in := l.house.RoomOn(r.Level, at)
 	if in == room {
 		return true
 	}
-	r := &l.house.Rooms[room]
 	t.Errorf(key, "found the point %s, which is in %s; want one in room %s", l.house.pointText(at), l.house.roomText(in), r.ID).
 		Note(r.Pos, "%s is here", r.ID)
 	return false
@@ -150,18 +147,64 @@ func (l *jobLoader) wallPlate(t *source.Table, d *Drop) {
 
 func (l *jobLoader) ceilingPoint(t *source.Table, d *Drop) {
 	at, ok := l.spot(t, "at")
-	if !ok {
+	room, okRoom := l.roomUnder(t, at, ok)
+	if !ok || !okRoom {
 		return
 	}
-	d.Point, d.Room = at, l.house.RoomOn(0, at)
-	if d.Room < 0 {
-		t.Errorf("at", "found the point %s, which is in no room; want a point of a ceiling", l.house.pointText(at))
-	}
+	d.Point, d.Room = at, room
+	level := l.house.Rooms[room].Level
 	for i := range l.house.Hatches {
-		if h := &l.house.Hatches[i]; h.Area.Contains(at) {
+		if h := &l.house.Hatches[i]; h.Area.Contains(at) && l.house.Spaces[h.Space].Below == level {
 			t.Errorf("at", "found the point %s, which is in hatch %s", l.house.pointText(at), h.ID).Note(h.Pos, "%s is here", h.ID)
 		}
 	}
+}
+
+// roomUnder finds the room of a point of a ceiling: on the level that the file
+// names, on that of the room it is measured from, or on the one level that has a
+// room there.
+func (l *jobLoader) roomUnder(t *source.Table, at geom.Point, known bool) (room int, ok bool) {
+	level, named := -1, t.Has("level")
+	if named {
+		if level, ok = l.find(t, "level", &l.levelNames); !ok {
+			return -1, false
+		}
+	}
+	if !known {
+		return -1, false
+	}
+	h := l.house
+	if t.Kind("at") == source.KindTable {
+		in, _ := t.Table("at", source.Required)
+		of, _ := l.find(in, "room", &l.roomNames)
+		if r := &h.Rooms[of]; named && level != r.Level {
+			t.Errorf("level", "found level %s with a place in room %s, which is on level %s; want one of them", h.Levels[level].ID, r.ID, h.Levels[r.Level].ID).
+				Note(r.Pos, "%s is here", r.ID)
+			return -1, false
+		}
+		level = h.Rooms[of].Level
+	}
+	var rooms []int
+	for i := range h.Levels {
+		if r := h.RoomOn(i, at); r >= 0 && (level < 0 || i == level) {
+			rooms = append(rooms, r)
+		}
+	}
+	switch {
+	case len(rooms) == 1:
+		return rooms[0], true
+	case len(rooms) == 0 && level >= 0:
+		t.Errorf("at", "found the point %s, which is in no room%s; want a point of a ceiling", h.pointText(at), h.onLevel(level))
+	case len(rooms) == 0:
+		t.Errorf("at", "found the point %s, which is in no room; want a point of a ceiling", h.pointText(at))
+	default:
+		words := make([]string, len(rooms))
+		for i, r := range rooms {
+			words[i] = h.roomText(r) + h.onLevel(h.Rooms[r].Level)
+		}
+		t.Errorf("at", "found the point %s, which is in %s; want level to say on which", h.pointText(at), strings.Join(words, " and in "))
+	}
+	return -1, false
 }
 
 // soffitSpot reads a place under the overhang beside an outer wall.
@@ -170,33 +213,32 @@ func (l *jobLoader) soffitSpot(t *source.Table, d *Drop) {
 	at, okAt := length(t, "at", source.Required, alongWalls)
 	fromEnd := choiceOr(t, "from", "start", "end") == "end"
 	out := lengthOr(t, "out", soffitOuts, -1)
-	if !okWall || !okAt || !l.house.underEave(t, w) {
+	if !okWall || !okAt {
 		return
 	}
 	wall := &l.house.Walls[w]
 	if fromEnd {
 		at = wall.Length() - at
 	}
-	if !l.house.besideWall(t, w, extent{at, at}) {
+	roof, ok := l.house.underEave(t, w, extent{at, at})
+	if !ok || !l.house.besideWall(t, w, extent{at, at}, roof) {
 		return
 	}
-	room := l.underSoffit(wall)
+	room := roof.soffit(wall)
 	if out < 0 {
 		out = room / 2
 	}
 	if out == 0 || out > room {
 		t.Errorf("out", "found %s out of wall %s; want it above zero and at most %s, the end of the overhang", out, wall.ID, l.house.text(room)).
-			Note(l.house.Roof.Pos, "the overhang is given here")
+			Note(roof.Pos, "the overhang is given here")
 		return
 	}
 	d.Eave, d.Point = w, wall.outOf(at, out)
 }
 
-// underSoffit is how far the overhang reaches beyond the finished face of an
-// outer wall. It is measured from the plate.
-func (l *jobLoader) underSoffit(w *Wall) measure.Length {
-	return max(0, l.house.Roof.Overhang-w.Boards[w.Out])
-}
+// soffit is how far the overhang reaches beyond the finished face of an outer
+// wall. It is measured from the plate.
+func (r *Roof) soffit(w *Wall) measure.Length { return max(0, r.Overhang-w.Boards[w.Out]) }
 
 // outOf is the point at a distance along an exterior wall and out from its
 // outer face.

@@ -1,6 +1,9 @@
 package plan
 
 import (
+	"slices"
+
+	"topplate/plan/measure"
 	"topplate/plan/source"
 )
 
@@ -31,35 +34,71 @@ func (l *houseLoader) eave(t *source.Table, ids *names) (id string, w int, e ext
 	if !okWall || !okStretch {
 		return id, w, e, false
 	}
-	return id, w, e, l.house.underEave(t, w) && l.house.besideWall(t, w, e)
+	return id, w, e, l.house.eaveFits(t, w, e)
 }
 
-// underEave reports whether a wall is an outer wall with an overhang over it.
-func (h *House) underEave(t *source.Table, w int) bool {
+// eaveFits reports whether a stretch is beside a wall under an overhang, or past
+// its ends by no more than that.
+func (h *House) eaveFits(t *source.Table, w int, e extent) bool {
+	r, ok := h.underEave(t, w, e)
+	return ok && (r == nil || h.besideWall(t, w, e, r))
+}
+
+// roofOn is the roof that stands on an exterior wall at a distance along it, or
+// past an end of the wall on that end; nil if none does.
+func (h *House) roofOn(w *Wall, along measure.Length) *Roof {
+	whole := ordered(w.Along(w.Frame.Min), w.Along(w.Frame.Max))
+	p := w.PointAt(min(max(along, whole.lo), whole.hi))
+	for _, r := range h.Roofs {
+		if r.Level == w.Level && r.Outline.Contains(p) {
+			return r
+		}
+	}
+	return nil
+}
+
+// RoofOn is the index of the roof that stands on an exterior wall at a distance
+// along it, past its ends that of the end; -1 if none does.
+func (h *House) RoofOn(w *Wall, along measure.Length) int {
+	return slices.Index(h.Roofs, h.roofOn(w, along))
+}
+
+// underEave finds the roof whose overhang is over a stretch of a wall. It is nil
+// while no roof is made.
+func (h *House) underEave(t *source.Table, w int, e extent) (*Roof, bool) {
 	wall := &h.Walls[w]
 	if !wall.Exterior {
 		t.Errorf("wall", "found wall %s, which is not exterior; want an outer wall, which has a soffit", wall.ID).
 			Note(wall.Pos, "%s is taped here", wall.ID)
-		return false
+		return nil, false
 	}
-	if h.Roof.Surface != nil && h.Roof.Overhang == 0 {
+	if slices.ContainsFunc(h.Roofs, func(r *Roof) bool { return r.Outline == nil }) {
+		return nil, true
+	}
+	r := h.roofOn(wall, e.lo)
+	if r == nil || r != h.roofOn(wall, e.hi) {
+		t.Errorf("wall", "found %s along wall %s%s, on which no roof stands all along; want an outer wall under an overhang", h.stretchText(e), wall.ID, h.onLevel(wall.Level)).
+			Note(wall.Pos, "%s is taped here", wall.ID)
+		return nil, false
+	}
+	if (r.Surface != nil || r.Flat) && r.Overhang == 0 {
 		t.Errorf("wall", "found wall %s under a roof without an overhang, which has no soffit", wall.ID).
-			Note(h.Roof.Pos, "the roof is described here")
-		return false
+			Note(r.Pos, "the roof is described here")
+		return nil, false
 	}
-	return true
+	return r, true
 }
 
 // besideWall reports whether a stretch is beside a wall or past its ends by no
 // more than the overhang.
-func (h *House) besideWall(t *source.Table, w int, e extent) bool {
+func (h *House) besideWall(t *source.Table, w int, e extent, r *Roof) bool {
 	wall := &h.Walls[w]
 	whole := ordered(wall.Along(wall.Body.Min), wall.Along(wall.Body.Max))
-	if whole.lo-h.Roof.Overhang <= e.lo && e.hi <= whole.hi+h.Roof.Overhang {
+	if whole.lo-r.Overhang <= e.lo && e.hi <= whole.hi+r.Overhang {
 		return true
 	}
 	t.Errorf("at", "found %s along wall %s; want it from %s to %s, with the overhang at its ends", h.stretchText(e), wall.ID,
-		h.text(whole.lo-h.Roof.Overhang), h.text(whole.hi+h.Roof.Overhang)).
+		h.text(whole.lo-r.Overhang), h.text(whole.hi+r.Overhang)).
 		Note(wall.Pos, "%s is taped here", wall.ID)
 	return false
 }

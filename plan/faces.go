@@ -31,23 +31,23 @@ func (f face) corner(right bool) measure.Length {
 // room's outline. It takes time O(walls × corners).
 func (h *House) facesOf(room int) []face {
 	r := &h.Rooms[room]
-	faces := h.facesAlong(r.Outline, Left)
+	faces := h.facesAlong(r.Level, r.Outline, Left)
 	for _, hole := range r.Holes {
-		faces = append(faces, h.facesAlong(hole, Right)...)
+		faces = append(faces, h.facesAlong(r.Level, hole, Right)...)
 	}
 	return faces
 }
 
-// facesAlong finds the faces along an outline that has the room on the given
-// side.
-func (h *House) facesAlong(outline geom.Polygon, room Side) []face {
+// facesAlong finds the faces of a level's walls along an outline that has the
+// room on the given side.
+func (h *House) facesAlong(level int, outline geom.Polygon, room Side) []face {
 	var faces []face
 	for i, a := range outline {
 		b := outline[(i+1)%len(outline)]
 		towards := headingOf(a, b).Turn(room)
 		for w := range h.Walls {
 			for _, side := range [2]Side{Left, Right} {
-				if h.Walls[w].Faces(side) != towards {
+				if h.Walls[w].Level != level || h.Walls[w].Faces(side) != towards {
 					continue
 				}
 				if f, ok := h.Walls[w].faceOn(a, b, side); ok {

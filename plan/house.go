@@ -206,11 +206,14 @@ const (
 )
 
 // A Roof is a roof over outer walls. Surface gives its height over their plates
-// at every point, Framing what is under it.
+// at every point, Framing what is under it. A flat roof has neither, nor rafters:
+// it lies on the joists of the space under it.
 type Roof struct {
 	ID       string
 	Pos      diag.Pos
 	Level    int // whose plates it stands on
+	Flat     bool
+	Outline  geom.Polygon // along the outer faces of the plates, counter-clockwise
 	Pitch    roof.Pitch
 	Surface  *roof.Roof
 	Framing  roof.Framing

@@ -23,8 +23,8 @@ type jobLoader struct {
 	std   defaults
 	book  rule.Book // with the job's own limits
 
-	roomNames, wallNames names
-	spots                spotReader
+	roomNames, wallNames, levelNames names
+	spots                            spotReader
 
 	included     []included
 	labelled     *source.Table // that the scheme of labels is from; nil if it is built in
@@ -100,6 +100,10 @@ func (l *jobLoader) loadHouse(root *source.Table, path string, read FileReader) 
 	l.roomNames, l.wallNames = names{kind: "room", place: "in " + at}, names{kind: "wall", place: "in " + at}
 	for i := range house.Rooms {
 		l.roomNames.take(house.Rooms[i].ID, house.Rooms[i].Pos)
+	}
+	l.levelNames = names{kind: "level", place: "in " + at}
+	for i := range house.Levels {
+		l.levelNames.take(house.Levels[i].ID, house.Levels[i].Pos)
 	}
 	for i := range house.Walls {
 		l.wallNames.take(house.Walls[i].ID, house.Walls[i].Pos)

@@ -47,6 +47,7 @@ const (
 // A leg is a wall while it is being joined to others. Coordinates are on the
 // axis that the leg runs along, or on the one across.
 type leg struct {
+	level   int
 	heading Heading
 	taped   extent
 	line    measure.Length // across, of the taped line
@@ -169,7 +170,7 @@ func (j joint) before(k joint) bool {
 func findJoint(legs []leg, i, end int) joint {
 	var best joint
 	for k := range legs {
-		if k == i || legs[i].corner[1-end] == k {
+		if k == i || legs[k].level != legs[i].level || legs[i].corner[1-end] == k {
 			continue
 		}
 		j, ok := legs[i].jointWith(end, &legs[k])

@@ -2,7 +2,6 @@ package plan
 
 import (
 	"topplate/plan/diag"
-	"topplate/plan/geom"
 	"topplate/plan/measure"
 	"topplate/plan/source"
 )
@@ -13,23 +12,28 @@ type houseLoader struct {
 	list  *diag.List
 	house *House
 	std   defaults
-	level Level
 
-	runs      []*run
-	wallNames *names
-	roomNames *names
-	kinds     []*names // of every kind of thing, in the order of reading
-	badRun    bool     // the legs of some run are not known
-	adjust    bool     // least squares spreads the errors
-	adjustPos diag.Pos
+	runs       []*run
+	levelNames *names
+	wallNames  *names
+	roomNames  *names
+	spaceNames *names
+	roofNames  *names
+	kinds      []*names // of every kind of thing, in the order of reading
+	badRun     bool     // the legs of some run are not known
+	adjust     bool     // least squares spreads the errors
+	adjustPos  diag.Pos
 
 	// placed is true once all walls are, so that places on them mean
 	// something.
 	placed bool
 	legs   []leg
-	outer  *ring // the run under the roof, nil if there is none
+	outers []outer // by level
 
-	outerFirst int // index of the first wall of that run
+	attics  []*attic
+	tops    []*top
+	floors  []*floor
+	spaceAt []int // in House.Spaces, by the order of names
 }
 
 // LoadHouse reads the text of a house file; name is what messages call it. The
@@ -47,14 +51,18 @@ func LoadHouse(name string, src []byte) (*House, *diag.List) {
 	l.rooms(root)
 	l.openings(root)
 	l.devices(root)
-	l.attic(root)
-	l.roof(root)
+	l.readAttics(root)
+	l.readRoofs()
+	l.readFloors(root)
+	l.makeSpaces()
+	l.stack()
 	l.hatches(root)
 	l.obstacles(root)
 	l.eaves(root)
 	l.powerRuns(root)
 	l.marks(root)
 	l.conduits(root)
+	l.chases(root)
 	l.cautionShared()
 	root.Done()
 	if list.HasErrors() {
@@ -65,8 +73,8 @@ func LoadHouse(name string, src []byte) (*House, *diag.List) {
 
 func newHouseLoader(name string, list *diag.List) *houseLoader {
 	l := &houseLoader{list: list, house: &House{File: name, Attic: &Space{Above: -1}, Roof: &Roof{}}}
-	l.house.Spaces, l.house.Roofs = []*Space{l.house.Attic}, []*Roof{l.house.Roof}
 	l.wallNames, l.roomNames = l.newNames("wall"), l.newNames("room")
+	l.levelNames, l.spaceNames, l.roofNames = l.newNames("level"), l.newNames("space"), l.newNames("roof")
 	return l
 }
 
@@ -93,31 +101,3 @@ func (l *houseLoader) header(root *source.Table) {
 	l.adjust, l.adjustPos = boolOr(t, "adjust", false), t.ValuePos("adjust")
 	l.site(t)
 }
-
-// levels reads the one [[level]].
-func (l *houseLoader) levels(root *source.Table) {
-	// What stands in for a level that can't be read keeps the checks of
-	// heights from following it.
-	l.level = Level{Ceiling: ceilings.Max, PlateTop: ceilings.Max + aboveCeiling.Max}
-	for i, t := range tables(root, "level", source.Required, mostOthers) {
-		level := Level{Pos: t.Pos()}
-		level.ID, _ = t.Name("id", source.Required)
-		level.Floor = lengthOr(t, "floor", floors, 0)
-		ceiling, ok := length(t, "ceiling", source.Required, ceilings)
-		if !ok {
-			ceiling = l.level.Ceiling
-		}
-		plates := bound{measure.Range{Min: ceiling, Max: ceiling + aboveCeiling.Max}, aboveCeiling.why}
-		level.Ceiling, level.PlateTop = ceiling, lengthOr(t, "plate_top", plates, ceiling+l.std.ceilingBoard)
-		if i == 0 {
-			l.level = level
-			continue
-		}
-		t.Errorf("id", "found a second level; want one level in this release").Note(l.level.Pos, "the first level is here")
-	}
-	l.house.Levels = []Level{l.level}
-	l.house.Attic.Base = l.level.Floor + l.level.PlateTop
-}
-
-// inside reports whether p is within the outer faces of the house.
-func (h *House) inside(p geom.Point) bool { return h.OutsideOf.Contains(p) }

@@ -21,12 +21,13 @@ const (
 // mostDoubted is how many doubtful measurements a message lists.
 const mostDoubted = 8
 
-// A tapedNet is all that was taped of the walls as a network. The unknowns are
+// A tapedNet is all that was taped of the walls of a level as a network. The unknowns are
 // the lines that walls run on: one coordinate each, shared by all walls on it,
 // so that walls stay square whatever is wrong. It is made before the runs are
 // placed, and also of runs that do not close.
 type tapedNet struct {
 	l        *houseLoader
+	runs     []*run
 	net      survey.Network
 	taped    []taped
 	stations map[*run][]survey.Station // where its legs start and end; nil if not known
@@ -41,17 +42,54 @@ type taped struct {
 	pos  diag.Pos
 }
 
-// newTapedNet makes the network of all runs and checks. It is nil if some run
-// has no place.
-func (l *houseLoader) newTapedNet(checks []check) *tapedNet {
+// tapedNets makes the network of each level.
+func (l *houseLoader) tapedNets(checks []check) (nets []*tapedNet) {
+	for level := range l.house.Levels {
+		if s := l.newTapedNet(level, checks); s != nil {
+			nets = append(nets, s)
+		}
+	}
+	return nets
+}
+
+// judge judges the networks that have anything to tell, and keeps the checks in
+// the order of their ids. The house is adjusted if all of these are.
+func (l *houseLoader) judge(nets []*tapedNet) {
+	settled := true
+	for _, s := range nets {
+		if len(s.checks) > 0 || slices.ContainsFunc(s.runs, func(r *run) bool { return r.missed != nil }) {
+			l.house.Adjusted = false
+			s.judge()
+			settled = settled && l.house.Adjusted
+		}
+	}
+	l.house.Adjusted = l.house.Adjusted && settled
+	slices.SortFunc(l.house.Checks, func(a, b Check) int { return strings.Compare(a.ID, b.ID) })
+}
+
+// newTapedNet makes the network of the runs and checks of a level. It is nil if
+// some run has no place.
+func (l *houseLoader) newTapedNet(level int, checks []check) *tapedNet {
 	if l.badRun {
 		return nil
 	}
-	s := &tapedNet{l: l, stations: map[*run][]survey.Station{}, legs: map[*run]int{}, checks: checks}
+	s := &tapedNet{l: l}
+	for _, r := range l.runs {
+		if r.shared.Level == level {
+			s.runs = append(s.runs, r)
+		}
+	}
+	for _, c := range checks {
+		if r, _ := l.runOf(c.ends[0].wall); r.shared.Level == level {
+			s.checks = append(s.checks, c)
+		}
+	}
+	s.stations = map[*run][]survey.Station{}
+	s.legs = map[*run]int{}
 	// Sums are rounded in their order, so the order is that of the ids and not
 	// that of the file.
 	slices.SortFunc(s.checks, func(a, b check) int { return strings.Compare(a.id, b.id) })
-	for _, r := range slices.SortedFunc(slices.Values(l.runs), func(a, b *run) int { return strings.Compare(a.id, b.id) }) {
+	for _, r := range slices.SortedFunc(slices.Values(s.runs), func(a, b *run) int { return strings.Compare(a.id, b.id) }) {
 		if !s.addRun(r) {
 			return nil
 		}
@@ -267,7 +305,7 @@ func (s *tapedNet) settle(a *survey.Adjustment, doubtful []int) {
 			Note(o.pos, "%s is", o.name)
 		return
 	}
-	for _, r := range s.l.runs {
+	for _, r := range s.runs {
 		at := s.stations[r]
 		points := make([]geom.Point, len(at))
 		r.start = place(at[0], a.Values)
@@ -288,7 +326,7 @@ func (s *tapedNet) settle(a *survey.Adjustment, doubtful []int) {
 // noteRuns adds the doubtful measurements to the messages about runs that miss
 // their start and have one of them.
 func (s *tapedNet) noteRuns(a *survey.Adjustment, doubtful []int) (told bool) {
-	for _, r := range s.l.runs {
+	for _, r := range s.runs {
 		for _, i := range doubtful {
 			if k := i - s.legs[r]; r.missed != nil && 0 <= k && k < len(r.legs) {
 				s.noteDoubt(r.missed, a, doubtful)
@@ -372,7 +410,7 @@ func (s *tapedNet) checkEnds(c *check, drawn []measure.Length) (p, q geom.Point)
 // drawn is the unknowns as the runs are placed.
 func (s *tapedNet) drawn() []measure.Length {
 	values := make([]measure.Length, len(s.net.Near))
-	for _, r := range s.l.runs {
+	for _, r := range s.runs {
 		for k, at := range s.stations[r] {
 			p := r.start.Add(r.traverse.Points[k])
 			values[at.X], values[at.Y] = p.X, p.Y

@@ -19,8 +19,15 @@ func (l *houseLoader) obstacles(root *source.Table) {
 		ids.add(t, "id", o.ID)
 		o.Kind, _ = t.Choice("kind", source.Required, "duct", "chimney", "flue", "tank", "light", "unit")
 		area, okArea := rect(t)
-		o.Bottom = lengthOr(t, "bottom", inAttic, 0)
-		top, okTop := length(t, "top", source.Required, inAttic)
+		space, okSpace := l.spaceOr(t)
+		o.Space = space
+		s := l.house.Spaces[space]
+		in, low := inAttic, measure.Length(0)
+		if s.Kind == CrawlSpace {
+			in, low = inCrawl, -s.Clear
+		}
+		o.Bottom = lengthOr(t, "bottom", in, low)
+		top, okTop := length(t, "top", source.Required, in)
 		o.Hot = boolOr(t, "hot", hotByKind[o.Kind])
 		o.ByRule = !t.Has("clearance")
 		o.Clearance = lengthOr(t, "clearance", clearances, clearanceBy(rule.NewBook(nil), o.Kind))
@@ -28,7 +35,7 @@ func (l *houseLoader) obstacles(root *source.Table) {
 			t.Errorf("top", "found a top at %s; want it above the bottom at %s", top, o.Bottom)
 		}
 		o.Area, o.Top = area, top
-		if okArea && l.underRoof(t, "from", area, "an obstacle") {
+		if okArea && okSpace && l.inSpace(t, "from", s, area, "an obstacle") {
 			l.house.Obstacles = append(l.house.Obstacles, o)
 		}
 	}

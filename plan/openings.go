@@ -68,7 +68,7 @@ func (l *houseLoader) openingHeights(t *source.Table, o *Opening, w int) bool {
 		return true
 	}
 	wall := &l.house.Walls[w]
-	if under := l.level.PlateTop - measure.Length(wall.TopPlates)*wall.StudWidth; head > under {
+	if under := l.house.levelOf(w).PlateTop - measure.Length(wall.TopPlates)*wall.StudWidth; head > under {
 		t.Errorf("head", "found a head at %s; want at most %s, the underside of the top plate of wall %s", head, l.house.text(under), wall.ID)
 		return false
 	}

@@ -59,6 +59,9 @@ func (l *houseLoader) checkOverlaps() bool {
 	good := true
 	for i := range l.legs {
 		for j := range i {
+			if l.legs[i].level != l.legs[j].level {
+				continue
+			}
 			what, ok := l.overlap(i, j)
 			if ok {
 				continue
@@ -98,77 +101,45 @@ func (l *houseLoader) overlap(i, j int) (what string, ok bool) {
 	return "", true
 }
 
-// meeting calls f for every wall that ends at or crosses the middle of a wall,
+// meeting calls f for every wall of its level that ends at or crosses the middle of a wall,
 // with the stretch that it takes up along it.
 func (h *House) meeting(wall int, f func(other int, stretch extent)) {
 	w := &h.Walls[wall]
 	for i := range h.Walls {
 		v := &h.Walls[i]
-		if i != wall && v.AlongY() != w.AlongY() && !v.Body.Intersect(w.Body).Empty() {
+		if i != wall && v.Level == w.Level && v.AlongY() != w.AlongY() && !v.Body.Intersect(w.Body).Empty() {
 			f(i, ordered(w.Along(v.Body.Min), w.Along(v.Body.Max)))
 		}
 	}
 }
 
-// findCarrier finds the one run that carries the roof.
-func (l *houseLoader) findCarrier() *run {
-	var carrier *run
-	for _, r := range l.runs {
-		if !r.shared.Exterior || !r.closes {
-			continue
-		}
-		if carrier != nil {
-			r.t.Errorf("exterior", "found a second closed exterior run; want one, which carries the roof").
-				Note(carrier.t.Pos(), "the first is here")
-			return nil
-		}
-		carrier = r
-	}
-	if carrier == nil && len(l.runs) > 0 && !l.anyExterior() {
-		l.runs[0].t.Errorf("exterior", "found no exterior run that closes; want exactly one run with exterior = true and closes = true, which carries the roof")
-	}
-	return carrier
-}
-
-// anyExterior reports whether a run is marked as exterior: then what is wrong
-// with it has been said.
-func (l *houseLoader) anyExterior() bool {
-	for _, r := range l.runs {
-		if r.shared.Exterior {
-			return true
-		}
-	}
-	return false
-}
-
-// setOutline takes the outer faces of the run under the roof, if they make an
+// setOutline takes the outer faces of the outer run of a level, if they make an
 // outline.
-func (l *houseLoader) setOutline(r *run) bool {
-	points := make(geom.Polygon, len(r.legs))
+func (l *houseLoader) setOutline(level int) bool {
+	o := &l.outers[level]
+	points := make(geom.Polygon, len(o.legs))
 	for k := range points {
-		points[k], _ = r.points(k)
+		points[k], _ = o.points(k)
 	}
-	outer := newRing(l.legs[r.first:r.first+len(r.legs)], points)
-	l.house.OutsideOf, l.house.PlateLine = outer.outline(body), outer.outline(frame)
-	for _, p := range []geom.Polygon{l.house.OutsideOf, l.house.PlateLine} {
+	ring := newRing(l.legs[o.first:o.first+len(o.legs)], points)
+	o.ring = &ring
+	v := &l.house.Levels[level]
+	v.OutsideOf, v.PlateLine = ring.outline(body), ring.outline(frame)
+	for _, p := range []geom.Polygon{v.OutsideOf, v.PlateLine} {
 		if !p.Rectilinear() || !p.IsSimple() || !p.IsCCW() {
-			r.t.Errorf("run", "found outer walls whose faces do not make a simple outline; walk round the house once, without crossing the way or coming back to a corner")
+			o.t.Errorf("run", "found outer walls whose faces do not make a simple outline; walk round the house once, without crossing the way or coming back to a corner")
 			return false
 		}
 	}
-	level := &l.house.Levels[r.shared.Level]
-	level.OutsideOf, level.PlateLine = l.house.OutsideOf, l.house.PlateLine
-	l.house.Attic.Outlines = []geom.Polygon{l.house.PlateLine}
-	l.outer, l.outerFirst = &outer, r.first
-	l.cautionOutsiders()
 	return true
 }
 
-// cautionOutsiders warns of walls that stand outside of the outer run.
+// cautionOutsiders warns of walls that stand outside of the outer run of their
+// level.
 func (l *houseLoader) cautionOutsiders() {
 	for i := range l.house.Walls {
 		w := &l.house.Walls[i]
-		if !touchesInside(l.house.OutsideOf, w.Body) {
+		if !touchesInside(l.house.levelOf(i).OutsideOf, w.Body) {
 			l.list.Warnf(w.Pos, "wall", "wall %s is outside of the outer walls, where nothing can be routed", w.ID)
 		}
 	}

@@ -115,7 +115,7 @@ func (l *jobLoader) faceOf(t *source.Table, room, wall int) (face, bool) {
 // and walls that meet the wall there, and under the ceiling.
 func (l *jobLoader) spotFits(t *source.Table, s *Spot) bool {
 	h := l.house
-	w, ceiling := &h.Walls[s.Wall], h.Levels[0].Ceiling
+	w, ceiling := &h.Walls[s.Wall], h.levelOf(s.Wall).Ceiling
 	if s.Height > ceiling {
 		t.Errorf("height", "found %s; want at most the ceiling at %s", s.Height, h.text(ceiling))
 		return false

@@ -16,6 +16,7 @@ func (l *houseLoader) powerRuns(root *source.Table) {
 		p.ID, _ = t.Name("id", source.Required)
 		ids.add(t, "id", p.ID)
 		p.Circuits = intOr(t, "circuits", 1, mostCircuits, 1)
+		p.Space, _ = l.spaceOr(t)
 		path, ok := t.Array("path", source.Required)
 		if !ok {
 			continue
@@ -23,7 +24,7 @@ func (l *houseLoader) powerRuns(root *source.Table) {
 		for _, key := range path.Keys() {
 			if at, ok := pair(path, key, coordinates); ok {
 				p.Path = append(p.Path, at)
-				l.cautionOutside(path, key, at)
+				l.cautionOutside(path, key, l.house.Spaces[p.Space], at)
 			}
 		}
 		l.checkPath(t, path, p.Path)
@@ -43,8 +44,17 @@ func (l *houseLoader) checkPath(t, path *source.Table, points []geom.Point) {
 	}
 }
 
-func (l *houseLoader) cautionOutside(t *source.Table, key string, p geom.Point) {
-	if l.placed && !l.house.inside(p) {
-		t.Warnf(key, "the point %s is outside of the house", l.house.pointText(p))
+func (l *houseLoader) cautionOutside(t *source.Table, key string, s *Space, p geom.Point) {
+	if !l.placed || len(s.Outlines) == 0 || l.house.within(s, p) {
+		return
 	}
+	t.Warnf(key, "the point %s is %s", l.house.pointText(p), l.house.outsideText(s))
+}
+
+// outsideText says what a point is that is not in a space.
+func (h *House) outsideText(s *Space) string {
+	if h.whole(s) != nil {
+		return "outside of the house"
+	}
+	return "not in the " + s.Kind.String() + " " + s.ID
 }

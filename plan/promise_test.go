@@ -28,7 +28,7 @@ func checkHouse(t *testing.T, h *House) {
 		}
 		whole := ordered(w.Along(w.Body.Min), w.Along(w.Body.Max))
 		for k, o := range w.Openings {
-			if o.Start < whole.lo || o.End > whole.hi || o.Start >= o.End || o.Sill < 0 || o.Sill >= o.Head || o.Head > h.Levels[0].PlateTop {
+			if o.Start < whole.lo || o.End > whole.hi || o.Start >= o.End || o.Sill < 0 || o.Sill >= o.Head || o.Head > h.Levels[w.Level].PlateTop {
 				t.Errorf("opening %s of wall %s: %+v in %v", o.ID, w.ID, o, whole)
 			}
 			for _, p := range w.Openings[:k] {
@@ -40,28 +40,28 @@ func checkHouse(t *testing.T, h *House) {
 	}
 	for i := range h.Rooms {
 		r := &h.Rooms[i]
-		if !r.Outline.IsSimple() || !r.Outline.IsCCW() || h.RoomOn(0, r.At) != i || r.Bounds != r.Outline.Bounds() {
+		if !r.Outline.IsSimple() || !r.Outline.IsCCW() || h.RoomOn(r.Level, r.At) != i || r.Bounds != r.Outline.Bounds() {
 			t.Errorf("room %s: %+v", r.ID, r)
 		}
 	}
 	for _, hatch := range h.Hatches {
-		if hatch.Room < 0 || hatch.Room >= len(h.Rooms) {
+		if hatch.Room < -1 || hatch.Room >= len(h.Rooms) {
 			t.Errorf("hatch %s is in room %d", hatch.ID, hatch.Room)
 		}
 	}
 	for i, c := range h.Conduits {
 		w := &h.Walls[c.Wall]
 		if whole := ordered(w.Along(w.Body.Min), w.Along(w.Body.Max)); c.At-c.Inside/2 < whole.lo || c.At+c.Inside/2 > whole.hi || c.Inside <= 0 ||
-			c.Inside >= w.StudDepth || c.Height > h.Levels[0].Ceiling || c.Room != h.RoomBeside(w, c.At, c.Side) {
+			c.Inside >= w.StudDepth || c.Height > h.Levels[w.Level].Ceiling || c.Room != h.RoomBeside(w, c.At, c.Side) {
 			t.Errorf("conduit %s: %+v", c.ID, c)
 		}
 		for _, o := range w.Openings {
-			if o.Start < c.At && c.At < o.End && o.Head > c.Height {
+			if o.Start < c.At && c.At < o.End && (!c.Down && o.Head > c.Height || c.Down && o.Sill < c.Height) {
 				t.Errorf("conduit %s goes through opening %s", c.ID, o.ID)
 			}
 		}
 		for _, b := range h.Conduits[:i] {
-			if b.Wall == c.Wall && b.At == c.At {
+			if b.Wall == c.Wall && b.At == c.At && b.Down == c.Down {
 				t.Errorf("conduits %s and %s are in one place", b.ID, c.ID)
 			}
 		}
@@ -71,7 +71,7 @@ func checkHouse(t *testing.T, h *House) {
 			t.Errorf("soffit %s is at wall %d", s.ID, s.Wall)
 		}
 	}
-	if len(h.Hatches) == 0 || h.Roof.Surface == nil || !h.OutsideOf.IsSimple() || !h.PlateLine.IsCCW() {
+	if (len(h.Hatches) == 0 && h.Attic.Kind == AtticSpace) || h.Roof.Surface == nil && !h.Roof.Flat || !h.OutsideOf.IsSimple() || !h.PlateLine.IsCCW() {
 		t.Errorf("no way up, no roof, or no outline: %+v", h)
 	}
 }
@@ -89,15 +89,15 @@ func checkJob(t *testing.T, j *Job) {
 		case WallPlate:
 			w := &h.Walls[d.Spot.Wall]
 			face := w.FacePoint(d.Spot.At, d.Spot.Side)
-			if !w.Body.Contains(face) || d.Spot.Height > h.Levels[0].Ceiling || d.Room != h.RoomOn(0, face) {
+			if !w.Body.Contains(face) || d.Spot.Height > h.Levels[w.Level].Ceiling || d.Room != h.RoomOn(w.Level, face) {
 				t.Errorf("drop %s: %+v", d.Tag, d)
 			}
 		case CeilingPoint:
-			if d.Room < 0 || h.RoomOn(0, d.Point) != d.Room {
+			if d.Room < 0 || h.RoomOn(h.Rooms[d.Room].Level, d.Point) != d.Room {
 				t.Errorf("drop %s: %+v", d.Tag, d)
 			}
 		case SoffitSpot:
-			if !h.Walls[d.Eave].Exterior || h.OutsideOf.Contains(d.Point) {
+			if w := &h.Walls[d.Eave]; !w.Exterior || h.Levels[w.Level].OutsideOf.Contains(d.Point) {
 				t.Errorf("drop %s: %+v", d.Tag, d)
 			}
 		}

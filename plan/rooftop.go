@@ -1,8 +1,10 @@
 package plan
 
 import (
+	"cmp"
 	"math"
 	"regexp"
+	"slices"
 	"strconv"
 
 	"topplate/plan/geom"
@@ -11,25 +13,46 @@ import (
 	"topplate/plan/source"
 )
 
-// roof reads [roof] and builds it over the outer walls.
-func (l *houseLoader) roof(root *source.Table) {
-	t, ok := root.Table("roof", source.Required)
-	if !ok {
+// A top is a [roof] while it is not made.
+type top struct {
+	t     *source.Table
+	roof  *Roof
+	area  []geom.Rect
+	under *Space // the first attic under it, nil if there is none
+	level bool   // the file names its level
+	ok    bool
+}
+
+// readRoofs reads what is said of the roofs that readAttics found.
+func (l *houseLoader) readRoofs() {
+	for _, r := range l.tops {
+		l.readRoof(r)
+	}
+}
+
+func (l *houseLoader) readRoof(r *top) {
+	t := r.t
+	kind, okKind := t.Choice("kind", source.Required, "hip", "gable", "flat")
+	r.roof.Flat = kind == "flat"
+	level, okLevel := l.levelOr(t, "level", 0)
+	r.roof.Level, r.level = max(0, level), t.Has("level")
+	r.area = areas(t)
+	overhang, okOverhang := length(t, "overhang", source.Required, overhangs)
+	r.roof.Overhang, r.roof.Width = overhang, l.std.studWidth
+	r.ok = okKind && okLevel && okOverhang
+	if r.roof.Flat {
+		for _, key := range []string{"gables", "pitch", "rafter", "heel", "chord", "spacing", "first_x", "first_y"} {
+			if t.Has(key) {
+				t.Errorf(key, "found %s of a flat roof, which lies on the joists of its attic; want another kind of roof, or no %s", key, key)
+			}
+		}
 		return
 	}
-	r := l.house.Roof
-	r.Pos = t.Pos()
-	kind, okKind := t.Choice("kind", source.Required, "hip", "gable")
 	pitch, okPitch := l.pitch(t)
-	overhang, okOverhang := length(t, "overhang", source.Required, overhangs)
-	okFraming := l.roofFraming(t, r)
+	r.roof.Pitch = pitch
+	okFraming := l.roofFraming(t, r.roof)
 	okGables := l.gables(t, kind)
-	r.Pitch, r.Overhang, r.Width = pitch, overhang, l.std.studWidth
-	r.Spacing = lengthOr(t, "spacing", onCentre, l.house.Attic.Spacing)
-	l.firstRafters(t, r)
-	if okKind && okPitch && okOverhang && okFraming && okGables && l.placed {
-		l.build(t, r)
-	}
+	r.ok = r.ok && okPitch && okFraming && okGables
 }
 
 // pitches are the least and the greatest rise over run of a roof that is read
@@ -82,9 +105,6 @@ func parsePitch(text string) (roof.Pitch, bool) {
 
 // roofFraming reads what is under the roof: rafters, or trusses with a heel.
 func (l *houseLoader) roofFraming(t *source.Table, r *Roof) bool {
-	if l.placed {
-		r.Framing.PlateWidth = l.house.Walls[l.outerFirst].StudDepth
-	}
 	trussed := t.Has("heel") || t.Has("chord")
 	if !trussed {
 		depth, ok := lumberDepth(t, "rafter", source.Required, joistSizes, depths)
@@ -100,7 +120,7 @@ func (l *houseLoader) roofFraming(t *source.Table, r *Roof) bool {
 	if t.Has("chord") {
 		chord, okChord = lumberDepth(t, "chord", source.Required, joistSizes, depths)
 	}
-	r.Framing = roof.Framing{Kind: roof.Truss, Depth: chord, PlateWidth: r.Framing.PlateWidth, Heel: heel}
+	r.Framing = roof.Framing{Kind: roof.Truss, Depth: chord, Heel: heel}
 	return okHeel && okChord
 }
 
@@ -126,7 +146,7 @@ func (l *houseLoader) gables(t *source.Table, kind string) bool {
 			ok = false
 			continue
 		}
-		if w < l.outerFirst || w >= l.outerFirst+len(l.outer.legs) {
+		if !l.house.Walls[w].Exterior {
 			array.Errorf(key, "found %q, which is not a wall of the outer run; want %s", l.house.Walls[w].ID, l.outerNames()).
 				Note(l.house.Walls[w].Pos, "%s is taped here", l.house.Walls[w].ID)
 			ok = false
@@ -137,50 +157,201 @@ func (l *houseLoader) gables(t *source.Table, kind string) bool {
 	return ok
 }
 
-// outerNames lists the walls of the outer run.
+// outerNames lists the outer walls.
 func (l *houseLoader) outerNames() string {
-	return "one of " + quoted(l.wallNames.ids[l.outerFirst:l.outerFirst+len(l.outer.legs)])
+	var ids []string
+	for i := range l.house.Walls {
+		if l.house.Walls[i].Exterior {
+			ids = append(ids, l.house.Walls[i].ID)
+		}
+	}
+	return "one of " + quoted(ids)
+}
+
+// setRoofLevels finds on which level's plates each roof stands: the one that
+// the file names, or the lowest of those whose attics are under it.
+func (l *houseLoader) setRoofLevels() {
+	levels := l.house.Levels
+	for i, r := range l.tops {
+		lowest := -1
+		for _, a := range l.attics {
+			if a.roof != i {
+				continue
+			}
+			if r.under == nil {
+				r.under = a.space
+			}
+			if lowest < 0 || levels[a.space.Below].Floor < levels[lowest].Floor {
+				lowest = a.space.Below
+			}
+		}
+		if lowest < 0 {
+			lowest = l.highest()
+		}
+		if !r.level {
+			r.roof.Level = lowest
+		}
+	}
+}
+
+// makeRoof finds the outline of a roof and makes its surface.
+func (l *houseLoader) makeRoof(r *top) {
+	h := l.house
+	if l.placed && r.ok {
+		l.roofOutline(r)
+	}
+	if r.roof.Flat {
+		return
+	}
+	l.firstRafters(r)
+	if r.roof.Outline == nil {
+		return
+	}
+	o := &l.outers[r.roof.Level]
+	r.roof.Framing.PlateWidth = h.Walls[o.first].StudDepth
+	outline, gable, flush := o.ring.roofEdges(r.roof.Outline, func(leg int) bool { return h.Walls[o.first+leg].Gable })
+	surface, err := roof.New(roof.Spec{Outline: outline, Gable: gable, Flush: flush, Pitch: r.roof.Pitch, Overhang: r.roof.Overhang, Framing: r.roof.Framing})
+	if err != nil {
+		r.t.Errorf("kind", "no roof can be made over the outer walls: %v", err)
+		return
+	}
+	r.roof.Surface = surface
+}
+
+// roofOutline finds what a roof covers: the outline of its level, or its area
+// of it, less what higher levels with roofs of their own take up.
+func (l *houseLoader) roofOutline(r *top) {
+	v := &l.house.Levels[r.roof.Level]
+	if v.PlateLine == nil {
+		r.t.Errorf("level", "found a roof on level %s, which has no outer walls", v.ID)
+		return
+	}
+	area := v.area()
+	if len(r.area) > 0 {
+		area = geom.Intersect(area, geom.AreaOfRects(r.area...))
+	}
+	for _, other := range l.tops {
+		if w := &l.house.Levels[other.roof.Level]; w.Floor > v.Floor {
+			area = geom.Subtract(area, w.area())
+		}
+	}
+	area = geom.Unite(area)
+	switch {
+	case len(area.Outlines) == 0:
+		r.t.Errorf("area", "found a roof over nothing of level %s", v.ID)
+	case len(area.Outlines) > 1 || len(area.Holes) > 0:
+		r.t.Errorf("area", "found a roof of %s with %s; want area to cut it into roofs of one outline each, such as [{ from = [x, y], to = [x, y] }]",
+			counted(len(area.Outlines), "part"), counted(len(area.Holes), "hole"))
+	default:
+		r.roof.Outline = area.Outlines[0]
+		if slices.Equal(r.roof.Outline, geom.Unite(v.area()).Outlines[0]) {
+			r.roof.Outline = v.PlateLine
+		}
+	}
+}
+
+// cautionSameRoof reports roofs that cover one place.
+func (l *houseLoader) cautionSameRoof() {
+	for i, r := range l.tops {
+		for _, s := range l.tops[:i] {
+			if r.roof.Outline == nil || s.roof.Outline == nil || geom.Intersect(geom.AreaOf(r.roof.Outline), geom.AreaOf(s.roof.Outline)).Empty() {
+				continue
+			}
+			r.t.Errorf("area", "found roof %s where roof %s is; want area to keep them apart", r.roof.ID, s.roof.ID).
+				Note(s.roof.Pos, "%s is described here", s.roof.ID)
+			break
+		}
+	}
 }
 
 // firstRafters reads where rafters stand on either axis. Those that are side
 // by side with the joists stand on them unless the file says otherwise; the
-// others are laid out from the middle of the house.
-func (l *houseLoader) firstRafters(t *source.Table, r *Roof) {
-	b, a := l.house.PlateLine.Bounds(), l.house.Attic
-	x, y := middle(b.Min.X, b.Max.X)+r.Spacing/2, middle(b.Min.Y, b.Max.Y)+r.Spacing/2
-	if a.AlongY {
-		x = a.First
-	} else {
-		y = a.First
+// others are laid out from the middle of the roof.
+func (l *houseLoader) firstRafters(r *top) {
+	s, t := r.under, r.t
+	if s == nil {
+		s = &Space{Spacing: l.std.studSpacing}
 	}
-	r.FirstX = lengthOr(t, "first_x", coordinates, x)
-	r.FirstY = lengthOr(t, "first_y", coordinates, y)
+	r.roof.Spacing = lengthOr(t, "spacing", onCentre, s.Spacing)
+	var b geom.Rect
+	if r.roof.Outline != nil {
+		b = r.roof.Outline.Bounds()
+	}
+	x, y := middle(b.Min.X, b.Max.X)+r.roof.Spacing/2, middle(b.Min.Y, b.Max.Y)+r.roof.Spacing/2
+	if s.AlongY {
+		x = s.First
+	} else if r.under != nil {
+		y = s.First
+	}
+	r.roof.FirstX = lengthOr(t, "first_x", coordinates, x)
+	r.roof.FirstY = lengthOr(t, "first_y", coordinates, y)
 }
 
-// build makes the roof.
-func (l *houseLoader) build(t *source.Table, r *Roof) {
-	outline, gable := l.outer.roofEdges(func(leg int) bool { return l.house.Walls[l.outerFirst+leg].Gable })
-	surface, err := roof.New(roof.Spec{Outline: outline, Gable: gable, Pitch: r.Pitch, Overhang: r.Overhang, Framing: r.Framing})
-	if err != nil {
-		t.Errorf("kind", "no roof can be made over the outer walls: %v", err)
-		return
-	}
-	r.Surface = surface
+// A plateEdge is the outer face of a leg's frame, as far as it is on the
+// outline.
+type plateEdge struct {
+	a, b  geom.Point
+	gable bool
 }
 
-// roofEdges is the outer face of the frames with a vertex wherever a gable
-// begins or ends, and which of its edges are gables.
-func (r *ring) roofEdges(isGable func(leg int) bool) (outline geom.Polygon, gable []bool) {
+// plateEdges are the outer faces of the frames, counter-clockwise.
+func (r *ring) plateEdges(isGable func(leg int) bool) (edges []plateEdge) {
 	corners := r.outline(frame)
 	for k, side := range r.sides {
-		outline, gable = append(outline, corners[k]), append(gable, isGable(side[0]))
-		for i, leg := range side[1:] {
-			if g := isGable(leg); g != gable[len(gable)-1] {
-				outline, gable = append(outline, r.between(side[i], leg)), append(gable, g)
+		at := corners[k]
+		for i, leg := range side {
+			to := corners[(k+1)%len(corners)]
+			if i+1 < len(side) {
+				to = r.between(leg, side[i+1])
+			}
+			edges = append(edges, plateEdge{at, to, isGable(leg)})
+			at = to
+		}
+	}
+	return edges
+}
+
+// roofEdges is the outline of a roof over the ring, with a vertex wherever a
+// gable begins or ends, and which of its edges are gables. Edges that are not
+// on the ring are gables, flush: the roof is cut off there.
+func (r *ring) roofEdges(roof geom.Polygon, isGable func(leg int) bool) (outline geom.Polygon, gable, flush []bool) {
+	plates := r.plateEdges(isGable)
+	for k, a := range roof {
+		b := roof[(k+1)%len(roof)]
+		cuts := []geom.Point{a}
+		for _, e := range plates {
+			for _, p := range [2]geom.Point{e.a, e.b} {
+				if inside(a, b, p) {
+					cuts = append(cuts, p)
+				}
+			}
+		}
+		slices.SortFunc(cuts, func(p, q geom.Point) int { return cmp.Compare(geom.Dist(a, p), geom.Dist(a, q)) })
+		cuts = append(slices.Compact(cuts), b)
+		for i, p := range cuts[:len(cuts)-1] {
+			g, f := edgeOn(plates, p, cuts[i+1])
+			if n := len(gable); i == 0 || g != gable[n-1] || f != flush[n-1] {
+				outline, gable, flush = append(outline, p), append(gable, g), append(flush, f)
 			}
 		}
 	}
-	return outline, gable
+	return outline, gable, flush
+}
+
+// inside reports whether p is on the segment ab, off its ends.
+func inside(a, b, p geom.Point) bool {
+	return p != a && p != b && geom.SegmentsTouch(a, b, p, p)
+}
+
+// edgeOn tells what a stretch from p to q of the outline of a roof is: on a
+// plate under a gable, or cut off from all plates.
+func edgeOn(plates []plateEdge, p, q geom.Point) (gable, flush bool) {
+	for _, e := range plates {
+		if geom.SegmentsTouch(e.a, e.b, p, p) && geom.SegmentsTouch(e.a, e.b, q, q) && headingOf(e.a, e.b) == headingOf(p, q) {
+			return e.gable, false
+		}
+	}
+	return true, true
 }
 
 // between is the point of the outer face of the frames where two legs in line

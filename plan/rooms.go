@@ -9,9 +9,11 @@ import (
 
 // rooms reads [[room]] and finds their outlines from the walls.
 func (l *houseLoader) rooms(root *source.Table) {
-	var region *geom.Region
-	if l.placed {
-		region = l.house.region()
+	regions := make([]*geom.Region, len(l.house.Levels))
+	for level := range regions {
+		if l.placed && l.outers[level].run != nil {
+			regions[level] = l.house.region(level)
+		}
 	}
 	for _, t := range tables(root, "room", source.Required, mostRooms) {
 		r := Room{Pos: t.Pos()}
@@ -21,10 +23,17 @@ func (l *houseLoader) rooms(root *source.Table) {
 			l.roomNames.take("", r.Pos)
 		}
 		r.Name, _ = t.Title("name", source.Required)
+		level, okLevel := l.levelOr(t, "level", 0)
+		r.Level = max(0, level)
+		l.readUse(t, &r)
 		at, ok := pair(t, "at", coordinates)
 		r.At = at
-		if ok && region != nil {
-			l.findRoom(t, &r, region)
+		switch {
+		case !ok || !okLevel || !l.placed:
+		case regions[level] != nil:
+			l.findRoom(t, &r, regions[level])
+		default:
+			t.Errorf("level", "found room %s on level %s, which has no outer walls; want one run with exterior = true and closes = true on it", r.ID, l.house.Levels[level].ID)
 		}
 		l.house.Rooms = append(l.house.Rooms, r)
 	}
@@ -35,11 +44,27 @@ func (l *houseLoader) rooms(root *source.Table) {
 	}
 }
 
-// region is the plane without the walls.
-func (h *House) region() *geom.Region {
-	solids := make([]geom.Rect, len(h.Walls))
+// stairsUse is a room with stairs, which open the floor.
+const stairsUse = "stairs"
+
+// uses are what a room may be used as, as far as anything asks.
+var uses = []string{"room", "garage", "closet", "bath", "kitchen", "laundry", stairsUse, "mechanical", "storage"}
+
+// readUse reads what a room is used as, and whether its ceiling has a board.
+func (l *houseLoader) readUse(t *source.Table, r *Room) {
+	if use := choiceOr(t, "use", uses...); use != uses[0] {
+		r.Use = use
+	}
+	r.Open = choiceOr(t, "ceiling", "board", "open") == "open"
+}
+
+// region is the plane without the walls of a level.
+func (h *House) region(level int) *geom.Region {
+	var solids []geom.Rect
 	for i := range h.Walls {
-		solids[i] = h.Walls[i].Body
+		if h.Walls[i].Level == level {
+			solids = append(solids, h.Walls[i].Body)
+		}
 	}
 	// A margin joins all that is outside.
 	return geom.NewRegion(solids, h.Boundaries.Outset(1*foot))
@@ -49,7 +74,7 @@ func (h *House) region() *geom.Region {
 func (l *houseLoader) findRoom(t *source.Table, r *Room, region *geom.Region) {
 	h := l.house
 	for i := range h.Walls {
-		if h.Walls[i].Body.Contains(r.At) {
+		if h.Walls[i].Level == r.Level && h.Walls[i].Body.Contains(r.At) {
 			t.Errorf("at", "found the point %s, which is in wall %s; want a point in the open of the room", h.pointText(r.At), h.Walls[i].ID).
 				Note(h.Walls[i].Pos, "%s is taped here", h.Walls[i].ID)
 			return
@@ -62,7 +87,7 @@ func (l *houseLoader) findRoom(t *source.Table, r *Room, region *geom.Region) {
 	}
 	for i := range h.Rooms {
 		other := &h.Rooms[i]
-		if other.found() && region.Reaches(r.At, other.At) {
+		if other.found() && other.Level == r.Level && region.Reaches(r.At, other.At) {
 			t.Errorf("at", "found room %s in the same space as room %s; want one room for each space between walls", r.ID, other.ID).
 				Note(other.Pos, "%s is here", other.ID)
 			return

@@ -14,17 +14,19 @@ import (
 
 // A run is one [[wall]] of the file: legs that were taped one after the other.
 type run struct {
-	t      *source.Table
-	id     string
-	legs   []survey.Leg
-	ids    []string
-	idPos  []diag.Pos
-	closes bool
-	face   string
-	shared Wall           // what all its walls have in common
-	board  measure.Length // on the side of a room
-	clad   measure.Length // on the outer side
-	first  int            // index of its first wall
+	t                  *source.Table
+	id                 string
+	legs               []survey.Leg
+	blocks             []source.Item[measure.Length] // rows of fire blocking
+	badLevel, levelSet bool                          // its level can't be told; it is known
+	ids                []string
+	idPos              []diag.Pos
+	closes             bool
+	face               string
+	shared             Wall           // what all its walls have in common
+	board              measure.Length // on the side of a room
+	clad               measure.Length // on the outer side
+	first              int            // index of its first wall
 
 	start    geom.Point
 	from     int // the wall on whose line it starts, -1 if it starts at a point
@@ -62,6 +64,9 @@ func (l *houseLoader) readRuns(root *source.Table) {
 			r.state = unplaceable
 			l.badRun = true
 		}
+		if r.badLevel {
+			r.state = unplaceable
+		}
 		l.runs = append(l.runs, r)
 	}
 }
@@ -82,6 +87,10 @@ func (l *houseLoader) readRun(t *source.Table) *run {
 	r.id, _ = t.Name("id", source.Required)
 	r.closes = boolOr(t, "closes", false)
 	r.face = choiceOr(t, "face", "center", "left", "right")
+	level, ok := l.levelOr(t, "level", 0)
+	if r.badLevel = !ok; ok {
+		r.shared.Level = level
+	}
 	l.readLegs(r)
 	l.readFrame(r)
 	r.readNames()
@@ -153,45 +162,4 @@ func counted(n int, thing string) string {
 		return "1 " + thing
 	}
 	return fmt.Sprintf("%d %ss", n, thing)
-}
-
-// studSizes are the names of lumber that walls are framed of.
-var studSizes = []string{"2x3", "2x4", "2x6", "2x8"}
-
-// readFrame reads what the walls of a run are made of.
-func (l *houseLoader) readFrame(r *run) {
-	t, w := r.t, &r.shared
-	w.Exterior = boolOr(t, "exterior", false)
-	w.Bearing = boolOr(t, "bearing", w.Exterior)
-	w.Insulated = boolOr(t, "insulated", w.Exterior)
-	w.StudDepth, w.StudWidth = l.std.studDepth, l.std.studWidth
-	if d, ok := lumberDepth(t, "frame", source.Optional, studSizes, studDepths); ok {
-		w.StudDepth = d
-	}
-	w.Spacing = lengthOr(t, "spacing", onCentre, l.std.studSpacing)
-	w.TopPlates = 2
-	if choiceOr(t, "top_plate", "double", "single") == "single" {
-		w.TopPlates = 1
-	}
-	r.board = lengthOr(t, "board", boards, l.std.board)
-	r.clad = lengthOr(t, "cladding", claddings, l.std.cladding)
-	if t.Has("cladding") && !w.Exterior {
-		t.Errorf("cladding", "found cladding on a wall that is not exterior; want exterior = true, or board alone")
-	}
-	w.FireBlocks = l.readBlocks(t)
-}
-
-// readBlocks reads the heights of rows of fire blocking.
-func (l *houseLoader) readBlocks(t *source.Table) []measure.Length {
-	items, _ := t.Lengths("fire_blocks", source.Optional, heights.Range)
-	var blocks []measure.Length
-	for _, item := range items {
-		if item.Value <= 0 || item.Value >= l.level.PlateTop {
-			l.list.Errorf(item.Pos, t.Path("fire_blocks"), "found a row of blocking at %s; want one above the floor and below the top of the plates at %s",
-				item.Value, l.level.PlateTop)
-		}
-		blocks = append(blocks, item.Value)
-	}
-	slices.Sort(blocks)
-	return slices.Compact(blocks)
 }

@@ -1,8 +1,6 @@
 package plan
 
 import (
-	"slices"
-
 	"topplate/plan/geom"
 	"topplate/plan/measure"
 	"topplate/plan/source"
@@ -17,18 +15,19 @@ func (l *houseLoader) walls(root *source.Table) {
 	for _, r := range l.runs {
 		l.readStart(r)
 	}
+	l.setLevels()
+	for _, r := range l.runs {
+		l.checkBlocks(r)
+	}
 	checks := l.readChecks(root)
-	net := l.newTapedNet(checks)
-	carrier := l.findCarrier()
-	l.placed = carrier != nil
+	nets := l.tapedNets(checks)
+	l.placed = l.findOuters()
 	for _, r := range l.runs {
 		if !l.place(r) {
 			l.placed = false
 		}
 	}
-	if net != nil && (l.missed() || len(checks) > 0) {
-		net.judge()
-	}
+	l.judge(nets)
 	if !l.placed {
 		return
 	}
@@ -37,7 +36,7 @@ func (l *houseLoader) walls(root *source.Table) {
 	}
 	joinLegs(l.legs)
 	l.finishWalls()
-	l.placed = l.checkLengths() && l.checkSize() && l.checkOverlaps() && l.setOutline(carrier)
+	l.placed = l.checkLengths() && l.checkSize() && l.checkOverlaps() && l.setOutlines()
 }
 
 // readStart reads where a run starts: at a point, or at a wall of another run.
@@ -161,11 +160,6 @@ func (l *houseLoader) keepTraverse(r *run) {
 	l.house.Traverses = append(l.house.Traverses, t)
 }
 
-// missed reports whether some run that should does not end where it began.
-func (l *houseLoader) missed() bool {
-	return slices.ContainsFunc(l.runs, func(r *run) bool { return r.missed != nil })
-}
-
 // outerSide is the side of a closed run, by its points, that looks out.
 func outerSide(p []geom.Point) Side {
 	if geom.Polygon(p[:len(p)-1]).IsCCW() {
@@ -210,7 +204,7 @@ func newLeg(w *Wall, face string) leg {
 	case "right":
 		onLeft = thick
 	}
-	g := leg{heading: w.Heading(), corner: [2]int{-1, -1}, joined: [2]int{-1, -1}}
+	g := leg{level: w.Level, heading: w.Heading(), corner: [2]int{-1, -1}, joined: [2]int{-1, -1}}
 	g.taped, g.line = ordered(w.A.X, w.B.X), w.A.Y
 	if w.AlongY() {
 		g.taped, g.line = ordered(w.A.Y, w.B.Y), w.A.X

@@ -37,7 +37,44 @@ const away measure.Length = 1 << 60
 // plane. feet is the rectangle with these sides moved away.
 type block struct {
 	area, feet geom.Rect
+	roofed     geom.Rect // area with the overhang
 	open       [4]bool
+}
+
+// roofed is the area with the overhang past those of its sides that are not
+// flush.
+func (r *Roof) roofed(area geom.Rect) geom.Rect {
+	out := area.Outset(r.spec.Overhang)
+	for _, s := range sides {
+		if !r.flush(area, s) {
+			continue
+		}
+		switch s {
+		case west:
+			out.Min.X = area.Min.X
+		case east:
+			out.Max.X = area.Max.X
+		case south:
+			out.Min.Y = area.Min.Y
+		case north:
+			out.Max.Y = area.Max.Y
+		}
+	}
+	return out
+}
+
+// flush reports whether all of the outline along a side is flush, and some is.
+func (r *Roof) flush(area geom.Rect, s side) bool {
+	some := false
+	for i := range r.spec.Outline {
+		if s.carries(area, edge(r.spec.Outline, i)) {
+			if !r.spec.Flush[i] {
+				return false
+			}
+			some = true
+		}
+	}
+	return some
 }
 
 // depth is the least distance from p to a side that has a plane, negative for

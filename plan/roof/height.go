@@ -71,7 +71,7 @@ func (r *Roof) depth(p geom.Point) measure.Length {
 		return depth
 	}
 	for i := range r.blocks {
-		if b := &r.blocks[i]; b.area.Outset(r.spec.Overhang).Contains(p) {
+		if b := &r.blocks[i]; b.roofed.Contains(p) {
 			depth = max(depth, b.depth(p))
 		}
 	}

@@ -118,7 +118,7 @@ func (r *Roof) ends(planes []plane) []Line {
 	for _, s := range sides {
 		var feet []measure.Length
 		for i := range r.blocks {
-			feet = append(feet, s.of(r.blocks[i].area.Outset(r.spec.Overhang)))
+			feet = append(feet, s.of(r.blocks[i].roofed))
 		}
 		for _, foot := range lines(feet) {
 			for _, p := range planes {
@@ -141,7 +141,7 @@ func (r *Roof) endsAt(end, p plane) []Line {
 	var s sweep
 	for i := range r.blocks {
 		b := &r.blocks[i]
-		roofed := b.area.Outset(r.spec.Overhang)
+		roofed := b.roofed
 		from := end.side.sign() * (end.side.of(roofed) - end.foot)
 		to := end.side.sign() * (end.side.opposite().of(roofed) - end.foot)
 		switch {
@@ -168,7 +168,8 @@ func (r *Roof) stretch(b *block, on track, height linear, reach, higher func(*sp
 	for _, s := range sides {
 		p := plane{s, s.of(b.area)}
 		if b.open[s] {
-			reach(&at, p.over(on).plus(2*r.spec.Overhang))
+			past := s.sign() * (s.of(b.area) - s.of(b.roofed))
+			reach(&at, p.over(on).plus(2*past))
 		} else if !slices.Contains(named, p) {
 			higher(&at, p.over(on).minus(height))
 		}

@@ -36,7 +36,9 @@
 //   - A gable wall with a jog in it gets one such gable for each piece; a
 //     framer often carries one roof over both.
 //   - A gable on the long side of a wing leaves the wing a shed roof.
-//   - Plates of several heights, several pitches, dormers, a gable cut off by
+//   - Where a roof is cut off flush, the next one is not seen. A side of an
+//     inscribed rectangle that is flush in part has its overhang all along.
+//   - Plates of several heights, several pitches in one roof, dormers, a gable cut off by
 //     a small hip and a hip with a small gable are not modelled.
 //
 // Under the surface there are rafters or top chords, and nothing else: ridge
@@ -62,7 +64,11 @@ type Spec struct {
 	// Gable tells for each edge, from Outline[i] to the next vertex, that the
 	// wall goes up to the roof there instead of carrying rafters. nil is no
 	// gable at all.
-	Gable    []bool
+	Gable []bool
+	// Flush tells for each edge that the roof is cut off there like a gable, but
+	// without an overhang: against the wall of a higher storey, or where another
+	// roof begins. nil is none.
+	Flush    []bool
 	Pitch    Pitch
 	Overhang measure.Length // level, past eaves and gables alike; may be zero
 	Framing  Framing
@@ -97,10 +103,20 @@ func New(spec Spec) (*Roof, error) {
 	}
 	spec.Outline = slices.Clone(spec.Outline)
 	spec.Gable = slices.Clone(spec.Gable)
+	spec.Flush = slices.Clone(spec.Flush)
 	if spec.Gable == nil {
 		spec.Gable = make([]bool, len(spec.Outline))
 	}
+	if spec.Flush == nil {
+		spec.Flush = make([]bool, len(spec.Outline))
+	}
+	for i, flush := range spec.Flush {
+		spec.Gable[i] = spec.Gable[i] || flush
+	}
 	r := &Roof{spec: spec, blocks: newGrid(spec.Outline, spec.Gable).blocks()}
+	for i := range r.blocks {
+		r.blocks[i].roofed = r.roofed(r.blocks[i].area)
+	}
 	r.seat, r.low, r.slant = spec.Framing.offsets(spec.Pitch)
 	return r, nil
 }
@@ -109,7 +125,9 @@ func (s *Spec) check() error {
 	wrong := s.checkOutline()
 	if s.Gable != nil && len(s.Gable) != len(s.Outline) {
 		wrong = append(wrong, &SpecError{"gable", fmt.Sprintf("%d answers for an outline of %d edges", len(s.Gable), len(s.Outline))})
-	} else if s.Gable != nil && !slices.Contains(s.Gable, false) {
+	} else if s.Flush != nil && len(s.Flush) != len(s.Outline) {
+		wrong = append(wrong, &SpecError{"flush", fmt.Sprintf("%d answers for an outline of %d edges", len(s.Flush), len(s.Outline))})
+	} else if s.noEave() {
 		wrong = append(wrong, &SpecError{"gable", "every edge is a gable; at least one must be an eave"})
 	}
 	if reason := s.Pitch.check(); reason != "" {
@@ -129,6 +147,16 @@ func (s *Spec) check() error {
 		}
 	}
 	return errors.Join(wrong...)
+}
+
+// noEave reports whether every edge is a gable.
+func (s *Spec) noEave() bool {
+	for i := range s.Outline {
+		if !(s.Gable != nil && s.Gable[i] || s.Flush != nil && s.Flush[i]) {
+			return false
+		}
+	}
+	return len(s.Outline) > 0
 }
 
 func (s *Spec) checkOutline() (wrong []error) {

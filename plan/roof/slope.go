@@ -64,7 +64,7 @@ func (r *Roof) highest(p geom.Point) []tie {
 	var found []tie
 	for i := range r.blocks {
 		b := &r.blocks[i]
-		if b.depth(p) != depth || !b.area.Outset(r.spec.Overhang).Contains(p) {
+		if b.depth(p) != depth || !b.roofed.Contains(p) {
 			continue
 		}
 		t := tie{block: b}

@@ -1,0 +1,5 @@
+package plan
+
+// stack holds the levels against each other.
+func (l *houseLoader) stack() {
+}
