@@ -90,13 +90,20 @@ func (a *AsBuilt) text(w io.Writer) error {
 // time in proportion to cables times entries.
 func AsBuiltSheets(a *AsBuilt) []*sheet.Sheet {
 	b := newBuilt(a)
-	k := &planKind{
-		id: AsBuiltID, title: "As built",
-		desc:   fmt.Sprintf("Plan of %s with what the record says was done, up to entry %d.", a.Result.Job.House.Name, b.last().Number),
-		draw:   b.draw,
-		legend: b.legend, tables: b.tables, rest: asBuiltText,
+	h := a.Result.Job.House
+	var pages []*drawing
+	for _, level := range byHeight(h) {
+		if len(h.Levels) > 1 && !passed(a.Result, level) {
+			continue
+		}
+		k := &planKind{
+			id: levelID(h, AsBuiltID, level), title: "As built" + levelTitle(h, level), scope: levelScope(level),
+			desc:   fmt.Sprintf("Plan of %s%s with what the record says was done, up to entry %d.", h.Name, levelClause(h, level), b.last().Number),
+			draw:   b.draw,
+			legend: b.legend, tables: b.tables, rest: asBuiltText,
+		}
+		pages = append(pages, k.pages(a.Result)...)
 	}
-	pages := k.pages(a.Result)
 	var out []*sheet.Sheet
 	for i, p := range pages {
 		place := fmt.Sprintf("record, entry %d", b.last().Number)

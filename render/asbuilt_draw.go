@@ -26,7 +26,7 @@ const plannedRadius = 3 * holeRadius / 2
 // draw draws the floor with what was done.
 func (b *built) draw(d *drawing) {
 	d.drawRoof(false)
-	drawWalls(d.sheet.Group("house", "house", "House"), d.res.Job.House, d.view)
+	d.drawWalls()
 	d.scaleBar(true)
 	b.ways(d)
 	d.drawCloset()

@@ -36,7 +36,7 @@ func choicesSheet(res *route.Result, plans []route.Choice, number, of int) *shee
 	boxes := d.sketchBoxes(len(plans), foot.Min.Y)
 	fits := true
 	for i, box := range boxes {
-		d.view, fits = sheet.FitView(h.Units, h.PlateLine.Bounds().Outset(h.Roof.Overhang), box)
+		d.view, fits = sheet.FitView(h.Units, roofBounds(h), box)
 		if fits {
 			d.sketch(i, &plans[i], box)
 		}
@@ -57,7 +57,7 @@ func choicesSheet(res *route.Result, plans []route.Choice, number, of int) *shee
 // houses alone.
 func (d *drawing) sketchBoxes(n int, foot sheet.Paper) []sheet.Box {
 	h := d.res.Job.House
-	real := h.PlateLine.Bounds().Outset(h.Roof.Overhang)
+	real := roofBounds(h)
 	divide := func(across, down int) []sheet.Box {
 		w, t := d.area.Width()/sheet.Paper(across), (foot-d.area.Min.Y)/sheet.Paper(down)
 		var out []sheet.Box
@@ -83,9 +83,8 @@ func (d *drawing) sketch(i int, c *route.Choice, box sheet.Box) {
 	id := sheet.ID("plan", string(rune('a'+i)))
 	title := fmt.Sprintf("Plan %c: %s", 'A'+i, report.BestAt(c))
 	area := sheet.Box{Min: box.Min.Sub(sheet.Pt(sketchRoom, sketchRoom)), Max: box.Max.Add(sheet.Pt(sketchRoom, sketchRoom))}
-	s := &drawing{page: &page{res: c.Result, sheet: &sheet.Sheet{}, area: area}, view: d.view}
-	h := c.Result.Job.House
-	drawWallsBelow(s.sheet.Group("house", "house", "House"), h, s.view)
+	s := &drawing{page: &page{res: c.Result, sheet: &sheet.Sheet{}, area: area}, view: d.view, scope: levelScope(0)}
+	s.drawWallsBelow()
 	s.drawRoof(true)
 	s.drawHatches()
 	s.drawRoutes(true)

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"slices"
 
-	"topplate/plan"
 	"topplate/plan/geom"
 	"topplate/plan/rule"
 	"topplate/render/font"
@@ -92,16 +91,6 @@ func allCautions(a, b *route.Result) (out []rule.ID) {
 	return out
 }
 
-// roofBounds is what a house takes in plan, its eaves counted.
-func roofBounds(h *plan.House) geom.Rect { return h.PlateLine.Bounds().Outset(h.Roof.Overhang) }
-
-func unionOf(a, b geom.Rect) geom.Rect {
-	return geom.Rect{
-		Min: geom.Point{X: min(a.Min.X, b.Min.X), Y: min(a.Min.Y, b.Min.Y)},
-		Max: geom.Point{X: max(a.Max.X, b.Max.X), Y: max(a.Max.Y, b.Max.Y)},
-	}
-}
-
 // compareBoxes divides the drawing area above foot between the two plans,
 // beside or above each other, whichever gives the larger scale.
 func (d *drawing) compareBoxes(real geom.Rect, foot sheet.Paper) []sheet.Box {
@@ -132,8 +121,8 @@ func (d *drawing) comparedPlan(diff *compare.Difference, side int, box sheet.Box
 	w := diff.Plans[side]
 	title := name + ": " + w.Job.Name
 	area := sheet.Box{Min: box.Min.Sub(sheet.Pt(sketchRoom, sketchRoom)), Max: box.Max.Add(sheet.Pt(sketchRoom, sketchRoom))}
-	s := &drawing{page: &page{res: w.Result, sheet: &sheet.Sheet{}, area: area}, view: d.view}
-	drawWallsBelow(s.sheet.Group("house", "house", "House"), w.Job.House, s.view)
+	s := &drawing{page: &page{res: w.Result, sheet: &sheet.Sheet{}, area: area}, view: d.view, scope: levelScope(0)}
+	s.drawWallsBelow()
 	s.drawRoof(false)
 	s.drawHatches()
 	s.changedThings(diff, side)

@@ -25,10 +25,9 @@ const (
 // and openings of all outer walls that look that way, and the overall size to
 // the south and west.
 func (d *drawing) dimensionWalls() {
-	h := d.res.Job.House
-	eave := d.view.Length(h.Roof.Overhang)
+	eave := d.view.Length(d.overhangs())
 	g := d.sheet.Group("dimensions", "dimensions", "Dimensions")
-	b := h.OutsideOf.Bounds()
+	b := d.outside()
 	for look, name := range [...]string{plan.East: "east", plan.North: "north", plan.West: "west", plan.South: "south"} {
 		look := plan.Heading(look)
 		d.chain(g, name, d.outerPoints(look, true), d.outerPoints(look, false), look, d.edgeOf(look)+away(look)*(eave+firstChain))
@@ -38,12 +37,26 @@ func (d *drawing) dimensionWalls() {
 	d.chain(g, "west-overall", overall, overall, plan.West, d.edgeOf(plan.West)-eave-secondChain)
 }
 
-// dimensionPlates draws a chain to the south and west of the attic through the
+// outside is the smallest rectangle around the outer walls that belong to what
+// is drawn: of the level, or of that under an attic's roof, or around the space.
+func (d *drawing) outside() geom.Rect {
+	h := d.res.Job.House
+	level := d.scope.level
+	if level < 0 {
+		level = levelOfSpace(h, d.scope.space)
+		if s := d.space(); s.Roof >= 0 {
+			level = h.Roofs[s.Roof].Level
+		}
+	}
+	return h.Levels[level].OutsideOf.Bounds()
+}
+
+// dimensionPlates draws a chain to the south and west of a space through the
 // corners of the wall plates' outer faces, from which joists are laid out.
 func (d *drawing) dimensionPlates() {
-	eave := d.view.Length(d.res.Job.House.Roof.Overhang)
+	eave := d.view.Length(d.overhangs())
 	g := d.sheet.Group("dimensions", "dimensions", "Dimensions")
-	corners := d.res.Job.House.PlateLine
+	corners := slices.Concat(d.space().Edges()...)
 	d.chain(g, "south", corners, corners, plan.South, d.edgeOf(plan.South)+eave+firstChain)
 	d.chain(g, "west", corners, corners, plan.West, d.edgeOf(plan.West)-eave-firstChain)
 }
@@ -56,7 +69,7 @@ func (d *drawing) outerPoints(look plan.Heading, openings bool) []geom.Point {
 	for i := range h.Walls {
 		w := &h.Walls[i]
 		side := w.Out
-		if !w.Exterior || w.Faces(side) != look {
+		if w.Level != d.scope.level || !w.Exterior || w.Faces(side) != look {
 			continue
 		}
 		out = append(out, w.FacePoint(0, side), w.FacePoint(w.Length(), side))
@@ -72,7 +85,7 @@ func (d *drawing) outerPoints(look plan.Heading, openings bool) []geom.Point {
 
 // edgeOf is where the house ends on the sheet in one direction.
 func (d *drawing) edgeOf(look plan.Heading) sheet.Paper {
-	b := d.view.Box(d.res.Job.House.OutsideOf.Bounds())
+	b := d.view.Box(d.outside())
 	switch look {
 	case plan.East:
 		return b.Max.X

@@ -15,24 +15,33 @@ import (
 	"topplate/route/work"
 )
 
-// fixPlan shows how the holes are found in the attic: the way to each, and the
-// tapes that cross there. It is a sheet of its own, as the attic's is full of
+// fixPlan shows how the holes are found from a space: the way to each, and the
+// tapes that cross there. It is a sheet of its own, as the space's is full of
 // cables. It is nil where no hole is found from there.
-func fixPlan(w *work.Work) *planKind {
-	n := 0
+func fixPlan(w *work.Work, space int) *planKind {
+	h, s, n := w.Result.Job.House, spaceScope(space), 0
+	f := &fixDrawing{}
 	for i := range w.Fixes {
-		if w.Fixes[i].Above.Reached {
+		x := &w.Fixes[i]
+		if !s.hasHole(h, &w.Result.Graph.Holes[w.Result.Holes[x.Index].Place]) {
+			continue
+		}
+		f.fixes = append(f.fixes, *x)
+		if x.Above.Reached {
 			n++
 		}
 	}
 	if n == 0 {
 		return nil
 	}
-	f := &fixDrawing{fixes: w.Fixes}
+	title := "Finding the holes"
+	if len(h.Spaces) > 1 {
+		title += ": " + spaceWords(h, space)
+	}
 	return &planKind{
-		id: "attic-fixes", title: "Finding the holes",
-		desc: fmt.Sprintf("Attic of %s: the safe way from the hatch to %d holes, and for each the distances from marks whose arcs cross there.",
-			w.Result.Job.House.Name, n),
+		id: spaceID(h, space) + "-fixes", title: title, scope: s,
+		desc: fmt.Sprintf("%s of %s: the safe way from the hatch to %d holes, and for each the distances from marks whose arcs cross there.",
+			spaceTitle(h, space), h.Name, n),
 		draw:    f.draw,
 		tables:  f.table,
 		symbols: f.symbols,
@@ -74,7 +83,7 @@ type fixDrawing struct{ fixes []fix.Hole }
 func (f *fixDrawing) draw(d *drawing) {
 	d.drawJoists()
 	d.drawDecking()
-	drawWallsBelow(d.sheet.Group("house", "house", "House"), d.res.Job.House, d.view)
+	d.drawWallsBelow()
 	d.drawRoof(false)
 	d.scaleBar(true)
 	d.drawObstacles()
@@ -138,7 +147,7 @@ func (f *fixDrawing) tapes(d *drawing, g *sheet.Group, h *fix.Hole) {
 // mark to level with the hole, with a tick on each.
 func (f *fixDrawing) count(d *drawing, g *sheet.Group, h *fix.Hole) {
 	c := h.Above.Joists
-	alongY := d.res.Job.House.Attic.AlongY
+	alongY := d.space().AlongY
 	from, to := c.Mark.At, flat(h.At)
 	if alongY {
 		to.Y = from.Y
@@ -147,7 +156,7 @@ func (f *fixDrawing) count(d *drawing, g *sheet.Group, h *fix.Hole) {
 	}
 	a, b := d.view.Point(from), d.view.Point(to)
 	g.Line(sheet.PenCount, a, b)
-	for _, j := range countedJoists(d.res.Job.House, from, to) {
+	for _, j := range countedJoists(d.res.Job.House, d.space(), from, to) {
 		p := from
 		if alongY {
 			p.X = j
@@ -164,13 +173,13 @@ func (f *fixDrawing) count(d *drawing, g *sheet.Group, h *fix.Hole) {
 
 // countedJoists are the centres of the joists on the way from a mark to level
 // with a hole. One at the mark is not counted, one at the hole is.
-func countedJoists(h *plan.House, mark, hole geom.Point) []measure.Length {
+func countedJoists(h *plan.House, s *plan.Space, mark, hole geom.Point) []measure.Length {
 	u, x := mark.X, hole.X
-	if !h.Attic.AlongY {
+	if !s.AlongY {
 		u, x = mark.Y, hole.Y
 	}
 	var out []measure.Length
-	for _, j := range route.JoistCentres(h, h.Attic) {
+	for _, j := range route.JoistCentres(h, s) {
 		if u < j && j <= x || x <= j && j < u {
 			out = append(out, j)
 		}
@@ -236,7 +245,7 @@ func (f *fixDrawing) holes(d *drawing) {
 	for i := range f.fixes {
 		h := &f.fixes[i]
 		at := d.view.Point(flat(h.At))
-		d.drawHole(g, h.ID, fmt.Sprintf("Hole %s, %s", h.ID, h.Member), at)
+		d.drawHole(g, h.ID, fmt.Sprintf("Hole %s, %s", h.ID, h.Member), h.Kind, at)
 		block := font.Block{{Lettering: sheet.LetterTag, Words: h.ID}}
 		switch {
 		case !h.Above.Reached:

@@ -2,6 +2,7 @@ package render
 
 import (
 	"fmt"
+	"slices"
 
 	"topplate/plan"
 	"topplate/plan/geom"
@@ -22,6 +23,7 @@ const (
 // tiles.
 type planKind struct {
 	id, title, desc string
+	scope           scope
 	// draw draws everything and asks for labels; behind, which may be nil, draws
 	// what leaves gaps for them.
 	draw   func(d *drawing)
@@ -39,7 +41,7 @@ type planKind struct {
 // pages draws a plan at the largest standard scale that it fits on one sheet
 // with; where that is too small to be read, on tiles at the least scale.
 func (k *planKind) pages(res *route.Result) []*drawing {
-	d := &drawing{page: newPageAs(res, k.id, k.title, k.desc, "")}
+	d := &drawing{page: newPageAs(res, k.id, k.title, k.desc, ""), scope: k.scope}
 	ok := true
 	d.view, ok = sheet.FitView(res.Job.House.Units, extent(res), planArea(d.area))
 	if ok && d.view.Scale.Den <= leastScale(res.Job.House.Units).Den {
@@ -55,12 +57,21 @@ func (k *planKind) pages(res *route.Result) []*drawing {
 			title = fmt.Sprintf("%s, part %d of %d", k.title, t.number, len(all))
 			desc = fmt.Sprintf("%s Part %d of %d; match lines name the sheets that go on.", k.desc, t.number, len(all))
 		}
-		d := &drawing{page: newPageAs(res, fmt.Sprintf("%s-%d", k.id, t.number), title, desc, ""), tile: t}
+		d := &drawing{page: newPageAs(res, partID(res.Job.House, k.id, t.number), title, desc, ""), tile: t, scope: k.scope}
 		d.view = t.view(d.area, leastScale(res.Job.House.Units))
 		k.finish(d, all)
 		out = append(out, d)
 	}
 	return out
+}
+
+// partID names the sheet of one tile. The names of levels and spaces may end in
+// a number of their own.
+func partID(h *plan.House, id string, number int) string {
+	if len(h.Levels) == 1 && len(h.Spaces) == 1 {
+		return fmt.Sprintf("%s-%d", id, number)
+	}
+	return fmt.Sprintf("%s_%d", id, number)
 }
 
 // whole draws a plan on one sheet, as large as it must be, for other drawing
@@ -72,7 +83,7 @@ func (k *planKind) whole(res *route.Result) *sheet.Sheet {
 		Height: s.Paper(all.Height()) + 2*roomWide + 2*margin,
 	}
 	f.Height = max(f.Height, formatFor(res.Job).Height)
-	d := &drawing{page: newPageOn(f, res, k.id, k.title, k.desc, "")}
+	d := &drawing{page: newPageOn(f, res, k.id, k.title, k.desc, ""), scope: k.scope}
 	area := planArea(d.area)
 	d.view = sheet.View{Scale: s, From: geom.Point{X: (all.Min.X + all.Max.X) / 2, Y: (all.Min.Y + all.Max.Y) / 2}, To: area.Centre()}
 	k.finish(d, nil)
@@ -114,27 +125,68 @@ func (k *planKind) finish(d *drawing, all []tile) {
 	d.cautions()
 }
 
-// floorPlan shows the floor: walls, rooms, openings, devices, drops and, as
-// hidden lines, the routes over them.
-func floorPlan(res *route.Result) *planKind {
+// floorPlan shows a level's floor: walls, rooms, openings, devices, drops and,
+// as hidden lines, the routes over them.
+func floorPlan(res *route.Result, level int) *planKind {
+	h, s, n := res.Job.House, levelScope(level), 0
+	for i := range res.Routes {
+		if s.hasDrop(res, &res.Routes[i]) {
+			n++
+		}
+	}
 	return &planKind{
-		id: "floor", title: "Floor",
-		desc:    fmt.Sprintf("Floor plan of %s with %d drops, their cable routes, holes and cut lengths.", res.Job.House.Name, len(res.Routes)),
+		id: levelID(h, "floor", level), title: "Floor" + levelTitle(h, level), scope: s,
+		desc:    fmt.Sprintf("Floor plan of %s%s with %d drops, their cable routes, holes and cut lengths.", h.Name, levelClause(h, level), n),
 		draw:    drawFloor,
 		tables:  (*drawing).dropTable,
-		symbols: func(d *drawing) []legendSymbol { return append(d.dropSymbols(), floorSymbols...) },
+		symbols: func(d *drawing) []legendSymbol { return append(d.dropSymbols(), d.floorSymbols()...) },
 	}
 }
 
-// floorSymbols are those of a floor plan alone.
+// levelClause says which level something is about, in a sentence.
+func levelClause(h *plan.House, level int) string {
+	if len(h.Levels) == 1 {
+		return ""
+	}
+	return ", level " + levelName(h, level) + ","
+}
+
+// floorSymbols are those of a floor plan alone, as far as the house has them.
+func (d *drawing) floorSymbols() []legendSymbol {
+	h, out := d.res.Job.House, floorSymbols
+	if len(h.Spaces) > 1 {
+		out = append(slices.Clone(out), hatchSymbol)
+	}
+	if slices.ContainsFunc(h.Rooms, func(r plan.Room) bool { return r.Use == "stairs" }) {
+		out = append(slices.Clone(out), stairSymbol)
+	}
+	return out
+}
+
+// floorSymbols are those of every floor plan.
 var floorSymbols = []legendSymbol{{"receptacle, switch or other power device", drawDeviceSample}}
 
+var hatchSymbol = legendSymbol{"hatch, way into a space", func(g *sheet.Group, b sheet.Box) {
+	box := sheet.BoxAround(b.Centre(), b.Height(), b.Height())
+	g.Rect(sheet.PenDevice, box)
+	g.Line(sheet.PenMedium, box.Min, box.Max)
+	g.Line(sheet.PenMedium, sheet.Pt(box.Min.X, box.Max.Y), sheet.Pt(box.Max.X, box.Min.Y))
+}}
+
+var stairSymbol = legendSymbol{"stairs, steps as many as there is room for", func(g *sheet.Group, b sheet.Box) {
+	for x := b.Min.X + sheet.MM; x < b.Max.X; x += 2 * sheet.MM {
+		g.Line(sheet.PenStairs, sheet.Pt(x, b.Min.Y), sheet.Pt(x, b.Max.Y))
+	}
+}}
+
 func drawFloor(d *drawing) {
+	d.drawStairs()
 	d.drawRoof(false)
-	drawWalls(d.sheet.Group("house", "house", "House"), d.res.Job.House, d.view)
+	d.drawWalls()
 	d.scaleBar(true)
 	d.dimensionWalls()
 	d.drawDevices()
+	d.drawWaysOut()
 	d.drawRoutes(false)
 	d.drawCloset()
 	d.drawHoles()
@@ -157,10 +209,19 @@ func (d *drawing) nameRooms() {
 	h := d.res.Job.House
 	for i := range h.Rooms {
 		r := &h.Rooms[i]
-		d.ask(ask{
-			id: "room-" + r.ID, at: d.view.Point(r.At), within: d.view.Box(largestRect(r.Outline)), priority: 15, leader: true,
-			block: font.Block{{Lettering: sheet.LetterRoom, Words: r.Name}, {Lettering: sheet.LetterSmall, Words: h.Units.FormatArea(roomArea(r))}},
-		})
+		part, ok := d.scope.roomPart(h, r)
+		if !ok {
+			continue
+		}
+		block := font.Block{{Lettering: sheet.LetterRoom, Words: r.Name}, {Lettering: sheet.LetterSmall, Words: h.Units.FormatArea(roomArea(r))}}
+		if r.Open && d.scope.space < 0 {
+			block = append(block, font.Line{Lettering: sheet.LetterSmall, Words: "open ceiling"})
+		}
+		in, at := largestRect(part), r.At
+		if !in.Contains(at) && d.scope.space >= 0 && !part.Contains(at) {
+			at = geom.Point{X: in.Min.X + in.Width()/2, Y: in.Min.Y + in.Height()/2}
+		}
+		d.ask(ask{id: "room-" + r.ID, at: d.view.Point(at), within: d.view.Box(in), priority: 15, leader: true, block: block})
 	}
 }
 
@@ -180,7 +241,7 @@ func (d *drawing) dropTable() {
 	rows := [][]string{{"tag", "cables", "cable", "route", "cut each", "note"}}
 	for i := range d.res.Routes {
 		r := &d.res.Routes[i]
-		if !d.here(d.dropPlace(r)) {
+		if !d.scope.hasDrop(d.res, r) || !d.here(d.dropPlace(r)) {
 			continue
 		}
 		drop := &job.Drops[r.Drop]
@@ -204,25 +265,31 @@ func (p *page) tableOr(none string, rows [][]string) {
 	p.table(sheet.LetterSmall, rows)
 }
 
-// atticPlan shows the framing space: joists, roof, reach, obstacles, power,
-// routes and holes.
-func atticPlan(res *route.Result) *planKind {
+// spacePlan shows a framing space: joists, roof, reach, obstacles, power, routes
+// and holes.
+func spacePlan(res *route.Result, space int) *planKind {
+	h, s, n := res.Job.House, spaceScope(space), 0
+	for i := range res.Holes {
+		if s.hasHole(h, &res.Graph.Holes[res.Holes[i].Place]) {
+			n++
+		}
+	}
 	return &planKind{
-		id: "attic", title: "Attic",
-		desc: fmt.Sprintf("Attic of %s: joists, where one can stand, crawl, reach or only push a rod, and the cable routes with %d holes.",
-			res.Job.House.Name, len(res.Holes)),
-		draw:    drawAttic,
+		id: spaceID(h, space), title: spaceTitle(h, space), scope: s,
+		desc: fmt.Sprintf("%s of %s: joists, where one can stand, crawl, reach or only push a rod, and the cable routes with %d holes.",
+			spaceTitle(h, space), h.Name, n),
+		draw:    drawSpace,
 		behind:  (*drawing).drawZones,
 		tables:  (*drawing).holeTable,
 		symbols: func(d *drawing) []legendSymbol { return append(hatchSymbols(), d.dropSymbols()...) },
 	}
 }
 
-func drawAttic(d *drawing) {
+func drawSpace(d *drawing) {
 	d.drawJoists()
 	d.zoneGroup = d.sheet.Group("zones", "zones", "Reach")
 	d.drawDecking()
-	drawWallsBelow(d.sheet.Group("house", "house", "House"), d.res.Job.House, d.view)
+	d.drawWallsBelow()
 	d.drawRoof(true)
 	d.scaleBar(true)
 	d.dimensionPlates()
@@ -242,14 +309,14 @@ func drawAttic(d *drawing) {
 
 // noteJoists says how far apart the joists are, and where the first one is.
 func (d *drawing) noteJoists() {
-	h := d.res.Job.House
-	b := h.PlateLine.Bounds()
+	h, s := d.res.Job.House, d.space()
+	b := s.Bounds()
 	lo := b.Min.X
-	if !h.Attic.AlongY {
+	if !s.AlongY {
 		lo = b.Min.Y
 	}
-	words := fmt.Sprintf("joists %s o.c.", d.length(h.Attic.Spacing))
-	if centres := route.JoistCentres(h, h.Attic); len(centres) > 0 {
+	words := fmt.Sprintf("joists %s o.c.", d.length(s.Spacing))
+	if centres := route.JoistCentres(h, s); len(centres) > 0 {
 		words = fmt.Sprintf("%s, centre of the first %s from the plate's outer face", words, d.length(centres[0]-lo))
 	}
 	at := d.view.Point(b.Min)
@@ -264,7 +331,7 @@ func (d *drawing) holeTable() {
 	for i := range d.res.Holes {
 		h := &d.res.Holes[i]
 		place := &d.res.Graph.Holes[h.Place]
-		if !d.here(flat(place.At)) {
+		if !d.scope.hasHole(d.res.Job.House, place) || !d.here(flat(place.At)) {
 			continue
 		}
 		bit := u.Format(h.Bit)

@@ -8,6 +8,7 @@ import (
 	"topplate/render/font"
 	"topplate/render/report"
 	"topplate/render/sheet"
+	"topplate/route"
 )
 
 // legend explains the pens and symbols that the sheet uses, from the same
@@ -44,6 +45,12 @@ func penSymbols(pens []sheet.Pen) []legendSymbol {
 // it fills, else a line.
 func drawSample(g *sheet.Group, pen sheet.Pen, b sheet.Box) {
 	c := b.Centre()
+	if pen == sheet.PenMasonry {
+		b = b.Inset(sheet.MM / 2)
+		g.Rect(pen, b)
+		g.Hatch(sheet.HatchMasonry, [][]sheet.Point{b.Corners()})
+		return
+	}
 	switch shape := pen.Shape(); shape {
 	case sheet.ShapeRing, sheet.ShapeTarget:
 		g.Circle(pen, c, holeRadius)
@@ -115,12 +122,23 @@ func (d *drawing) dropSymbols() []legendSymbol {
 			g.Rect(sheet.PenHole, around(b.Centre(), holeRadius))
 		}})
 	}
+	if d.boresSoles() {
+		out = append(out, legendSymbol{"hole to drill, through a floor", func(g *sheet.Group, b sheet.Box) {
+			g.Circle(sheet.PenHole, b.Centre(), holeRadius)
+			fillHalf(g, b.Centre())
+		}})
+	}
 	return append(append(out, outletSymbols()...), legendSymbol{
 		"3×: cables in the bundle; H4: hole 4; D1: drop 1", func(g *sheet.Group, b sheet.Box) {
 			g.Text(sheet.LetterCableTag, sheet.Pt(b.Min.X, b.Max.Y-sheet.MM), sheet.Start, "3×")
 			g.Text(sheet.LetterSmallTag, sheet.Pt(b.Min.X+8*sheet.MM, b.Max.Y-sheet.MM), sheet.Start, "H4")
 		},
 	})
+}
+
+// boresSoles reports whether a bottom plate is bored anywhere in the job.
+func (d *drawing) boresSoles() bool {
+	return slices.ContainsFunc(d.res.Holes, func(h route.Hole) bool { return d.res.Graph.Holes[h.Place].Kind == route.SoleArc })
 }
 
 // outletSymbols explains where cables end.

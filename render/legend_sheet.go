@@ -45,7 +45,7 @@ func (d *drawing) allSymbols(used []*sheet.Sheet) []legendSymbol {
 		together.Groups = append(together.Groups, s.Groups...)
 	}
 	out := penSymbols(together.Pens())
-	for _, more := range [][]legendSymbol{d.dropSymbols(), floorSymbols, hatchSymbols(), fixSymbols, elevationKind.symbols[:1], elevationKind.symbols[2:]} {
+	for _, more := range [][]legendSymbol{d.dropSymbols(), d.floorSymbols(), hatchSymbols(), fixSymbols, elevationKind.symbols[:1], elevationKind.symbols[2:]} {
 		out = append(out, more...)
 	}
 	return out

@@ -101,7 +101,7 @@ func (s *openingsSet) real() geom.Rect {
 	h := s.res.Job.House
 	r := h.Boundaries
 	if n := len(s.list); n > 0 && s.list[n-1].room < 0 {
-		eave := h.PlateLine.Bounds().Outset(h.Roof.Overhang)
+		eave := roofBounds(h)
 		r.Min = geom.Point{X: min(r.Min.X, eave.Min.X), Y: min(r.Min.Y, eave.Min.Y)}
 		r.Max = geom.Point{X: max(r.Max.X, eave.Max.X), Y: max(r.Max.Y, eave.Max.Y)}
 	}
@@ -140,11 +140,11 @@ func (s *openingsSet) first(number, of int) *sheet.Sheet {
 	h := s.res.Job.House
 	desc := fmt.Sprintf("Plan of %s with %s in finished surfaces, and a table of where each is, how large, what is put over it and whether it is closed again.",
 		h.Name, counted(len(s.list), "opening", "openings"))
-	d := &drawing{page: newPage(s.res, "openings", "Where openings will be", desc, number, of)}
+	d := &drawing{page: newPage(s.res, "openings", "Where openings will be", desc, number, of), scope: levelScope(0)}
 	d.view, _ = s.fit()
 	d.sheet.View = d.view
 	d.drawRoof(false)
-	drawWalls(d.sheet.Group("house", "house", "House"), h, d.view)
+	d.drawWalls()
 	d.scaleBar(true)
 	whole := d.area
 	d.area = s.plan

@@ -192,7 +192,7 @@ func (c *section) bound() {
 	}
 	sign := c.in.X + c.in.Y
 	middle := at + sign*c.wall.StudDepth/2
-	for _, s := range stretches(h.PlateLine, cut, !alongY) {
+	for _, s := range stretches([]geom.Polygon{h.PlateLine}, cut, !alongY) {
 		if s[0] <= middle && middle <= s[1] {
 			ends := [2]measure.Length{sign * (s[0] - at), sign * (s[1] - at)}
 			c.last = min(c.last, max(ends[0], ends[1]))

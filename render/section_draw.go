@@ -95,15 +95,15 @@ func (c *section) drawRoof(d *drawing) {
 	s = from + (to-from)*2/5
 	words := "sheathing"
 	if slope, ok := h.Roof.Surface.Slope(c.at(s)); ok && (slope.Up.X == 0) == (c.in.X == 0) {
-		words += ", " + pitchWords(h)
+		words += ", " + pitchWords(h, h.Roof)
 	}
 	d.note(g, "sheathing", d.view.Point(geom.Point{X: s, Y: c.underSheathing(s)}), words)
 }
 
 // pitchWords is the pitch of the roof to a tenth: its rise in 12, or an angle
 // where lengths are metric.
-func pitchWords(h *plan.House) string {
-	ratio := float64(h.Roof.Pitch.Rise) / float64(h.Roof.Pitch.Run)
+func pitchWords(h *plan.House, r *plan.Roof) string {
+	ratio := float64(r.Pitch.Rise) / float64(r.Pitch.Run)
 	value, unit := 12*ratio, " in 12"
 	if h.Units == measure.Metric {
 		value, unit = math.Atan(ratio)*180/math.Pi, "°"

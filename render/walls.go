@@ -1,43 +1,77 @@
 package render
 
 import (
+	"slices"
+
 	"topplate/plan"
 	"topplate/plan/geom"
 	"topplate/plan/measure"
 	"topplate/render/sheet"
 )
 
-// drawWalls draws all walls as one filled double line, open where there are
-// openings.
-func drawWalls(g *sheet.Group, h *plan.House, v sheet.View) {
-	var rings [][]sheet.Point
-	for _, r := range wallRings(h) {
-		rings = append(rings, v.Points(r))
+// drawWalls draws all walls of the level as one filled double line, open where
+// there are openings; what of them is masonry is hatched.
+func (d *drawing) drawWalls() {
+	h := d.res.Job.House
+	walls := d.sheet.Group("house", "house", "House").Group("walls", "walls", "Walls")
+	walls.Polygon(sheet.PenWall, d.rings(wallRings(h, d.scope.level, func(*plan.Wall) bool { return true }))...)
+	masonry := func(w *plan.Wall) bool { return w.Masonry }
+	if slices.ContainsFunc(h.Walls, func(w plan.Wall) bool { return w.Masonry && w.Level == d.scope.level }) {
+		g := walls.Group("masonry", "walls", "Masonry")
+		rings := d.rings(wallRings(h, d.scope.level, masonry))
+		g.Polygon(sheet.PenMasonry, rings...)
+		g.Hatch(sheet.HatchMasonry, rings)
 	}
-	walls := g.Group("walls", "walls", "Walls")
-	walls.Polygon(sheet.PenWall, rings...)
 	for i := range h.Walls {
 		w := &h.Walls[i]
+		if w.Level != d.scope.level {
+			continue
+		}
 		for j := range w.Openings {
-			drawOpening(walls, w, &w.Openings[j], v)
+			drawOpening(walls, w, &w.Openings[j], d.view)
 		}
 	}
 }
 
-// drawWallsBelow draws the walls' outlines as seen from the attic.
-func drawWallsBelow(g *sheet.Group, h *plan.House, v sheet.View) {
+// rings are outlines on the sheet.
+func (d *drawing) rings(outlines []geom.Polygon) (rings [][]sheet.Point) {
+	for _, r := range outlines {
+		rings = append(rings, d.view.Points(r))
+	}
+	return rings
+}
+
+// drawWallsBelow draws the outlines of the walls below a space, and of those
+// that stand on it.
+func (d *drawing) drawWallsBelow() {
+	h := d.res.Job.House
+	g := d.sheet.Group("house", "house", "House")
 	walls := g.Group("walls-below", "walls", "Walls below")
 	for i := range h.Walls {
-		walls.Rect(sheet.PenWallBelow, v.Box(h.Walls[i].Frame))
+		if w := &h.Walls[i]; d.scope.hasWall(h, w, d.scope.below(h)) {
+			walls.Rect(sheet.PenWallBelow, d.view.Box(w.Frame))
+		}
+	}
+	if d.scope.above(h) < 0 {
+		return
+	}
+	walls = g.Group("walls-above", "walls", "Walls above")
+	for i := range h.Walls {
+		if w := &h.Walls[i]; d.scope.hasWall(h, w, d.scope.above(h)) {
+			walls.Rect(sheet.PenWallAbove, d.view.Box(w.Frame))
+		}
 	}
 }
 
-// wallRings are the outlines of everything solid in plan: of each group of
-// walls that hang together, and of each space that they close in. Filled by
-// the even-odd rule they are the walls.
-func wallRings(h *plan.House) []geom.Polygon {
+// wallRings are the outlines of everything solid on a level in plan: of each
+// group of walls that hang together, and of each space that they close in, as
+// far as the walls are wanted. Filled by the even-odd rule they are the walls.
+func wallRings(h *plan.House, level int, wanted func(*plan.Wall) bool) []geom.Polygon {
 	var solids []geom.Rect
 	for i := range h.Walls {
+		if w := &h.Walls[i]; w.Level != level || !wanted(w) {
+			continue
+		}
 		solids = append(solids, solidParts(&h.Walls[i])...)
 	}
 	bounds := h.Boundaries.Outset(2 * measure.Metre)
@@ -47,7 +81,7 @@ func wallRings(h *plan.House) []geom.Polygon {
 	seen := []geom.Point{outside}
 	for i := range h.Rooms {
 		at := h.Rooms[i].At
-		if known(region, seen, at) {
+		if h.Rooms[i].Level != level || known(region, seen, at) {
 			continue
 		}
 		seen = append(seen, at)

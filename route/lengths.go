@@ -73,11 +73,11 @@ func bundlesOf(g *Graph, routes []Route) []Bundle {
 			}
 			done[a] = true
 			to := g.Nodes[r.Nodes[i+1]].At
-			if open != nil && open.Kind == arc.Kind && slices.Equal(open.Drops, users[a]) {
+			if open != nil && open.Kind == arc.Kind && open.Space == arc.Space && slices.Equal(open.Drops, users[a]) {
 				open.Points = append(open.Points, to)
 				continue
 			}
-			b := Bundle{Kind: arc.Kind, Drops: users[a]}
+			b := Bundle{Kind: arc.Kind, Space: arc.Space, Drops: users[a]}
 			b.Points = append(b.Points, g.Nodes[r.Nodes[i]].At, to)
 			for _, d := range b.Drops {
 				b.Cables += g.Job.Drops[d].Count

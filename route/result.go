@@ -82,6 +82,7 @@ type Blocked struct {
 // A Bundle is a stretch with the same cables all along.
 type Bundle struct {
 	Kind   ArcKind
+	Space  int // the framing space that it lies in or leads into, -1 if none
 	Points []geom.Point3
 	Drops  []int
 	Cables int

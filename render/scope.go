@@ -1,0 +1,388 @@
+package render
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"topplate/plan"
+	"topplate/plan/geom"
+	"topplate/plan/measure"
+	"topplate/render/sheet"
+	"topplate/route"
+)
+
+// A scope is what of a house a plan shows: a level, or a framing space with the
+// walls below and above it. Both are indices of the house, one of them is -1.
+// A house of one level has all of its job on either.
+type scope struct{ level, space int }
+
+func levelScope(level int) scope { return scope{level, -1} }
+func spaceScope(space int) scope { return scope{-1, space} }
+
+// below and above are the levels whose walls are under and over a space, -1 for
+// none. A level is below itself: it is seen from over its ceiling.
+func (s scope) below(h *plan.House) int {
+	if s.space < 0 {
+		return s.level
+	}
+	return h.Spaces[s.space].Below
+}
+
+func (s scope) above(h *plan.House) int {
+	if s.space < 0 {
+		return -1
+	}
+	return h.Spaces[s.space].Above
+}
+
+// levelOfSpace is the level whose plan shows what is in a space: the one whose
+// ceiling it is on, or over a crawl space the one whose floor it carries.
+func levelOfSpace(h *plan.House, space int) int {
+	if s := h.Spaces[space]; s.Below >= 0 {
+		return s.Below
+	}
+	return h.Spaces[space].Above
+}
+
+// levelOfHole is the level that a hole is made on.
+func levelOfHole(h *plan.House, p *route.HolePlace) int {
+	switch {
+	case p.Wall >= 0:
+		return h.Walls[p.Wall].Level
+	case p.Room >= 0:
+		return h.Rooms[p.Room].Level
+	}
+	return levelOfSpace(h, max(0, p.Space))
+}
+
+// spaceOver is the space on the ceiling of a level over a point: where none is
+// over the point itself, any on that ceiling; -1 if there is none.
+func spaceOver(h *plan.House, level int, p geom.Point) int {
+	if s := h.SpaceOver(level, p); s >= 0 {
+		return s
+	}
+	return slices.IndexFunc(h.Spaces, func(s *plan.Space) bool { return s.Below == level })
+}
+
+// spaceOfHole is the space that a hole opens into; for one inside a wall, the
+// space over that wall.
+func spaceOfHole(h *plan.House, p *route.HolePlace) int {
+	if p.Wall >= 0 && (p.Kind == route.BlockArc || p.Kind == route.StudArc) {
+		return spaceOver(h, h.Walls[p.Wall].Level, flat(p.At))
+	}
+	return p.Space
+}
+
+// hasHole reports whether a hole is in the scope.
+func (s scope) hasHole(h *plan.House, p *route.HolePlace) bool {
+	if s.space < 0 {
+		return levelOfHole(h, p) == s.level
+	}
+	return spaceOfHole(h, p) == s.space
+}
+
+// levelAt is the level that a point is on: the one between whose floor and
+// plates it is, of those beside each other the one whose walls are around it,
+// else the nearest in height.
+func levelAt(h *plan.House, p geom.Point3) int {
+	best, far := 0, measure.Length(-1)
+	for i := range h.Levels {
+		l := &h.Levels[i]
+		off := max(0, l.Floor-p.Z, p.Z-l.Floor-l.PlateTop)
+		if !l.OutsideOf.Contains(flat(p)) {
+			off += measure.Metre
+		}
+		if far < 0 || off < far {
+			best, far = i, off
+		}
+	}
+	return best
+}
+
+// inFraming reports whether cable on an arc of a kind lies in a framing space,
+// and not in a wall or a room.
+func inFraming(k route.ArcKind) bool {
+	switch k {
+	case route.EnterArc, route.SlantArc, route.FishArc, route.BlockArc, route.StudArc, route.ConduitArc, route.RacewayArc:
+		return false
+	}
+	return true
+}
+
+// hasBundle reports whether a bundle is in the scope: on a level, what is in
+// its walls and over its ceiling, or under its floor over a crawl space.
+func (s scope) hasBundle(h *plan.House, b *route.Bundle) bool {
+	space := -1
+	level := levelAt(h, b.Points[0])
+	switch {
+	case inFraming(b.Kind) && b.Space >= 0:
+		space, level = b.Space, levelOfSpace(h, b.Space)
+	default:
+		space = spaceOver(h, level, flat(b.Points[0]))
+	}
+	if s.space < 0 {
+		return level == s.level
+	}
+	return space == s.space
+}
+
+// levelOfDrop is the level that a drop is on.
+func levelOfDrop(h *plan.House, d *plan.Drop) int {
+	switch {
+	case d.Kind == plan.WallPlate:
+		return h.Walls[d.Spot.Wall].Level
+	case d.Eave >= 0:
+		return h.Walls[d.Eave].Level
+	case d.Room >= 0:
+		return h.Rooms[d.Room].Level
+	}
+	return 0
+}
+
+// hasDrop reports whether a drop is in the scope: on a space, one below it, and
+// one above whose cables come up from it.
+func (s scope) hasDrop(res *route.Result, r *route.Route) bool {
+	h := res.Job.House
+	d := &res.Job.Drops[r.Drop]
+	level := levelOfDrop(h, d)
+	if s.space < 0 {
+		return level == s.level
+	}
+	at := d.Point
+	switch {
+	case d.Kind == plan.WallPlate:
+		at = h.Walls[d.Spot.Wall].PointAt(d.Spot.At)
+	case d.Eave >= 0:
+		w := &h.Walls[d.Eave]
+		at = w.PointAt(w.Along(d.Point))
+	}
+	passes := slices.ContainsFunc(r.Arcs, func(a int) bool {
+		arc := &res.Graph.Arcs[a]
+		return arc.Space == s.space && inFraming(arc.Kind)
+	})
+	return passes && (level == s.below(h) || level == s.above(h)) || level == s.below(h) && spaceOver(h, level, at) == s.space
+}
+
+// levelOfCloset is the level that the closet is on, placeOfCloset where it is
+// in plan.
+func levelOfCloset(job *plan.Job) int {
+	if job.Closet.Ceiling {
+		return job.House.Rooms[job.Closet.Room].Level
+	}
+	return job.House.Walls[job.Closet.Spot.Wall].Level
+}
+
+func placeOfCloset(job *plan.Job) geom.Point {
+	c := &job.Closet
+	if c.Ceiling {
+		return c.Point
+	}
+	return job.House.Walls[c.Spot.Wall].PointAt(c.Spot.At)
+}
+
+// hasCloset reports whether the closet is in the scope.
+func (s scope) hasCloset(job *plan.Job) bool {
+	h, level := job.House, levelOfCloset(job)
+	if s.space < 0 {
+		return level == s.level
+	}
+	p := placeOfCloset(job)
+	return level == s.below(h) && spaceOver(h, level, p) == s.space || level == s.above(h) && h.SpaceUnder(level, p) == s.space
+}
+
+// hasReuse reports whether a hole or a conduit that is there is in the scope.
+func (s scope) hasReuse(h *plan.House, u *route.Reuse) bool {
+	level := levelAt(h, u.At)
+	if u.Wall >= 0 {
+		level = h.Walls[u.Wall].Level
+	}
+	if s.space < 0 {
+		return level == s.level
+	}
+	return spaceOver(h, level, flat(u.At)) == s.space || h.SpaceUnder(level, flat(u.At)) == s.space && u.At.Z < h.Levels[level].Floor
+}
+
+// area is the space in plan.
+func areaOf(s *plan.Space) geom.Area { return geom.Area{Outlines: s.Outlines, Holes: s.Holes} }
+
+// nearSpace reports whether any of r is in the space or beside it.
+func nearSpace(s *plan.Space, r geom.Rect) bool {
+	const beside = measure.Foot
+	for _, o := range s.Outlines {
+		if b := o.Bounds().Outset(beside).Intersect(r); !b.Empty() {
+			return true
+		}
+	}
+	return false
+}
+
+// hasWall reports whether a plan shows a wall: of a space, those near it of the
+// level that is asked for.
+func (s scope) hasWall(h *plan.House, w *plan.Wall, level int) bool {
+	return w.Level == level && (s.space < 0 || nearSpace(h.Spaces[s.space], w.Frame))
+}
+
+// roomsLevel is the level whose rooms a plan names.
+func (s scope) roomsLevel(h *plan.House) int {
+	if s.space < 0 {
+		return s.level
+	}
+	return levelOfSpace(h, s.space)
+}
+
+// roomPart is the part of a room in which a plan may name it, false if the room
+// is not on it.
+func (s scope) roomPart(h *plan.House, r *plan.Room) (geom.Polygon, bool) {
+	if r.Level != s.roomsLevel(h) {
+		return nil, false
+	}
+	if s.space < 0 || len(h.Levels) == 1 {
+		return r.Outline, true
+	}
+	in := geom.Intersect(geom.AreaOf(r.Outline), areaOf(h.Spaces[s.space]))
+	if len(in.Outlines) == 0 {
+		return nil, false
+	}
+	return slices.MaxFunc(in.Outlines, func(a, b geom.Polygon) int { return cmp.Compare(a.SquareMetres(), b.SquareMetres()) }), true
+}
+
+// byHeight are the levels from the lowest up, and those of one height by id.
+func byHeight(h *plan.House) []int {
+	out := make([]int, len(h.Levels))
+	for i := range out {
+		out[i] = i
+	}
+	slices.SortFunc(out, func(a, b int) int {
+		return cmp.Or(cmp.Compare(h.Levels[a].Floor, h.Levels[b].Floor), strings.Compare(h.Levels[a].ID, h.Levels[b].ID))
+	})
+	return out
+}
+
+// passed reports whether the installer comes to a level: something of the job
+// is on it, a cable goes through its walls, or a way into a space that cable
+// lies in begins there.
+func passed(res *route.Result, level int) bool {
+	h, s := res.Job.House, levelScope(level)
+	if s.hasCloset(res.Job) {
+		return true
+	}
+	for i := range res.Routes {
+		if s.hasDrop(res, &res.Routes[i]) {
+			return true
+		}
+	}
+	for i := range res.Holes {
+		if s.hasHole(h, &res.Graph.Holes[res.Holes[i].Place]) {
+			return true
+		}
+	}
+	for i := range h.Hatches {
+		x := &h.Hatches[i]
+		if x.Room >= 0 && h.Rooms[x.Room].Level == level && used(res, x.Space) {
+			return true
+		}
+	}
+	return slices.ContainsFunc(res.Bundles, func(b route.Bundle) bool { return s.hasBundle(h, &b) })
+}
+
+// used reports whether a cable or a hole is in a space.
+func used(res *route.Result, space int) bool {
+	h, s := res.Job.House, spaceScope(space)
+	return slices.ContainsFunc(res.Bundles, func(b route.Bundle) bool { return inFraming(b.Kind) && b.Space == space }) ||
+		slices.ContainsFunc(res.Holes, func(x route.Hole) bool { return s.hasHole(h, &res.Graph.Holes[x.Place]) })
+}
+
+// spacesInUse are the spaces that have a sheet: those in use, and of a house of
+// one level and one space that one in any case.
+func spacesInUse(res *route.Result) []int {
+	h := res.Job.House
+	var out []int
+	for i := range h.Spaces {
+		if used(res, i) || len(h.Levels) == 1 && len(h.Spaces) == 1 {
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
+// levelID names the sheets of a kind about a level: by the kind alone where the
+// house has one level.
+func levelID(h *plan.House, kind string, level int) string {
+	if len(h.Levels) == 1 {
+		return kind
+	}
+	return sheet.ID(kind, h.Levels[level].ID)
+}
+
+// levelTitle is a level in a title, nothing where there is one.
+func levelTitle(h *plan.House, level int) string {
+	if len(h.Levels) == 1 {
+		return ""
+	}
+	return ": " + levelName(h, level)
+}
+
+// levelName is a level's id as words.
+func levelName(h *plan.House, level int) string {
+	return strings.NewReplacer("-", " ", "_", " ").Replace(h.Levels[level].ID)
+}
+
+// sortOf is the word that sheets of a space begin with, and its title.
+func sortOf(s *plan.Space) (id, title string) {
+	switch {
+	case s.Kind == plan.AtticSpace:
+		return "attic", "Attic"
+	case s.Kind == plan.CrawlSpace:
+		return "crawl", "Crawl space"
+	case s.Above < 0:
+		return "roof", "Flat roof"
+	}
+	return "joists", "Floor joists"
+}
+
+// spaceID names the sheets of a space: by its kind alone where the house has
+// one of that kind.
+func spaceID(h *plan.House, space int) string {
+	id, _ := sortOf(h.Spaces[space])
+	if sameSort(h, space) == 1 || h.Spaces[space].ID == id {
+		return id
+	}
+	return sheet.ID(id, h.Spaces[space].ID)
+}
+
+// sameSort is how many spaces of its kind the house has.
+func sameSort(h *plan.House, space int) int {
+	id, _ := sortOf(h.Spaces[space])
+	n := 0
+	for _, s := range h.Spaces {
+		if other, _ := sortOf(s); other == id {
+			n++
+		}
+	}
+	return n
+}
+
+// spaceTitle names a space in a title: by what it lies under or over.
+func spaceTitle(h *plan.House, space int) string {
+	s := h.Spaces[space]
+	_, title := sortOf(s)
+	switch {
+	case len(h.Levels) == 1 && sameSort(h, space) == 1:
+		return title
+	case s.Above >= 0:
+		title += " under " + levelName(h, s.Above)
+	default:
+		title += " over " + levelName(h, s.Below)
+	}
+	if sameSort(h, space) > 1 {
+		title += ", " + s.ID
+	}
+	return title
+}
+
+// spaceWords name a space in a sentence.
+func spaceWords(h *plan.House, space int) string {
+	t := spaceTitle(h, space)
+	return strings.ToLower(t[:1]) + t[1:]
+}
