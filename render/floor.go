@@ -153,11 +153,11 @@ func levelClause(h *plan.House, level int) string {
 
 // floorSymbols are those of a floor plan alone, as far as the house has them.
 func (d *drawing) floorSymbols() []legendSymbol {
-	h, out := d.res.Job.House, floorSymbols
-	if len(h.Spaces) > 1 {
+	h, out, all := d.res.Job.House, floorSymbols, d.scope == everywhere
+	if len(h.Spaces) > 1 && slices.ContainsFunc(h.Hatches, func(x plan.Hatch) bool { return all || d.scope.hasHatch(h, &x) }) {
 		out = append(slices.Clone(out), hatchSymbol)
 	}
-	if slices.ContainsFunc(h.Rooms, func(r plan.Room) bool { return r.Use == "stairs" }) {
+	if slices.ContainsFunc(h.Rooms, func(r plan.Room) bool { return r.Use == "stairs" && (all || r.Level == d.scope.level) }) {
 		out = append(slices.Clone(out), stairSymbol)
 	}
 	return out
@@ -252,8 +252,12 @@ func (d *drawing) dropTable() {
 		rows = append(rows, row)
 	}
 	d.tableOr("none", rows)
+	onAll := ""
+	if len(job.House.Levels) > 1 {
+		onAll = "on all levels, "
+	}
 	for _, t := range d.res.Tails {
-		d.line(sheet.LetterSmall, 0, fmt.Sprintf("%s: %d cables, %s to cut", t.Cable, t.Cables, job.House.Units.Format(t.Length)))
+		d.line(sheet.LetterSmall, 0, fmt.Sprintf("%s%s: %d cables, %s to cut", onAll, t.Cable, t.Cables, job.House.Units.Format(t.Length)))
 	}
 }
 

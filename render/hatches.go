@@ -7,7 +7,7 @@ import (
 )
 
 // hasHatch reports whether a way in is in the scope: on a level, what begins in
-// its rooms, and of a crawl space under it what begins outside.
+// its rooms.
 func (s scope) hasHatch(h *plan.House, x *plan.Hatch) bool {
 	switch {
 	case s.space >= 0:
@@ -15,7 +15,7 @@ func (s scope) hasHatch(h *plan.House, x *plan.Hatch) bool {
 	case x.Room >= 0:
 		return h.Rooms[x.Room].Level == s.level
 	}
-	return levelOfSpace(h, x.Space) == s.level
+	return false
 }
 
 // drawHatches draws the ways in: an opening with its diagonals.

@@ -136,9 +136,12 @@ func (d *drawing) dropSymbols() []legendSymbol {
 	})
 }
 
-// boresSoles reports whether a bottom plate is bored anywhere in the job.
+// boresSoles reports whether a bottom plate is bored in what is drawn.
 func (d *drawing) boresSoles() bool {
-	return slices.ContainsFunc(d.res.Holes, func(h route.Hole) bool { return d.res.Graph.Holes[h.Place].Kind == route.SoleArc })
+	return slices.ContainsFunc(d.res.Holes, func(x route.Hole) bool {
+		p := &d.res.Graph.Holes[x.Place]
+		return p.Kind == route.SoleArc && (d.scope == everywhere || d.scope.hasHole(d.res.Job.House, p))
+	})
 }
 
 // outletSymbols explains where cables end.

@@ -17,6 +17,9 @@ import (
 // A house of one level has all of its job on either.
 type scope struct{ level, space int }
 
+// everywhere is the scope of what is about all of a house.
+var everywhere = scope{-1, -1}
+
 func levelScope(level int) scope { return scope{level, -1} }
 func spaceScope(space int) scope { return scope{-1, space} }
 
@@ -141,7 +144,7 @@ func levelOfDrop(h *plan.House, d *plan.Drop) int {
 }
 
 // hasDrop reports whether a drop is in the scope: on a space, one below it, and
-// one above whose cables come up from it.
+// one above or below whose cables come to it from there.
 func (s scope) hasDrop(res *route.Result, r *route.Route) bool {
 	h := res.Job.House
 	d := &res.Job.Drops[r.Drop]
@@ -157,11 +160,21 @@ func (s scope) hasDrop(res *route.Result, r *route.Route) bool {
 		w := &h.Walls[d.Eave]
 		at = w.PointAt(w.Along(d.Point))
 	}
-	passes := slices.ContainsFunc(r.Arcs, func(a int) bool {
-		arc := &res.Graph.Arcs[a]
-		return arc.Space == s.space && inFraming(arc.Kind)
-	})
-	return passes && (level == s.below(h) || level == s.above(h)) || level == s.below(h) && spaceOver(h, level, at) == s.space
+	if lastSpace(res, r) == s.space {
+		return level == s.below(h) || level == s.above(h)
+	}
+	return level == s.below(h) && spaceOver(h, level, at) == s.space
+}
+
+// lastSpace is the space from which a route comes to its drop, -1 if it goes
+// through none.
+func lastSpace(res *route.Result, r *route.Route) int {
+	for _, a := range slices.Backward(r.Arcs) {
+		if arc := &res.Graph.Arcs[a]; inFraming(arc.Kind) {
+			return arc.Space
+		}
+	}
+	return -1
 }
 
 // levelOfCloset is the level that the closet is on, placeOfCloset where it is
@@ -203,24 +216,23 @@ func (s scope) hasReuse(h *plan.House, u *route.Reuse) bool {
 	return spaceOver(h, level, flat(u.At)) == s.space || h.SpaceUnder(level, flat(u.At)) == s.space && u.At.Z < h.Levels[level].Floor
 }
 
-// area is the space in plan.
+// areaOf is a space in plan.
 func areaOf(s *plan.Space) geom.Area { return geom.Area{Outlines: s.Outlines, Holes: s.Holes} }
 
-// nearSpace reports whether any of r is in the space or beside it.
-func nearSpace(s *plan.Space, r geom.Rect) bool {
-	const beside = measure.Foot
-	for _, o := range s.Outlines {
-		if b := o.Bounds().Outset(beside).Intersect(r); !b.Empty() {
-			return true
-		}
-	}
-	return false
-}
+// besideSpace is how far around a space walls are shown.
+const besideSpace = 2 * measure.Foot
 
-// hasWall reports whether a plan shows a wall: of a space, those near it of the
-// level that is asked for.
-func (s scope) hasWall(h *plan.House, w *plan.Wall, level int) bool {
-	return w.Level == level && (s.space < 0 || nearSpace(h.Spaces[s.space], w.Frame))
+// wallPart is the part of a wall of a level that a plan shows from above or
+// from below, false if it shows none: of a space, what is near it.
+func (s scope) wallPart(h *plan.House, w *plan.Wall, level int) (geom.Rect, bool) {
+	if w.Level != level {
+		return geom.Rect{}, false
+	}
+	if s.space < 0 {
+		return w.Frame, true
+	}
+	r := h.Spaces[s.space].Bounds().Outset(besideSpace).Intersect(w.Frame)
+	return r, r.Width() > 0 && r.Height() > 0
 }
 
 // roomsLevel is the level whose rooms a plan names.
@@ -230,6 +242,10 @@ func (s scope) roomsLevel(h *plan.House) int {
 	}
 	return levelOfSpace(h, s.space)
 }
+
+// namedFrom is into how many parts a room may be cut that is named where one of
+// them is in a space.
+const namedFrom = 4
 
 // roomPart is the part of a room in which a plan may name it, false if the room
 // is not on it.
@@ -244,7 +260,8 @@ func (s scope) roomPart(h *plan.House, r *plan.Room) (geom.Polygon, bool) {
 	if len(in.Outlines) == 0 {
 		return nil, false
 	}
-	return slices.MaxFunc(in.Outlines, func(a, b geom.Polygon) int { return cmp.Compare(a.SquareMetres(), b.SquareMetres()) }), true
+	part := slices.MaxFunc(in.Outlines, func(a, b geom.Polygon) int { return cmp.Compare(a.SquareMetres(), b.SquareMetres()) })
+	return part, namedFrom*part.SquareMetres() >= r.Outline.SquareMetres()
 }
 
 // byHeight are the levels from the lowest up, and those of one height by id.
@@ -375,8 +392,10 @@ func spaceTitle(h *plan.House, space int) string {
 	default:
 		title += " over " + levelName(h, s.Below)
 	}
-	if sameSort(h, space) > 1 {
-		title += ", " + s.ID
+	for i, other := range h.Spaces {
+		if i != space && other.Kind == s.Kind && other.Above == s.Above && (s.Above >= 0 || other.Below == s.Below) {
+			return title + ", " + s.ID
+		}
 	}
 	return title
 }

@@ -48,8 +48,8 @@ func (d *drawing) drawWallsBelow() {
 	g := d.sheet.Group("house", "house", "House")
 	walls := g.Group("walls-below", "walls", "Walls below")
 	for i := range h.Walls {
-		if w := &h.Walls[i]; d.scope.hasWall(h, w, d.scope.below(h)) {
-			walls.Rect(sheet.PenWallBelow, d.view.Box(w.Frame))
+		if part, ok := d.scope.wallPart(h, &h.Walls[i], d.scope.below(h)); ok {
+			d.drawWallPart(walls, sheet.PenWallBelow, &h.Walls[i], part)
 		}
 	}
 	if d.scope.above(h) < 0 {
@@ -57,8 +57,32 @@ func (d *drawing) drawWallsBelow() {
 	}
 	walls = g.Group("walls-above", "walls", "Walls above")
 	for i := range h.Walls {
-		if w := &h.Walls[i]; d.scope.hasWall(h, w, d.scope.above(h)) {
-			walls.Rect(sheet.PenWallAbove, d.view.Box(w.Frame))
+		if part, ok := d.scope.wallPart(h, &h.Walls[i], d.scope.above(h)); ok {
+			d.drawWallPart(walls, sheet.PenWallAbove, &h.Walls[i], part)
+		}
+	}
+}
+
+// drawWallPart draws the outline of a part of a wall, without an end where the
+// wall goes on.
+func (d *drawing) drawWallPart(g *sheet.Group, pen sheet.Pen, w *plan.Wall, part geom.Rect) {
+	b := d.view.Box(part)
+	if part == w.Frame {
+		g.Rect(pen, b)
+		return
+	}
+	sw, se, nw, ne := sheet.Pt(b.Min.X, b.Max.Y), b.Max, b.Min, sheet.Pt(b.Max.X, b.Min.Y)
+	for _, side := range []struct {
+		a, b sheet.Point
+		cut  bool
+	}{
+		{sw, se, part.Min.Y != w.Frame.Min.Y},
+		{nw, ne, part.Max.Y != w.Frame.Max.Y},
+		{sw, nw, part.Min.X != w.Frame.Min.X},
+		{se, ne, part.Max.X != w.Frame.Max.X},
+	} {
+		if !side.cut {
+			g.Line(pen, side.a, side.b)
 		}
 	}
 }
