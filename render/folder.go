@@ -36,13 +36,19 @@ func Sheets(w *work.Work, plans ...route.Choice) []*sheet.Sheet {
 	for _, k := range plansOf(w) {
 		pages = append(pages, k.pages(res)...)
 	}
-	openings := newOpeningsSet(res)
-	first := len(openings.pages)
+	openings := openingsSets(res)
+	first := 0
+	for _, s := range openings {
+		first += len(s.pages)
+	}
 	of := first + len(pages)
 	if len(plans) > 1 {
 		of++
 	}
-	out := openings.sheets(1, of)
+	var out []*sheet.Sheet
+	for _, s := range openings {
+		out = append(out, s.sheets(len(out)+1, of)...)
+	}
 	for i, p := range pages {
 		place := fmt.Sprintf("%d of %d", first+i+1, of)
 		if p.tile != nil {

@@ -2,22 +2,29 @@ package render
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 
+	"topplate/plan"
 	"topplate/plan/geom"
 	"topplate/render/font"
 	"topplate/render/sheet"
 	"topplate/route"
 )
 
-// An openingsSet is the sheets for the homeowner: a plan with every opening in
-// a finished surface, the table that says what becomes of each, and a place to
-// sign.
+// An openingsSet is the sheets for the homeowner about one level: a plan with
+// every opening in a finished surface, the table that says what becomes of each,
+// and, on the last set of a house, a place to sign.
 type openingsSet struct {
 	res   *route.Result
-	list  []opened
-	plan  sheet.Box // for the house and its labels, on the first sheet
-	pages []openingsPage
+	level int
+	first bool // of the house's sets
+	last  bool
+	// levels are its level and, of the first set, those that have none.
+	levels []int
+	list   []opened
+	plan   sheet.Box // for the house and its labels, on the first sheet
+	pages  []openingsPage
 }
 
 // An openingsPage is a part of the table, and where it is drawn.
@@ -33,28 +40,67 @@ const (
 	signHeight = 32 * sheet.MM
 )
 
-// newOpeningsSet lays out the sheets: all on one, if the plan is not too small
-// for it then; else the table has a sheet to itself; and if it is too long for
-// that, it begins under the plan and goes on over further sheets.
-func newOpeningsSet(res *route.Result) *openingsSet {
-	s := &openingsSet{res: res, list: openingsOf(res)}
+// openingsSets are the sets of a job, one for each level on which something is
+// opened, from the lowest up; where nothing is, one for the closet's level.
+func openingsSets(res *route.Result) []*openingsSet {
+	list := openingsOf(res)
+	var out []*openingsSet
+	for _, level := range byHeight(res.Job.House) {
+		from := slices.IndexFunc(list, func(o opened) bool { return o.level == level })
+		if from < 0 {
+			continue
+		}
+		to := from
+		for to < len(list) && list[to].level == level {
+			to++
+		}
+		out = append(out, &openingsSet{res: res, level: level, levels: []int{level}, list: list[from:to:to]})
+	}
+	if len(out) == 0 {
+		level := levelOfCloset(res.Job)
+		out = []*openingsSet{{res: res, level: level, levels: []int{level}}}
+	}
+	for level := range res.Job.House.Levels {
+		if !slices.ContainsFunc(out, func(s *openingsSet) bool { return s.level == level }) {
+			out[0].levels = append(out[0].levels, level)
+		}
+	}
+	out[0].first, out[len(out)-1].last = true, true
+	for _, s := range out {
+		s.layOut()
+	}
+	return out
+}
+
+// signed is the room for the place to sign.
+func (s *openingsSet) signed() sheet.Paper {
+	if s.last {
+		return signHeight
+	}
+	return 0
+}
+
+// layOut lays out the sheets: all on one, if the plan is not too small for it
+// then; else the table has a sheet to itself; and if it is too long for that, it
+// begins under the plan and goes on over further sheets.
+func (s *openingsSet) layOut() {
+	res := s.res
 	area := newPage(res, "openings", "", "", 1, 1).area
 	table := area.Inset(padding)
 	rows := openingRows(s.list, s.roomName, table.Width())
 	s.plan = area
-	s.plan.Max.Y = table.Max.Y - signHeight - rowsHeight(rows)
+	s.plan.Max.Y = table.Max.Y - s.signed() - rowsHeight(rows)
 	if v, ok := s.fit(); ok && v.Scale.Den <= coarsest(res.Job.House.Units) {
 		s.pages = []openingsPage{{rows, s.under(table)}}
-		return s
+		return
 	}
 	s.plan = area
 	n := 0
-	if rowsHeight(rows)+signHeight > table.Height() {
+	if rowsHeight(rows)+s.signed() > table.Height() {
 		n = s.shareFirst(rows, table)
 	}
 	s.pages = []openingsPage{{rows[:n], s.under(table)}}
 	s.paginate(rows[n:], table)
-	return s
 }
 
 // shareFirst makes room under the plan, drawn as large as it can be, and
@@ -80,7 +126,7 @@ func (s *openingsSet) paginate(rows []openingRow, table sheet.Box) {
 			continue
 		}
 		last := s.pages[len(s.pages)-1].rows
-		if rowsHeight(last)+signHeight <= table.Height() {
+		if rowsHeight(last)+s.signed() <= table.Height() {
 			return
 		}
 		// The last row goes over to the sheet that is signed.
@@ -99,11 +145,33 @@ func (s *openingsSet) under(table sheet.Box) sheet.Box {
 // opened there.
 func (s *openingsSet) real() geom.Rect {
 	h := s.res.Job.House
-	r := h.Boundaries
+	r := levelBounds(h, s.level)
 	if n := len(s.list); n > 0 && s.list[n-1].room < 0 {
-		eave := roofBounds(h)
-		r.Min = geom.Point{X: min(r.Min.X, eave.Min.X), Y: min(r.Min.Y, eave.Min.Y)}
-		r.Max = geom.Point{X: max(r.Max.X, eave.Max.X), Y: max(r.Max.Y, eave.Max.Y)}
+		for _, roof := range h.Roofs {
+			if roof.Level == s.level {
+				r = unionOf(r, roof.Outline.Bounds().Outset(roof.Overhang))
+			}
+		}
+	}
+	return r
+}
+
+// levelBounds is the smallest rectangle around the walls of a level.
+func levelBounds(h *plan.House, level int) geom.Rect {
+	if len(h.Levels) == 1 {
+		return h.Boundaries
+	}
+	var r geom.Rect
+	none := true
+	for i := range h.Walls {
+		w := &h.Walls[i]
+		switch {
+		case w.Level != level:
+		case none:
+			r, none = w.Body, false
+		default:
+			r = unionOf(r, w.Body)
+		}
 	}
 	return r
 }
@@ -122,12 +190,14 @@ func (s *openingsSet) roomName(room int) string {
 
 // sheets draws the set; number is that of its first sheet among of.
 func (s *openingsSet) sheets(number, of int) []*sheet.Sheet {
-	out := []*sheet.Sheet{s.first(number, of)}
+	h := s.res.Job.House
+	out := []*sheet.Sheet{s.planSheet(number, of)}
 	for i := 1; i < len(s.pages); i++ {
 		n := i + 1
-		desc := fmt.Sprintf("The table of openings in %s goes on: where each is, how large, what is put over it and whether it is closed again.", s.res.Job.House.Name)
-		p := newPage(s.res, fmt.Sprintf("openings-%d", n), fmt.Sprintf("Openings, page %d", n), desc, number+i, of)
-		p.heading("Openings, page " + strconv.Itoa(n))
+		desc := fmt.Sprintf("The table of openings in %s%s goes on: where each is, how large, what is put over it and whether it is closed again.", h.Name, levelClause(h, s.level))
+		title := fmt.Sprintf("Openings%s, page %d", levelTitle(h, s.level), n)
+		p := newPage(s.res, partID(h, levelID(h, "openings", s.level), n), title, desc, number+i, of)
+		p.heading(title)
 		p.paragraph(sheet.LetterNote, "The numbers are those on the plan, on the first page.")
 		s.finish(p, i)
 		out = append(out, p.sheet)
@@ -135,14 +205,15 @@ func (s *openingsSet) sheets(number, of int) []*sheet.Sheet {
 	return out
 }
 
-// first draws the sheet with the plan.
-func (s *openingsSet) first(number, of int) *sheet.Sheet {
+// planSheet draws the sheet with the plan.
+func (s *openingsSet) planSheet(number, of int) *sheet.Sheet {
 	h := s.res.Job.House
-	desc := fmt.Sprintf("Plan of %s with %s in finished surfaces, and a table of where each is, how large, what is put over it and whether it is closed again.",
-		h.Name, counted(len(s.list), "opening", "openings"))
-	d := &drawing{page: newPage(s.res, "openings", "Where openings will be", desc, number, of), scope: levelScope(0)}
+	desc := fmt.Sprintf("Plan of %s%s with %s in finished surfaces, and a table of where each is, how large, what is put over it and whether it is closed again.",
+		h.Name, levelClause(h, s.level), counted(len(s.list), "opening", "openings"))
+	d := &drawing{page: newPage(s.res, levelID(h, "openings", s.level), "Where openings will be"+levelTitle(h, s.level), desc, number, of), scope: levelScope(s.level)}
 	d.view, _ = s.fit()
 	d.sheet.View = d.view
+	d.drawStairs()
 	d.drawRoof(false)
 	d.drawWalls()
 	d.scaleBar(true)
@@ -165,7 +236,7 @@ func (s *openingsSet) finish(p *page, i int) {
 	if len(s.pages[i].rows) > 0 {
 		drawOpeningRows(p.sheet, s.pages[i].rows, s.pages[i].box)
 	}
-	if i == len(s.pages)-1 {
+	if s.last && i == len(s.pages)-1 {
 		p.placeToSign(s.list)
 	}
 	p.plainCautions()
@@ -177,6 +248,9 @@ func (d *drawing) namePlainRooms() {
 	h := d.res.Job.House
 	for i := range h.Rooms {
 		r := &h.Rooms[i]
+		if r.Level != d.scope.level {
+			continue
+		}
 		in := d.view.Box(largestRect(r.Outline))
 		l := sheet.LetterRoom
 		if w, _ := font.BoxSize(l, r.Name); w > in.Width()-2*sheet.MM {
@@ -217,7 +291,8 @@ func (d *drawing) numberOpenings(list []opened) {
 	d.unplaced = nil
 	for _, u := range homeless {
 		if n, err := strconv.Atoi(u.words); err == nil {
-			d.askNumbers(list[n-1:n], boxes[n-1:n])
+			k := n - list[0].number
+			d.askNumbers(list[k:k+1], boxes[k:k+1])
 		}
 	}
 }
@@ -227,14 +302,14 @@ func (d *drawing) numberOpenings(list []opened) {
 func (d *drawing) keepTo(room int) {
 	h := d.res.Job.House
 	for i := range h.Rooms {
-		if i != room {
+		if i != room && h.Rooms[i].Level == d.scope.level {
 			d.take(d.view.Box(largestRect(h.Rooms[i].Outline)))
 		}
 	}
 	if room < 0 {
 		return
 	}
-	in, all := d.view.Box(h.Boundaries), d.area
+	in, all := d.view.Box(levelBounds(h, d.scope.level)), d.area
 	d.take(
 		sheet.Box{Min: all.Min, Max: sheet.Pt(all.Max.X, in.Min.Y)}, sheet.Box{Min: sheet.Pt(all.Min.X, in.Max.Y), Max: all.Max},
 		sheet.Box{Min: all.Min, Max: sheet.Pt(in.Min.X, all.Max.Y)}, sheet.Box{Min: sheet.Pt(in.Max.X, all.Min.Y), Max: all.Max},

@@ -17,12 +17,16 @@ import (
 // out of sight, and what to do before the work begins.
 func (d *drawing) explainOpenings(s *openingsSet) {
 	d.heading("What this sheet shows")
-	d.paragraph(sheet.LetterNote, openingsCount(s.list)+" Left and right are as you stand facing the wall. A mark such as "+s.sampleMark()+" is on the other sheets too."+s.tableFollows())
-	if n := unseen(d.res); n > 0 {
-		d.paragraph(sheet.LetterNote, fmt.Sprintf("Out of sight, inside walls and under the attic floor, %s drilled in the wood as well. Nothing of that is seen in a room.",
-			counted(n, "hole is", "holes are")))
+	d.paragraph(sheet.LetterNote, s.onLevel()+openingsCount(s.list)+" Left and right are as you stand facing the wall. A mark such as "+s.sampleMark()+" is on the other sheets too."+s.tableFollows())
+	if n := unseen(d.res); n > 0 && s.first {
+		where := "inside walls and under the attic floor"
+		if len(d.res.Job.House.Levels) > 1 {
+			where = "inside walls and floors on all levels"
+		}
+		d.paragraph(sheet.LetterNote, fmt.Sprintf("Out of sight, %s, %s drilled in the wood as well. Nothing of that is seen in a room.",
+			where, counted(n, "hole is", "holes are")))
 	}
-	if words := notPlanned(d.res); words != "" {
+	if words := notPlanned(d.res, s.levels); words != "" {
 		d.heading("Not planned yet")
 		d.paragraph(sheet.LetterNote, words)
 	}
@@ -30,6 +34,18 @@ func (d *drawing) explainOpenings(s *openingsSet) {
 		d.heading("Before the work begins")
 		d.paragraph(sheet.LetterNote, beforehand(s))
 	}
+}
+
+// onLevel says which level the sheet is about, in a house of several.
+func (s *openingsSet) onLevel() string {
+	if len(s.res.Job.House.Levels) == 1 {
+		return ""
+	}
+	words := "This is the level " + levelName(s.res.Job.House, s.level) + ". "
+	if !s.last {
+		words += "The numbers go on with the next level up; the place to sign is on the last of these sheets. "
+	}
+	return words
 }
 
 // sampleMark is the mark of the job's first drop.
@@ -43,6 +59,8 @@ func (s *openingsSet) tableFollows() string {
 		return ""
 	case len(s.pages[0].rows) == 0:
 		return " The table is on the next page."
+	case !s.last:
+		return " The table goes on, on the next page."
 	}
 	return " The table goes on, and the place to sign is on page " + strconv.Itoa(len(s.pages)) + "."
 }
@@ -72,7 +90,8 @@ func beforehand(s *openingsSet) string {
 		}
 	}
 	for i := range s.res.Job.House.Hatches {
-		if room := s.res.Job.House.Hatches[i].Room; room >= 0 {
+		x := &s.res.Job.House.Hatches[i]
+		if room := x.Room; room >= 0 && s.res.Job.House.Rooms[room].Level == s.level && (len(s.res.Job.House.Spaces) == 1 || used(s.res, x.Space)) {
 			hatches = append(hatches, s.roomName(room))
 		}
 	}
