@@ -56,6 +56,9 @@ func (e *elevation) inRoom(u measure.Length) bool { return 0 <= u && u <= e.widt
 // title names the elevation.
 func (e *elevation) title() string {
 	t := fmt.Sprintf("Wall %s from %s", e.wall.ID, e.roomName())
+	if h := e.res.Job.House; len(h.Levels) > 1 {
+		t += ", " + levelName(h, e.wall.Level)
+	}
 	if e.part > 0 {
 		t += fmt.Sprintf(", part %d", e.part)
 	}
@@ -238,7 +241,7 @@ func (e *elevation) holes() []wallHole {
 	for i := range e.res.Holes {
 		h := &e.res.Holes[i]
 		p := &e.res.Graph.Holes[h.Place]
-		inFrame := p.Kind == route.PlateArc || p.Kind == route.BlockArc || p.Kind == route.StudArc
+		inFrame := p.Kind == route.PlateArc || p.Kind == route.BlockArc || p.Kind == route.StudArc || p.Kind == route.SoleArc
 		if !inFrame || &e.res.Job.House.Walls[p.Wall] != e.wall {
 			continue
 		}
@@ -246,6 +249,9 @@ func (e *elevation) holes() []wallHole {
 		if p.Kind == route.PlateArc {
 			// The graph has it at the top of the plates; it is seen half way.
 			w.height -= measure.Length(e.wall.TopPlates) * route.PlateThickness / 2
+		}
+		if p.Kind == route.SoleArc {
+			w.height += route.PlateThickness / 2
 		}
 		if e.shows(w.across) {
 			out = append(out, w)

@@ -123,10 +123,7 @@ func (d *drawing) dropSymbols() []legendSymbol {
 		}})
 	}
 	if d.boresSoles() {
-		out = append(out, legendSymbol{"hole to drill, through a floor", func(g *sheet.Group, b sheet.Box) {
-			g.Circle(sheet.PenHole, b.Centre(), holeRadius)
-			fillHalf(g, b.Centre())
-		}})
+		out = append(out, soleSymbol)
 	}
 	return append(append(out, outletSymbols()...), legendSymbol{
 		"3×: cables in the bundle; H4: hole 4; D1: drop 1", func(g *sheet.Group, b sheet.Box) {
@@ -135,6 +132,11 @@ func (d *drawing) dropSymbols() []legendSymbol {
 		},
 	})
 }
+
+// soleSymbol explains the hole through a bottom plate.
+var soleSymbol = legendSymbol{"hole to drill, through a bottom plate and the floor", func(g *sheet.Group, b sheet.Box) {
+	drawHoleAt(g, route.SoleArc, b.Centre())
+}}
 
 // boresSoles reports whether a bottom plate is bored in what is drawn.
 func (d *drawing) boresSoles() bool {

@@ -125,14 +125,17 @@ func (d *drawing) drawHoles() {
 // drawHole draws the circle of a hole with its cross; of one through a bottom
 // plate and the floor, with its lower half filled.
 func (d *drawing) drawHole(g *sheet.Group, id, title string, kind route.ArcKind, at sheet.Point) {
-	hg := g.Group(sheet.ID("hole", id), "hole", title)
-	hg.Circle(sheet.PenHole, at, holeRadius)
+	drawHoleAt(g.Group(sheet.ID("hole", id), "hole", title), kind, at)
+}
+
+func drawHoleAt(g *sheet.Group, kind route.ArcKind, at sheet.Point) {
+	g.Circle(sheet.PenHole, at, holeRadius)
 	if kind == route.SoleArc {
-		fillHalf(hg, at)
+		fillHalf(g, at)
 		return
 	}
-	hg.Line(sheet.PenThin, sheet.Pt(at.X-holeRadius/2, at.Y), sheet.Pt(at.X+holeRadius/2, at.Y))
-	hg.Line(sheet.PenThin, sheet.Pt(at.X, at.Y-holeRadius/2), sheet.Pt(at.X, at.Y+holeRadius/2))
+	g.Line(sheet.PenThin, sheet.Pt(at.X-holeRadius/2, at.Y), sheet.Pt(at.X+holeRadius/2, at.Y))
+	g.Line(sheet.PenThin, sheet.Pt(at.X, at.Y-holeRadius/2), sheet.Pt(at.X, at.Y+holeRadius/2))
 }
 
 // fillHalf fills the lower half of a hole.
