@@ -2,6 +2,7 @@ package plan
 
 import (
 	"topplate/plan/geom"
+	"topplate/plan/measure"
 	"topplate/plan/source"
 )
 
@@ -41,7 +42,7 @@ func (l *houseLoader) readAttics(root *source.Table) {
 			roof, ok := l.roofNames.find(t, "roof", source.Required)
 			a.roof, a.ok = roof, a.ok && ok
 		}
-		l.framing(t, s, "sawn", "truss")
+		l.framing(t, s, "sawn", "truss", "i-joist")
 		a.area = areas(t)
 		l.attics = append(l.attics, a)
 	}
@@ -81,6 +82,41 @@ func areas(t *source.Table) (out []geom.Rect) {
 		}
 	}
 	return out
+}
+
+// atPlates moves the sides of areas that lie along outer walls to
+// the outer faces of their plates: one draws an area along the finished faces.
+func (l *houseLoader) atPlates(rects []geom.Rect) geom.Area {
+	var xs, ys []measure.Length
+	for i := range l.house.Levels {
+		for _, p := range l.house.Levels[i].PlateLine {
+			xs, ys = append(xs, p.X), append(ys, p.Y)
+		}
+	}
+	out := make([]geom.Rect, len(rects))
+	for i, r := range rects {
+		out[i] = geom.Rect{
+			Min: geom.Point{X: nearest(r.Min.X, xs), Y: nearest(r.Min.Y, ys)},
+			Max: geom.Point{X: nearest(r.Max.X, xs), Y: nearest(r.Max.Y, ys)},
+		}
+	}
+	return geom.AreaOfRects(out...)
+}
+
+// besidePlates is how far the side of an area may be from the plates that it is
+// meant to be at (common practice, no source): cladding, or the whole wall.
+const besidePlates = 6 * inch
+
+// nearest is the line nearest to at, the lesser of two, or at itself if none is
+// beside it.
+func nearest(at measure.Length, lines []measure.Length) measure.Length {
+	best, off := at, measure.Length(besidePlates+1)
+	for _, x := range lines {
+		if d := max(x-at, at-x); d < off || d == off && x < best {
+			best, off = x, d
+		}
+	}
+	return best
 }
 
 // framing reads the joists of a space and what lies on them.

@@ -30,7 +30,7 @@ func (l *houseLoader) chases(root *source.Table) {
 		c.Down, c.Hot = boolOr(t, "down", false), boolOr(t, "hot", false)
 		holds, okHolds := heldCables(t)
 		c.Holds = holds
-		okRooms := l.chaseRooms(t, &c)
+		okRooms := l.chaseRooms(t, &c, okArea && okLevels)
 		if okArea && okLevels && okHolds && okRooms && l.placed && l.chaseFits(t, &c) {
 			l.house.Chases = append(l.house.Chases, c)
 		}
@@ -67,8 +67,9 @@ func (l *houseLoader) chaseLevels(t *source.Table, c *Chase) bool {
 	return true
 }
 
-// chaseRooms reads the rooms that a chase opens into.
-func (l *houseLoader) chaseRooms(t *source.Table, c *Chase) bool {
+// chaseRooms reads the rooms that a chase opens into. Whether it does can be
+// told only if its place is known.
+func (l *houseLoader) chaseRooms(t *source.Table, c *Chase, known bool) bool {
 	if !t.Has("rooms") {
 		return true
 	}
@@ -84,7 +85,7 @@ func (l *houseLoader) chaseRooms(t *source.Table, c *Chase) bool {
 		c.Rooms = append(c.Rooms, room)
 		r := &l.house.Rooms[room]
 		near := geom.AreaOfRects(c.Area.Outset(besideChase))
-		if r.found() && (!l.house.passes(c, r.Level) || geom.Intersect(near, geom.AreaOf(r.Outline)).Empty()) {
+		if known && r.found() && (!l.house.passes(c, r.Level) || geom.Intersect(near, geom.AreaOf(r.Outline)).Empty()) {
 			array.Errorf(key, "found room %s, which the chase is not in or beside", r.ID).Note(r.Pos, "%s is here", r.ID)
 			ok = false
 		}
@@ -112,7 +113,7 @@ func (l *houseLoader) chaseFits(t *source.Table, c *Chase) bool {
 	}
 	for i := range h.Rooms {
 		r := &h.Rooms[i]
-		if !r.found() || !h.passes(c, r.Level) || geom.Intersect(area, geom.Area{Outlines: []geom.Polygon{r.Outline}, Holes: r.Holes}).Empty() {
+		if !r.found() || !h.passes(c, r.Level) || !overlaps(c.Area, r.Bounds) || geom.Intersect(area, r.area()).Empty() {
 			continue
 		}
 		if r.Use == stairsUse {

@@ -25,6 +25,13 @@ func (l *houseLoader) devices(root *source.Table) {
 			continue
 		}
 		d.At, d.Height, d.Side = at, height, side
+		if l.house.Walls[w].Masonry {
+			d.Up, d.Down = false, false
+			if t.Has("feed") {
+				t.Errorf("feed", "found a cable inside masonry wall %s, which has no bays; want no feed: the device is on its face", l.house.Walls[w].ID).
+					Note(l.house.Walls[w].Pos, "%s is taped here", l.house.Walls[w].ID)
+			}
+		}
 		if l.deviceFits(t, w, &d) {
 			l.house.Walls[w].Devices = append(l.house.Walls[w].Devices, d)
 		}

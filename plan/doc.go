@@ -12,7 +12,7 @@
 // Every length is a measure.Length, a whole number of nanometres. X runs to
 // house east and Y to house north, along the walls; House.North turns the
 // arrow of a drawing and nothing else. Heights are above the finished floor of
-// the level, in the attic above the top of the ceiling board. A distance along
+// the level, in a space above the undersides of its joists. A distance along
 // a wall is measured on its taped line from its start. Left and right of a
 // wall are those of somebody who walks from its start to its end.
 //
@@ -194,6 +194,280 @@
 //	trade = "3/4"                     # "1/2", "1", "1-1/4"; or inside = "0.824in" alone
 //	holds = [{ cable = "cat6", count = 2 }] # or diameter = "6mm"
 //
+// # A house of several levels
+//
+// Levels lie over one another, or beside one another at different heights. A
+// wall is on the level that its run names, on that of the wall on which it
+// starts, or on the first of the file. Walls join, cross and bound rooms only
+// on one level, and a [[check]] is of one level.
+//
+// What lies between joists is a space: an attic, a floor, a crawl space. A floor
+// is where the level that it carries lies over the one below, less the stairs;
+// its joists and boards fill the height between the plates below and the floor
+// above, within half an inch. An attic is where its level lies under its roof,
+// less the levels that stand in it. A roof covers the outline of its level, or
+// an area of it, less higher levels that have a roof of their own; where it is
+// cut off from the outer walls it ends like a gable without an overhang. Under a
+// flat roof [attic] says which joists carry it.
+//
+//	[house]
+//	name = "Two storeys"
+//	units = "imperial"
+//
+//	[[level]]                         # the first is that of all that names none
+//	id = "ground"
+//	ceiling = "8ft"
+//	plate_top = "8ft 5/8in"
+//
+//	[[level]]
+//	id = "basement"
+//	floor = "-8ft 6in"
+//	ceiling = "7ft 7in"
+//	plate_top = "7ft 7-5/8in"
+//
+//	[[level]]
+//	id = "upper"
+//	floor = "8ft 10-5/8in"
+//	ceiling = "8ft"
+//	plate_top = "8ft 5/8in"
+//
+//	[[wall]]
+//	id = "outer"
+//	level = "ground"
+//	start = ["0ft", "0ft"]
+//	run = "E 40ft, N 24ft, W 40ft, S 24ft"
+//	names = ["south", "east", "north", "west"]
+//	closes = true
+//	face = "right"
+//	exterior = true                   # one closed run of each level is
+//
+//	[[wall]]
+//	id = "foundation"
+//	level = "basement"
+//	start = ["1in", "1in"]
+//	run = "E 20ft, N 23ft 10in, W 20ft, S 23ft 10in"
+//	names = ["f-south", "f-east", "f-north", "f-west"]
+//	closes = true
+//	face = "right"
+//	exterior = true
+//	frame = "masonry"                 # nothing is fished in it
+//	thickness = "8in"                 # without boards, which are "0in" unless said
+//
+//	[[wall]]
+//	id = "top"
+//	level = "upper"
+//	start = ["0ft", "0ft"]
+//	run = "E 26ft, N 24ft, W 26ft, S 24ft"
+//	names = ["u-south", "u-east", "u-north", "u-west"]
+//	closes = true
+//	face = "right"
+//	exterior = true
+//
+//	[[wall]]
+//	id = "hall"
+//	start = { wall = "north", at = "14ft" } # and so on the level of north
+//	run = "S 9ft, W 4ft, N 9ft"
+//	names = ["hall-east", "hall-south", "hall-west"]
+//
+//	[[wall]]
+//	id = "landing"
+//	level = "upper"
+//	start = { wall = "u-north", at = "4ft" }
+//	run = "S 9ft, E 4ft"
+//	names = ["landing-west", "landing-south"]
+//
+//	[[wall]]
+//	id = "wardrobe"
+//	level = "upper"
+//	start = { wall = "u-west", at = "16ft" }
+//	run = "E 3ft, S 4ft"
+//	names = ["wardrobe-north", "wardrobe-east"]
+//
+//	[[wall]]
+//	id = "wardrobe-south"
+//	level = "upper"
+//	start = { wall = "u-west", at = "20ft" }
+//	run = "E 3ft"
+//
+//	[[room]]
+//	id = "living"
+//	name = "Living room"
+//	at = ["20ft", "10ft"]
+//
+//	[[room]]
+//	id = "stairs"
+//	name = "Stairs"
+//	at = ["24ft", "20ft"]
+//	use = "stairs"                    # over one another, they open the floor between
+//
+//	[[room]]
+//	id = "cellar"
+//	name = "Cellar"
+//	level = "basement"
+//	at = ["10ft", "10ft"]
+//	use = "storage"                   # "garage", "closet", "bath", "kitchen", "laundry", "mechanical", "room"
+//	ceiling = "open"                  # or "board": its joists are got at from below
+//
+//	[[room]]
+//	id = "bed"
+//	name = "Bedroom"
+//	level = "upper"
+//	at = ["10ft", "10ft"]
+//
+//	[[room]]
+//	id = "landing"
+//	name = "Landing"
+//	level = "upper"
+//	at = ["24ft", "20ft"]
+//	use = "stairs"
+//
+//	[[room]]
+//	id = "wardrobe"
+//	name = "Wardrobe"
+//	level = "upper"
+//	at = ["2ft", "6ft"]
+//	use = "closet"
+//
+//	[[floor]]                         # the joists between two levels
+//	id = "between"
+//	under = "upper"                   # the level it carries
+//	over = "ground"                   # the level on whose plates it lies
+//	joists_run = "N"
+//	joist = "sawn"                    # "i-joist", "truss"
+//	spacing = "16in"
+//	first = "16in"
+//	size = "2x10"                     # or depth = "9-1/4in"
+//	width = "1-1/2in"
+//	subfloor = "3/4in"
+//	insulation = "0in"
+//
+//	[[floor]]
+//	id = "over-cellar"
+//	under = "ground"
+//	over = "basement"
+//	joists_run = "N"
+//	joist = "i-joist"
+//	spacing = "16in"
+//	first = "16in"
+//	depth = "9-1/2in"
+//
+//	[[floor]]
+//	id = "crawl"
+//	under = "ground"
+//	crawl = "26in"                    # instead of over: from the ground to the joists
+//	area = [{ from = ["20ft 1in", "0ft"], to = ["40ft", "24ft"] }] # of the level's outline
+//	joists_run = "N"
+//	joist = "sawn"
+//	spacing = "16in"
+//	first = "16in"
+//	size = "2x10"
+//
+//	[[attic]]
+//	id = "high"
+//	level = "upper"                   # whose ceiling it lies on; default: the highest
+//	roof = "main"
+//	joists_run = "N"
+//	joist = "sawn"
+//	spacing = "16in"
+//	first = "16in"
+//	size = "2x6"
+//
+//	[[attic]]
+//	id = "low"
+//	level = "ground"
+//	roof = "lean"
+//	area = [{ from = ["26ft", "0ft"], to = ["40ft", "24ft"] }]
+//	joists_run = "E"
+//	joist = "sawn"
+//	spacing = "16in"
+//	first = "16in"
+//	size = "2x6"
+//
+//	[[roof]]                          # the attic under the first is the main one
+//	id = "main"
+//	level = "upper"                   # on whose plates it stands; default: its attic's
+//	kind = "gable"                    # "hip", "flat"
+//	gables = ["u-west", "u-east"]
+//	pitch = "6/12"
+//	overhang = "16in"
+//	rafter = "2x6"
+//
+//	[[roof]]
+//	id = "lean"
+//	level = "ground"
+//	area = [{ from = ["26ft", "0ft"], to = ["40ft", "24ft"] }]
+//	kind = "hip"
+//	pitch = "3/12"
+//	overhang = "12in"
+//	rafter = "2x6"
+//
+//	[[hatch]]
+//	id = "up"
+//	space = "high"                    # default: the main attic
+//	room = "bed"
+//	at = { room = "bed", east = "8ft", south = "8ft" }
+//	size = ["22in", "30in"]
+//
+//	[[hatch]]
+//	id = "knee"
+//	space = "low"
+//	room = "bed"                      # through a low wall: the strip of space behind it
+//	at = ["27ft", "12ft"]
+//	size = ["24in", "24in"]
+//
+//	[[hatch]]
+//	id = "crawl-door"
+//	space = "crawl"
+//	outside = true                    # instead of room, or with it
+//	at = ["38ft", "12ft"]
+//	size = ["30in", "30in"]
+//
+//	[[obstacle]]
+//	id = "main-duct"
+//	kind = "duct"
+//	space = "crawl"
+//	from = ["21ft", "4ft"]
+//	to = ["38ft", "5ft"]
+//	bottom = "-14in"                  # under the joists
+//	top = "0in"
+//
+//	[[power]]
+//	id = "P1"
+//	space = "over-cellar"
+//	path = [["2ft", "10ft"], ["18ft", "10ft"]]
+//
+//	[[mark]]
+//	id = "pipe"
+//	kind = "pipe"
+//	at = { room = "living", west = "2ft", south = "3ft" } # in the space over the room
+//	seen = "both"
+//
+//	[[mark]]
+//	id = "vent"
+//	kind = "vent"
+//	space = "crawl"
+//	at = ["30ft", "20ft"]
+//	seen = "above"
+//
+//	[[conduit]]
+//	id = "C1"
+//	wall = "east"
+//	at = "4ft"
+//	height = "12in"
+//	room = "living"
+//	down = true                       # through the floor, into the space under it
+//	inside = "1in"
+//
+//	[[chase]]                         # a hollow that goes straight up
+//	id = "K1"
+//	from = ["1ft", "5ft"]             # corners of its inside
+//	to = ["2ft", "6ft"]
+//	levels = ["upper"]                # or the lowest and the highest
+//	down = true                       # and into the space under the lowest
+//	rooms = ["wardrobe"]              # from which a hand gets into it
+//	holds = [{ cable = "coax6" }]
+//	hot = false                       # true: a flue is in it
+//
 // # Checks
 //
 // A [[check]] is a length between two places on walls. A place is the start or
@@ -273,6 +547,12 @@
 //	at = "10ft"
 //	out = "7in"                       # from the finished wall
 //
+//	[[drop]]
+//	tag = "A5"
+//	kind = "ceiling point"
+//	at = ["20ft", "5ft"]
+//	level = "ground"                  # where several levels have a room there
+//
 //	[[fixed]]                         # bore here, and nowhere else in this wall
 //	id = "F1"
 //	do = "use"                        # "avoid", "there"
@@ -298,6 +578,7 @@
 //	[[fixed]]
 //	id = "F4"
 //	do = "use"                        # a trunk: laying along it costs each cable only
+//	space = "attic"                   # default: the main attic; of an area, too
 //	path = [["15ft", "4ft"], ["15ft", "12ft"], ["20ft", "12ft"]]
 //
 //	[[fixed]]
@@ -434,13 +715,21 @@
 //
 // Every name refers to something: an index is in range, or -1 where its
 // comment says so. Walls have a length and run along an axis, bodies touch
-// where walls meet and overlap only in corners. Openings are in their walls
-// and apart. Exactly one run of exterior walls closes, and the roof stands on
-// it. Rooms are closed, and no two are one. The hatch is under the roof, the
-// closet is in its room. A place of a drop is on its wall, off every opening
+// where walls of a level meet and overlap only in corners. Openings are in their
+// walls and apart. Exactly one run of exterior walls closes on each level with
+// rooms. Rooms are closed, no two of a level are one, and levels do not overlap.
+// Roofs stand on outer walls, no two in one place. Every space has an outline
+// within that of the levels below and above it, and no two spaces lie on one
+// ceiling or under one floor in one place; the joists and boards of a floor meet
+// the level over it. Outside of ground floors no wall stands on nothing. A hatch
+// is over or under its attic or crawl space and leads to a room beside it or out
+// of doors, the closet is in its room. A place of a drop is on its wall, off every opening
 // and device, under the ceiling; its plug or jack is for its kind of cable. A
 // fixed hole is on its wall, the legs of a trunk run along the axes over the
-// house. A conduit is in its wall, off openings, devices and other conduits.
-// The scheme of labels tells cables apart. Nothing that is computed depends on
-// the order of tables in a file.
+// house. A conduit is in its wall, off openings, devices and other conduits, and
+// ends in a space. A chase is within the outer walls of its levels and off
+// stairs. No place, hole or conduit is in masonry. The scheme of labels tells
+// cables apart. Nothing that is computed depends on the order of tables in a
+// file, but for the first [[level]], the first [[roof]] and the first [[attic]]
+// under it, which stand for what a key leaves out.
 package plan

@@ -18,6 +18,10 @@ func TestExamples(t *testing.T) {
 		switch {
 		case strings.HasPrefix(line, "// # The house file"):
 			name = "house.toml"
+		case strings.HasPrefix(line, "// # A house of several levels"):
+			name = "levels.toml"
+		case strings.HasPrefix(line, "// # Checks"):
+			name = ""
 		case strings.HasPrefix(line, "// # The job file"):
 			name = "job.toml"
 		case strings.HasPrefix(line, "// # An included file"):
@@ -31,8 +35,16 @@ func TestExamples(t *testing.T) {
 		t.Fatal(print(t, list))
 	}
 	checkJob(t, j)
-	if len(j.House.Walls) != 5 || len(j.Drops) != 4 {
+	if len(j.House.Walls) != 5 || len(j.Drops) != 5 {
 		t.Errorf("got %d walls and %d drops", len(j.House.Walls), len(j.Drops))
+	}
+	h, list := LoadHouse("levels.toml", []byte(read["levels.toml"]))
+	if h == nil || print(t, list) != "" {
+		t.Fatal(print(t, list))
+	}
+	checkHouse(t, h)
+	if len(h.Levels) != 3 || len(h.Spaces) != 5 || len(h.Roofs) != 2 || len(h.Chases) != 1 {
+		t.Errorf("got %d levels, %d spaces, %d roofs and %d chases", len(h.Levels), len(h.Spaces), len(h.Roofs), len(h.Chases))
 	}
 	if j.Limits["power-parallel"].Value != int64(4*inch) || j.Limits["plate-bore"].Value != 40 || len(j.OwnCables) != 1 {
 		t.Errorf("got limits %v, cables %v", j.Limits, j.OwnCables)

@@ -20,9 +20,11 @@ type Fixed struct {
 	// Wall and At say where the hole through a wall's top plate is.
 	Wall int
 	At   measure.Length
-	// Path is where a trunk is laid in the attic; its legs run along the axes.
+	// Space is where a Path or an Area is.
+	Space int
+	// Path is where a trunk is laid in a space; its legs run along the axes.
 	Path []geom.Point
-	// Area is a part of the attic that is avoided.
+	// Area is a part of a space that is avoided.
 	Area geom.Rect
 	// Width is how wide a stretch is kept free, half of it on either side, of
 	// an avoided hole (along the wall) or trunk.
@@ -136,7 +138,12 @@ func only(t *source.Table, key string, allowed bool, where string) {
 func (l *jobLoader) fixedHole(t *source.Table, f *Fixed) bool {
 	w, okWall := l.find(t, "wall", &l.wallNames)
 	at, okAt := length(t, "at", source.Required, alongWalls)
+	only(t, "space", false, "a path or an area")
 	ok := okWall && okAt
+	if ok && l.house.Walls[w].Masonry {
+		t.Errorf("wall", "found a hole in masonry wall %s; want a framed wall, which has a top plate", l.house.Walls[w].ID)
+		ok = false
+	}
 	if f.Do == FixedThere {
 		var okSize bool
 		f.Diameter, okSize = length(t, "diameter", source.Required, bitSizes)
@@ -174,6 +181,7 @@ func (l *jobLoader) alongPlate(t *source.Table, s *Spot, at measure.Length, from
 
 // trunk reads a path in the attic.
 func (l *jobLoader) trunk(t *source.Table, f *Fixed) bool {
+	okSpace := l.fixedSpace(t, f)
 	path, ok := t.Array("path", source.Required)
 	if !ok {
 		return false
@@ -188,7 +196,7 @@ func (l *jobLoader) trunk(t *source.Table, f *Fixed) bool {
 		p, okPoint := pair(path, key, coordinates)
 		ok = ok && okPoint
 		if ok && l.house != nil {
-			ok = l.corner(path, key, f.Path, p)
+			ok = l.corner(path, key, f, p)
 		}
 		if !ok {
 			// What follows can't be measured from here.
@@ -199,14 +207,26 @@ func (l *jobLoader) trunk(t *source.Table, f *Fixed) bool {
 		}
 		f.Path = append(f.Path, p)
 	}
-	return true
+	return okSpace
 }
 
-// corner reports whether p goes on from a path along an axis and is over the
-// house.
-func (l *jobLoader) corner(path *source.Table, key string, before []geom.Point, p geom.Point) bool {
-	if !l.house.inside(p) {
-		path.Errorf(key, "found the point %s, which is outside of the house", l.house.pointText(p))
+// fixedSpace reads the space that a trunk or an area is in, the main attic if it
+// is left out.
+func (l *jobLoader) fixedSpace(t *source.Table, f *Fixed) bool {
+	if !t.Has("space") {
+		return true
+	}
+	space, ok := l.find(t, "space", &l.spaceNames)
+	f.Space = max(0, space)
+	return ok
+}
+
+// corner reports whether p goes on from a trunk along an axis and is in its
+// space.
+func (l *jobLoader) corner(path *source.Table, key string, f *Fixed, p geom.Point) bool {
+	s, before := l.house.Spaces[f.Space], f.Path
+	if !l.house.within(s, p) {
+		path.Errorf(key, "found the point %s, which is %s", l.house.pointText(p), l.house.outsideText(s))
 		return false
 	}
 	if len(before) == 0 {
@@ -221,17 +241,18 @@ func (l *jobLoader) corner(path *source.Table, key string, before []geom.Point, 
 
 // fixedArea reads a part of the attic that is avoided.
 func (l *jobLoader) fixedArea(t *source.Table, f *Fixed) bool {
+	okSpace := l.fixedSpace(t, f)
 	area, ok := rect(t)
 	f.Area = area
 	if f.Do != AvoidFixed {
 		t.Errorf("do", `found an area with do = %q; want do = "avoid", or a wall or a path`, f.Do)
 		return false
 	}
-	if ok && l.house != nil && !touchesInside(l.house.OutsideOf, area) {
-		t.Errorf("from", "found an area from %s to %s, which is outside of the house", l.house.pointText(area.Min), l.house.pointText(area.Max))
+	if ok && l.house != nil && !l.house.touches(l.house.Spaces[f.Space], area) {
+		t.Errorf("from", "found an area from %s to %s, which is %s", l.house.pointText(area.Min), l.house.pointText(area.Max), l.house.outsideText(l.house.Spaces[f.Space]))
 		return false
 	}
-	return ok
+	return ok && okSpace
 }
 
 // cautionFixed warns of a hole that nothing can use, or that another fixed

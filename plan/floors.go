@@ -78,7 +78,7 @@ func (l *houseLoader) makeFloor(f *floor) {
 		return
 	}
 	if len(f.area) > 0 {
-		area = geom.Intersect(area, geom.AreaOfRects(f.area...))
+		area = geom.Intersect(area, l.atPlates(f.area))
 	}
 	area = geom.Subtract(area, l.stairs(s)...)
 	f.ok = l.outlined(f.t, s, area, above.PlateLine, "floor")

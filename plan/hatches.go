@@ -36,7 +36,7 @@ func (l *houseLoader) hatches(root *source.Table) {
 			l.house.Hatches = append(l.house.Hatches, h)
 		}
 	}
-	if len(found) > 0 {
+	if !l.list.HasErrors() {
 		l.cautionShut()
 	}
 }
@@ -60,6 +60,9 @@ func (l *houseLoader) cautionShut() {
 // or above it, or on a level that stands in an attic.
 func (l *houseLoader) hatchLeads(t *source.Table, h *Hatch) bool {
 	s := l.house.Spaces[h.Space]
+	if len(s.Outlines) == 0 {
+		return true // what is wrong with the space is told
+	}
 	if s.Kind == FloorSpace {
 		t.Errorf("space", "found a hatch into floor %s, which no hand gets into; want an attic or a crawl space", s.ID).Note(s.Pos, "%s is described here", s.ID)
 		return false
@@ -81,7 +84,7 @@ func (l *houseLoader) cautionHatch(t *source.Table, h *Hatch) {
 	s := l.house.Spaces[h.Space]
 	if h.Room >= 0 {
 		r := &l.house.Rooms[h.Room]
-		if level := max(s.Below, s.Above); r.found() && r.Level == level && !r.holds(h.Area) {
+		if level := s.level(); r.found() && r.Level == level && !r.holds(h.Area) {
 			t.Warnf("at", "the hatch is not wholly in room %s", r.ID).Note(r.Pos, "%s is here", r.ID)
 		} else if r.Level != level {
 			return

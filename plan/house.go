@@ -164,8 +164,8 @@ type Opening struct {
 }
 
 // A Device is something with power in a wall: a receptacle, a switch.
-// Its cable runs along the stud named by StudEnd from the box up, down, or
-// both ways.
+// Its cable runs along a stud from the box up, down, or both ways, and neither
+// way on masonry.
 type Device struct {
 	ID     string
 	Pos    diag.Pos

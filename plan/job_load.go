@@ -23,8 +23,8 @@ type jobLoader struct {
 	std   defaults
 	book  rule.Book // with the job's own limits
 
-	roomNames, wallNames, levelNames names
-	spots                            spotReader
+	roomNames, wallNames, levelNames, spaceNames names
+	spots                                        spotReader
 
 	included     []included
 	labelled     *source.Table // that the scheme of labels is from; nil if it is built in
@@ -101,7 +101,10 @@ func (l *jobLoader) loadHouse(root *source.Table, path string, read FileReader) 
 	for i := range house.Rooms {
 		l.roomNames.take(house.Rooms[i].ID, house.Rooms[i].Pos)
 	}
-	l.levelNames = names{kind: "level", place: "in " + at}
+	l.levelNames, l.spaceNames = names{kind: "level", place: "in " + at}, names{kind: "space", place: "in " + at}
+	for _, s := range house.Spaces {
+		l.spaceNames.take(s.ID, s.Pos)
+	}
 	for i := range house.Levels {
 		l.levelNames.take(house.Levels[i].ID, house.Levels[i].Pos)
 	}

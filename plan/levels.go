@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"cmp"
 	"slices"
 
 	"topplate/plan/geom"
@@ -185,20 +184,4 @@ func (l *houseLoader) setOutlines() bool {
 	main := &l.house.Levels[l.highest()]
 	l.house.OutsideOf, l.house.PlateLine = main.OutsideOf, main.PlateLine
 	return true
-}
-
-// byHeight are the levels that have outer walls, from the lowest, and those at
-// one height by id.
-func (h *House) byHeight() []int {
-	var out []int
-	for i := range h.Levels {
-		if h.Levels[i].OutsideOf != nil {
-			out = append(out, i)
-		}
-	}
-	slices.SortFunc(out, func(a, b int) int {
-		p, q := &h.Levels[a], &h.Levels[b]
-		return cmp.Or(cmp.Compare(p.Floor, q.Floor), cmp.Compare(p.ID, q.ID))
-	})
-	return out
 }

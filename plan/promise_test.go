@@ -74,6 +74,112 @@ func checkHouse(t *testing.T, h *House) {
 	if (len(h.Hatches) == 0 && h.Attic.Kind == AtticSpace) || h.Roof.Surface == nil && !h.Roof.Flat || !h.OutsideOf.IsSimple() || !h.PlateLine.IsCCW() {
 		t.Errorf("no way up, no roof, or no outline: %+v", h)
 	}
+	checkLevels(t, h)
+}
+
+// checkLevels holds the levels, spaces and roofs of a house against what the
+// package promises.
+func checkLevels(t *testing.T, h *House) {
+	t.Helper()
+	if h.Attic != h.Spaces[0] || !slices.Contains(h.Roofs, h.Roof) {
+		t.Errorf("the main attic is %+v, the main roof %+v", h.Attic, h.Roof)
+	}
+	for i, r := range h.Roofs {
+		if (r.Surface == nil) != r.Flat || !r.Outline.IsSimple() || !r.Outline.IsCCW() || !within(r.Outline, h.Levels[r.Level].PlateLine) {
+			t.Errorf("roof %+v", r)
+		}
+		for _, s := range h.Roofs[:i] {
+			if !geom.Intersect(geom.AreaOf(r.Outline), geom.AreaOf(s.Outline)).Empty() {
+				t.Errorf("roofs %s and %s are in one place", r.ID, s.ID)
+			}
+		}
+	}
+	for i, s := range h.Spaces {
+		if len(s.Outlines) == 0 || s.Roof >= len(h.Roofs) || s.Kind == AtticSpace != (s.Roof >= 0) || s.Kind == CrawlSpace != (s.Below < 0) {
+			t.Errorf("space %+v", s)
+		}
+		for _, o := range s.Edges() {
+			if !o.IsSimple() || !o.IsCCW() {
+				t.Errorf("space %s has an outline %v", s.ID, o)
+			}
+		}
+		for _, level := range []int{s.Below, s.Above} {
+			if level >= 0 && !geom.Subtract(s.area(), h.Levels[level].area()).Empty() {
+				t.Errorf("space %s is beyond level %s", s.ID, h.Levels[level].ID)
+			}
+		}
+		if s.Above >= 0 {
+			if gap := h.Levels[s.Above].Floor - s.Top(); max(gap, -gap) > mostGap {
+				t.Errorf("space %s ends %v off the floor over it", s.ID, gap)
+			}
+		}
+		for _, r := range h.Spaces[:i] {
+			if (s.Below >= 0 && s.Below == r.Below || s.Above >= 0 && s.Above == r.Above) && !geom.Intersect(s.area(), r.area()).Empty() {
+				t.Errorf("spaces %s and %s are in one place", s.ID, r.ID)
+			}
+		}
+	}
+	for i := range h.Rooms {
+		r := &h.Rooms[i]
+		if !within(r.Outline, h.Levels[r.Level].PlateLine) {
+			t.Errorf("room %s is not within the outer walls of level %s", r.ID, h.Levels[r.Level].ID)
+		}
+		for k := range i {
+			a, b := &h.Levels[r.Level], &h.Levels[h.Rooms[k].Level]
+			if r.over(&h.Rooms[k]) && a.Floor < b.Floor+b.Ceiling && b.Floor < a.Floor+a.Ceiling {
+				t.Errorf("rooms %s and %s are in one place", r.ID, h.Rooms[k].ID)
+			}
+		}
+	}
+	checkInSpaces(t, h)
+}
+
+// within reports whether one outline is in another.
+func within(p, q geom.Polygon) bool { return geom.Subtract(geom.AreaOf(p), geom.AreaOf(q)).Empty() }
+
+// checkInSpaces holds what is in the spaces of a house against what the package
+// promises.
+func checkInSpaces(t *testing.T, h *House) {
+	t.Helper()
+	for _, x := range h.Hatches {
+		if s := h.Spaces[x.Space]; s.Kind == FloorSpace || !h.touches(s, x.Area) {
+			t.Errorf("hatch %s leads into %s %s", x.ID, s.Kind, s.ID)
+		}
+	}
+	for _, x := range h.Obstacles {
+		if !h.touches(h.Spaces[x.Space], x.Area) {
+			t.Errorf("obstacle %s is not in its space", x.ID)
+		}
+	}
+	for _, x := range h.Marks {
+		if !h.within(h.Spaces[x.Space], x.At) {
+			t.Errorf("mark %s is not in its space", x.ID)
+		}
+	}
+	for _, x := range h.Conduits {
+		w := &h.Walls[x.Wall]
+		over, under := h.SpaceOver(w.Level, w.PointAt(x.At)), h.SpaceUnder(w.Level, w.PointAt(x.At))
+		if w.Masonry || x.Down && under < 0 || !x.Down && over < 0 {
+			t.Errorf("conduit %s ends in no space", x.ID)
+		}
+	}
+	for _, x := range h.Chases {
+		for _, level := range []int{x.From, x.To} {
+			if !within(outlineOf(x.Area), h.Levels[level].PlateLine) {
+				t.Errorf("chase %s is beyond level %s", x.ID, h.Levels[level].ID)
+			}
+		}
+		for _, r := range h.Rooms {
+			if r.Use == stairsUse && h.passes(&x, r.Level) && !geom.Intersect(geom.AreaOf(outlineOf(x.Area)), r.area()).Empty() {
+				t.Errorf("chase %s goes through stairs", x.ID)
+			}
+		}
+	}
+	for _, x := range h.Soffits {
+		if h.RoofOn(&h.Walls[x.Wall], x.Start) < 0 {
+			t.Errorf("soffit %s is under no roof", x.ID)
+		}
+	}
 }
 
 // checkJob holds a loaded job against what the package promises.
@@ -88,6 +194,9 @@ func checkJob(t *testing.T, j *Job) {
 		switch d.Kind {
 		case WallPlate:
 			w := &h.Walls[d.Spot.Wall]
+			if w.Masonry {
+				t.Errorf("drop %s is in masonry", d.Tag)
+			}
 			face := w.FacePoint(d.Spot.At, d.Spot.Side)
 			if !w.Body.Contains(face) || d.Spot.Height > h.Levels[w.Level].Ceiling || d.Room != h.RoomOn(w.Level, face) {
 				t.Errorf("drop %s: %+v", d.Tag, d)
@@ -142,6 +251,9 @@ func seeds(t testing.TB, kind string) []string {
 	}
 	base := "testdata/base_" + kind + ".toml"
 	out := []string{string(good), complete(t, "", base)}
+	if kind == "house" {
+		out = append(out, severalLevels(t)...)
+	}
 	paths, err := filepath.Glob("testdata/bad/*.toml")
 	if err != nil {
 		t.Fatal(err)
@@ -217,6 +329,16 @@ func TestMutations(t *testing.T) {
 	if loaded < 100 {
 		t.Errorf("only %d of the files loaded", loaded)
 	}
+	stacked, loaded := severalLevels(t), 0
+	for i := range 2500 {
+		if h, _ := LoadHouse("house.toml", []byte(mutate(rng, stacked[i%len(stacked)]))); h != nil {
+			checkHouse(t, h)
+			loaded++
+		}
+	}
+	if loaded < 100 {
+		t.Errorf("only %d of the houses of several levels loaded", loaded)
+	}
 }
 
 // mutate changes digits, swaps lines or drops a line.
@@ -265,11 +387,12 @@ func describe(h *House) []string {
 		add("%+v", r)
 	}
 	for _, x := range h.Hatches {
-		add("hatch %s in %s: %v", x.ID, h.Rooms[x.Room].ID, x.Area)
+		add("hatch %s in %s to %s: %v", x.ID, h.roomText(x.Room), h.Spaces[x.Space].ID, x.Area)
 	}
 	for _, x := range h.Obstacles {
-		x.Pos = diag.Pos{}
-		add("%+v", x)
+		space := h.Spaces[x.Space].ID
+		x.Pos, x.Space = diag.Pos{}, 0
+		add("in %s: %+v", space, x)
 	}
 	for _, x := range h.Soffits {
 		add("soffit %s at %s: %v %v", x.ID, h.Walls[x.Wall].ID, x.Start, x.End)
@@ -282,10 +405,25 @@ func describe(h *House) []string {
 		add("%+v", x)
 	}
 	for _, x := range h.Marks {
-		x.Pos = diag.Pos{}
-		add("%+v", x)
+		space := h.Spaces[x.Space].ID
+		x.Pos, x.Space = diag.Pos{}, 0
+		add("in %s: %+v", space, x)
 	}
 	for _, x := range h.PowerRuns {
+		space := h.Spaces[x.Space].ID
+		x.Pos, x.Space = diag.Pos{}, 0
+		add("in %s: %+v", space, x)
+	}
+	for _, x := range h.Chases {
+		var rooms []string
+		for _, r := range x.Rooms {
+			rooms = append(rooms, h.Rooms[r].ID)
+		}
+		slices.Sort(rooms)
+		x.Pos, x.Rooms = diag.Pos{}, nil
+		add("into %v: %+v", rooms, x)
+	}
+	for _, x := range h.Levels {
 		x.Pos = diag.Pos{}
 		add("%+v", x)
 	}
@@ -295,29 +433,73 @@ func describe(h *House) []string {
 		add("conduit in %s to %s: %+v", w, room, x)
 	}
 	// Copies: the house is not to be changed.
-	attic, roof := *h.Attic, *h.Roof
-	attic.Pos, roof.Pos, roof.Surface = diag.Pos{}, diag.Pos{}, nil
-	add("%+v %+v %v %v %v", attic, roof, h.OutsideOf, h.PlateLine, h.Boundaries)
-	add("roof at the middle: %v", h.Roof.Surface.Height(geom.Point{X: 15 * foot, Y: 10 * foot}))
+	for _, space := range h.Spaces {
+		x := *space
+		x.Pos = diag.Pos{}
+		add("%+v", x)
+	}
+	for _, top := range h.Roofs {
+		x := *top
+		x.Pos, x.Surface = diag.Pos{}, nil
+		add("%+v", x)
+		if top.Surface != nil {
+			add("roof %s at two points: %v %v", x.ID, top.Surface.Height(geom.Point{X: 15 * foot, Y: 10 * foot}), top.Surface.Height(x.Outline[0]))
+		}
+	}
+	add("%s %s %v %v %v", h.Attic.ID, h.Roof.ID, h.OutsideOf, h.PlateLine, h.Boundaries)
 	slices.Sort(out)
 	return out
 }
 
+// keptInOrder are the tables of which the first stands for what a key leaves
+// out.
+var keptInOrder = []string{"[[level]]", "[[roof]]", "[[attic]]"}
+
 // shuffleTables puts the tables of a file in another order.
 func shuffleTables(rng *rand.Rand, src string) string {
 	blocks := strings.Split(strings.TrimSpace(src), "\n\n")
+	kept := map[string][]string{}
+	named := func(block string) string {
+		i := slices.IndexFunc(keptInOrder, func(name string) bool { return strings.Contains(block, name) })
+		if i < 0 {
+			return ""
+		}
+		return keptInOrder[i]
+	}
+	for _, b := range blocks {
+		kept[named(b)] = append(kept[named(b)], b)
+	}
 	if !strings.HasPrefix(blocks[0], "[") && !strings.HasPrefix(blocks[0], "#") {
 		// Keys before the first table stay there.
 		rng.Shuffle(len(blocks)-1, func(i, j int) { blocks[i+1], blocks[j+1] = blocks[j+1], blocks[i+1] })
 	} else {
 		rng.Shuffle(len(blocks), func(i, j int) { blocks[i], blocks[j] = blocks[j], blocks[i] })
 	}
+	for i, b := range blocks {
+		if name := named(b); name != "" {
+			blocks[i], kept[name] = kept[name][0], kept[name][1:]
+		}
+	}
 	return strings.Join(blocks, "\n\n") + "\n"
+}
+
+// severalLevels are houses of several levels.
+func severalLevels(t testing.TB) (all []string) {
+	t.Helper()
+	for _, name := range []string{"levels", "half_storey", "addition", "flat"} {
+		src, err := os.ReadFile("testdata/good/" + name + ".toml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		all = append(all, string(src))
+	}
+	return append(all, complete(t, "# WITH wall room\n"+stairs, "testdata/base_house.toml"))
 }
 
 func TestOrderOfTablesDoesNotMatter(t *testing.T) {
 	rng := rand.New(rand.NewPCG(3, 4))
 	houses := append(seeds(t, "house")[:2], sketches["island"].toml(0), sketches["joints"].toml(0))
+	houses = append(houses, severalLevels(t)...)
 	for k, src := range houses {
 		first, list := LoadHouse("house.toml", []byte(src))
 		if first == nil {

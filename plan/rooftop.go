@@ -228,7 +228,7 @@ func (l *houseLoader) roofOutline(r *top) {
 	}
 	area := v.area()
 	if len(r.area) > 0 {
-		area = geom.Intersect(area, geom.AreaOfRects(r.area...))
+		area = geom.Intersect(area, l.atPlates(r.area))
 	}
 	for _, other := range l.tops {
 		if w := &l.house.Levels[other.roof.Level]; w.Floor > v.Floor {

@@ -99,7 +99,7 @@ func (l *houseLoader) makeAttic(a *attic) {
 	}
 	area := geom.Intersect(v.area(), geom.AreaOf(r.roof.Outline))
 	if len(a.area) > 0 {
-		area = geom.Intersect(area, geom.AreaOfRects(a.area...))
+		area = geom.Intersect(area, l.atPlates(a.area))
 	}
 	area = geom.Subtract(area, l.areasOver(s.Below)...)
 	a.ok = l.outlined(a.t, s, area, v.PlateLine, "attic")
@@ -140,13 +140,18 @@ func (l *houseLoader) outlined(t *source.Table, s *Space, area geom.Area, whole 
 // area is all of the space.
 func (s *Space) area() geom.Area { return geom.Area{Outlines: s.Outlines, Holes: s.Holes} }
 
-// whole is the level whose outline a space has, if it has all of one.
-func (h *House) whole(s *Space) *Level {
-	level := s.Below
-	if level < 0 {
-		level = s.Above
+// level is the level below a space, or above a crawl space.
+func (s *Space) level() int {
+	if s.Below >= 0 {
+		return s.Below
 	}
-	v := &h.Levels[level]
+	return s.Above
+}
+
+// whole is the level below a space, or above a crawl space, if the space has all
+// of its outline, else nil.
+func (h *House) whole(s *Space) *Level {
+	v := &h.Levels[s.level()]
 	if len(s.Outlines) == 1 && len(s.Holes) == 0 && slices.Equal(s.Outlines[0], v.PlateLine) {
 		return v
 	}
@@ -191,18 +196,27 @@ func (l *houseLoader) inSpace(t *source.Table, key string, s *Space, r geom.Rect
 	if !l.placed || len(s.Outlines) == 0 {
 		return true
 	}
-	v := h.whole(s)
-	if v != nil && touchesInside(v.OutsideOf, r) || v == nil && !geom.Intersect(s.area(), geom.AreaOfRects(r)).Empty() {
+	if h.touches(s, r) {
 		return true
 	}
-	if v == nil {
-		t.Errorf(key, "found %s from %s to %s, which is not in the %s %s", what, h.pointText(r.Min), h.pointText(r.Max), s.Kind, s.ID).
-			Note(s.Pos, "%s is described here", s.ID)
-		return false
+	d := t.Errorf(key, "found %s from %s to %s, which is %s", what, h.pointText(r.Min), h.pointText(r.Max), h.outsideText(s))
+	if h.whole(s) == nil {
+		d.Note(s.Pos, "%s is described here", s.ID)
+	} else {
+		d.Note(h.Walls[l.outers[s.level()].first].Pos, "the outer walls are taped here")
 	}
-	t.Errorf(key, "found %s from %s to %s, which is outside of the house", what, h.pointText(r.Min), h.pointText(r.Max)).
-		Note(h.Walls[l.outers[slices.IndexFunc(h.Levels, func(w Level) bool { return w.ID == v.ID })].first].Pos, "the outer walls are taped here")
 	return false
+}
+
+// touches reports whether some of a rectangle is in a space, up to the outer
+// faces of the walls around it.
+func (h *House) touches(s *Space, r geom.Rect) bool {
+	if v := h.whole(s); v != nil {
+		return touchesInside(v.OutsideOf, r)
+	}
+	return slices.ContainsFunc(s.Outlines, func(o geom.Polygon) bool {
+		return touchesInside(o, r) && (len(s.Holes) == 0 || !geom.Subtract(geom.Intersect(geom.AreaOf(o), geom.AreaOfRects(r)), geom.AreaOf(s.Holes...)).Empty())
+	})
 }
 
 // inside reports whether p is within the outer faces of the house.

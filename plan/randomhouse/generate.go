@@ -36,7 +36,7 @@ type generator struct {
 }
 
 // Generate makes a sketch. The same seed and options give the same bytes, and
-// options other than Area and Drops do not change the model.
+// options other than Area, Drops and Levels do not change the model.
 func Generate(seed uint64, o Options) Sketch {
 	s := Sketch{Symmetry: o.Symmetry}
 	g := generator{dice{rand.New(rand.NewPCG(seed, 0x746f70)), measure.Inch}, &s.Model}
@@ -53,6 +53,9 @@ func Generate(seed uint64, o Options) Sketch {
 	g.devices()
 	g.attic()
 	g.job(o.Drops)
+	if o.Levels {
+		g.stack(seed)
+	}
 	w := writer{m: &s.Model, sym: o.Symmetry}
 	s.House, s.Job = w.house().text(o.Shuffle), w.job().text(o.Shuffle)
 	return s

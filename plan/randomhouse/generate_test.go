@@ -79,3 +79,43 @@ func TestReadOfOtherFiles(t *testing.T) {
 		t.Error("there is a third file")
 	}
 }
+
+// Storeys under storeys load, without a warning about how they stand, and all
+// that may be under a sketch is under some.
+func TestLevels(t *testing.T) {
+	seen := map[string]int{}
+	for seed := range uint64(200) {
+		o := Options{Levels: true, Symmetry: geom.Symmetry(seed % 8)}
+		if seed%3 == 0 {
+			o.Shuffle = seed + 1
+		}
+		sk := Generate(seed, o)
+		job, list := plan.LoadJob("job.toml", sk.Read)
+		var b strings.Builder
+		list.Print(&b, nil)
+		if job == nil || strings.Contains(b.String(), "nothing can be r") {
+			t.Fatalf("seed %d:\n%s\n%s\n%s", seed, b.String(), sk.House, sk.Job)
+		}
+		s, h := sk.Model.Stack, job.House
+		seen["below "+s.Below]++
+		seen[fmt.Sprintf("parts %d", len(s.Rest))]++
+		spaces := 2 + len(s.Rest)
+		if s.Below != "" {
+			spaces++
+		}
+		if len(h.Spaces) != spaces || len(h.Roofs) != 1+len(s.Rest) || h.Attic.ID != "attic" || len(job.Drops) != len(sk.Model.Drops)+len(s.Drops) {
+			t.Errorf("seed %d: %d spaces and %d roofs; the main attic is %s", seed, len(h.Spaces), len(h.Roofs), h.Attic.ID)
+		}
+		plain := Generate(seed, Options{Symmetry: o.Symmetry}).Model
+		stacked := sk.Model
+		stacked.Stack = nil
+		if fmt.Sprint(plain) != fmt.Sprint(stacked) {
+			t.Errorf("seed %d: another model with levels", seed)
+		}
+	}
+	for _, what := range []string{"below basement", "below crawl space", "below ", "parts 0", "parts 1", "parts 2"} {
+		if seen[what] < 15 {
+			t.Errorf("%s: %d in 200 sketches", what, seen[what])
+		}
+	}
+}

@@ -36,6 +36,7 @@ func (w *writer) house() *file {
 	w.attic(f)
 	w.roof(f)
 	w.inAttic(f)
+	w.stack(f)
 	return f
 }
 
@@ -146,8 +147,8 @@ func (w *writer) attic(f *file) {
 		from, to := w.corners(r)
 		decking = fmt.Sprintf("decking = [ { %s, %s } ]", from, to)
 	}
-	f.add("[attic]", str("joists_run", w.runs(a.AlongY)), str("joist", kind), length("spacing", a.Spacing),
-		w.across("first", a.First, a.AlongY), str("size", a.Size), length("insulation", a.Insulation), decking)
+	f.add(w.several("attic"), append(w.onStack(str("id", "attic"), str("level", "ground"), str("roof", "roof")), str("joists_run", w.runs(a.AlongY)), str("joist", kind), length("spacing", a.Spacing),
+		w.across("first", a.First, a.AlongY), str("size", a.Size), length("insulation", a.Insulation), decking)...)
 }
 
 func (w *writer) roof(f *file) {
@@ -167,7 +168,7 @@ func (w *writer) roof(f *file) {
 	} else {
 		lines = append(lines, str("rafter", "2x6"))
 	}
-	f.add("[roof]", lines...)
+	f.add(w.several("roof"), append(w.onStack(str("id", "roof"), str("level", "ground")), lines...)...)
 }
 
 // inAttic writes the hatch, obstacles, eaves, power and marks.

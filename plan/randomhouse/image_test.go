@@ -22,10 +22,11 @@ type image struct {
 // same thing in the sketch.
 func TestImages(t *testing.T) {
 	for seed := range uint64(120) {
-		plain := Generate(seed, Options{})
+		levels := seed%2 == 1
+		plain := Generate(seed, Options{Levels: levels})
 		of := load(t, plain)
 		sym := geom.Symmetry(1 + seed%7)
-		moved := Generate(seed, Options{Symmetry: sym})
+		moved := Generate(seed, Options{Levels: levels, Symmetry: sym})
 		if d := cmp.Diff(plain.Model, moved.Model, cmp.AllowUnexported(Wall{}, stretch{})); d != "" {
 			t.Fatalf("seed %d: another model in symmetry %d:\n%s", seed, sym, d)
 		}
@@ -110,6 +111,15 @@ func (im image) attic() {
 			im.same("power run", s.Apply(at), q.PowerRuns[i].Path[k])
 		}
 	}
+	for i, sp := range p.Spaces {
+		im.same("space "+sp.ID, []any{s.Rect(sp.Bounds()), sp.Kind, sp.Base, len(sp.Outlines)}, []any{q.Spaces[i].Bounds(), q.Spaces[i].Kind, q.Spaces[i].Base, len(q.Spaces[i].Outlines)})
+	}
+	for i, r := range p.Roofs {
+		o, t := r.Outline.Bounds(), q.Roofs[i]
+		at := o.Min.Add(geom.Point{X: 3 * measure.Foot, Y: 2 * measure.Foot})
+		im.same("roof "+r.ID, []any{s.Rect(o), r.Surface.UnderRafter(at), r.Surface.RidgeHeight()},
+			[]any{t.Outline.Bounds(), t.Surface.UnderRafter(s.Apply(at)), t.Surface.RidgeHeight()})
+	}
 	im.same("first rafters", s.Apply(geom.Point{X: p.Roof.FirstX, Y: p.Roof.FirstY}), geom.Point{X: q.Roof.FirstX, Y: q.Roof.FirstY})
 	for _, corner := range p.PlateLine {
 		at := corner.Add(geom.Point{X: 3 * measure.Foot, Y: 2 * measure.Foot})
@@ -121,7 +131,8 @@ func (im image) attic() {
 func TestShuffle(t *testing.T) {
 	changed := 0
 	for seed := range uint64(60) {
-		plain, mixed := Generate(seed, Options{}), Generate(seed, Options{Shuffle: seed + 1})
+		levels := seed%2 == 1
+		plain, mixed := Generate(seed, Options{Levels: levels}), Generate(seed, Options{Levels: levels, Shuffle: seed + 1})
 		if plain.House != mixed.House {
 			changed++
 		}
@@ -142,6 +153,9 @@ func things(j *plan.Job) map[string]any {
 	}
 	for _, r := range j.House.Rooms {
 		out["room "+r.ID] = r.Bounds
+	}
+	for _, s := range j.House.Spaces {
+		out["space "+s.ID] = []any{s.Kind, s.Outlines, s.Holes, s.Base, s.Lift}
 	}
 	for _, d := range j.Drops {
 		out["drop "+d.Tag] = []any{d.Point, d.Spot.At, d.Spot.Height, d.Count}

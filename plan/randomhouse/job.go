@@ -16,6 +16,7 @@ func (w *writer) job() *file {
 	for i := range m.Drops {
 		w.drop(f, &m.Drops[i])
 	}
+	w.stackDrops(f)
 	f.add("[tools]", length("rods", m.Rods), `extension = "24in"`)
 	if m.Patching {
 		f.add("[allow]", "patching = true")
@@ -32,7 +33,7 @@ func (w *writer) drop(f *file, d *Drop) {
 	case "wall plate":
 		lines = append(lines, w.fromCorner(d.Place)...)
 	case "ceiling point":
-		lines = append(lines, w.spot("at", d.Room, d.Point))
+		lines = append(append(lines, w.spot("at", d.Room, d.Point)), w.onStack(str("level", "ground"))...)
 	default:
 		lines = append(lines, str("wall", w.m.Walls[d.Wall].ID), length("at", d.At), length("out", d.Out))
 	}

@@ -15,6 +15,9 @@ type Options struct {
 	// Symmetry is applied to the whole sketch when it is written. The model
 	// is the same for all eight.
 	Symmetry geom.Symmetry
+	// Levels puts a storey under that of the model, and a basement, a crawl space
+	// or nothing under it: Model.Stack. The rest of the model is the same without.
+	Levels bool
 	// Shuffle, if not zero, seeds another order of the tables in both files.
 	Shuffle uint64
 }
@@ -48,6 +51,7 @@ type Model struct {
 	Drops         []Drop
 	Patching      bool
 	Rods          measure.Length
+	Stack         *Stack // nil without Options.Levels
 }
 
 // A Wall runs from A to B on its taped line: the finished outer face of an

@@ -3,6 +3,7 @@ package randomhouse
 import (
 	"fmt"
 	"math/rand/v2"
+	"slices"
 	"strings"
 
 	"topplate/plan/geom"
@@ -51,9 +52,29 @@ func (f *file) add(name string, lines ...string) {
 func (f *file) text(shuffle uint64) string {
 	if shuffle != 0 {
 		rng := rand.New(rand.NewPCG(shuffle, 1))
+		first := slices.Clone(f.tables)
 		rng.Shuffle(len(f.tables), func(i, j int) { f.tables[i], f.tables[j] = f.tables[j], f.tables[i] })
+		keepOrder(f.tables, first)
 	}
 	return f.head + strings.Join(f.tables, "\n")
+}
+
+// keepOrder puts the tables whose first counts back in the order of the file
+// before it was shuffled.
+func keepOrder(tables, before []string) {
+	for _, name := range []string{"[[level]]", "[[roof]]"} {
+		next := 0
+		for i, t := range tables {
+			if !strings.HasPrefix(t, name) {
+				continue
+			}
+			for !strings.HasPrefix(before[next], name) {
+				next++
+			}
+			tables[i] = before[next]
+			next++
+		}
+	}
 }
 
 // A writer writes a model under a symmetry. Walls keep their starts, so that

@@ -31,6 +31,8 @@ func TestNewNamesAllThatIsWrong(t *testing.T) {
 		{"the most corners", func(s *Spec) { s.Outline = comb(maxCorners) }, nil},
 		{"gables of another outline", func(s *Spec) { s.Gable = make([]bool, 3) }, []string{"gable"}},
 		{"all gables", func(s *Spec) { s.Gable = []bool{true, true, true, true} }, []string{"gable"}},
+		{"cuts of another outline", func(s *Spec) { s.Flush = make([]bool, 3) }, []string{"flush"}},
+		{"all gables or cuts", func(s *Spec) { s.Gable, s.Flush = []bool{true, true, false, false}, []bool{false, true, true, true} }, []string{"gable"}},
 		{"flat", func(s *Spec) { s.Pitch.Rise = 0 }, []string{"pitch"}},
 		{"falling", func(s *Spec) { s.Pitch.Run = -12 }, []string{"pitch"}},
 		{"a wall", func(s *Spec) { s.Pitch = Pitch{101, 1} }, []string{"pitch"}},

@@ -105,8 +105,8 @@ func TestFormat(t *testing.T) {
 	}
 }
 
-// The samples, the starter and the reference itself, whose two examples are in
-// the order that they are to show.
+// The samples, the starter and the reference itself, whose examples are in the
+// order that they are to show.
 func referenceFiles(t testing.TB) map[string]string {
 	t.Helper()
 	files := map[string]string{}
@@ -132,6 +132,10 @@ func referenceFiles(t testing.TB) map[string]string {
 		switch {
 		case strings.HasPrefix(line, "// # The house file"):
 			name = "reference house"
+		case strings.HasPrefix(line, "// # A house of several levels"):
+			name = "reference house of several levels"
+		case strings.HasPrefix(line, "// # Checks"):
+			name = "no reference"
 		case strings.HasPrefix(line, "// # The job file"):
 			name = "reference job"
 		case strings.HasPrefix(line, "// # An included file"):
@@ -140,6 +144,7 @@ func referenceFiles(t testing.TB) map[string]string {
 			files[name] += strings.TrimPrefix(strings.TrimPrefix(line, "//"), "\t")
 		}
 	}
+	delete(files, "no reference")
 	return files
 }
 
