@@ -38,15 +38,22 @@ func (d *drawing) dimensionWalls() {
 }
 
 // outside is the smallest rectangle around the outer walls that belong to what
-// is drawn: of the level, or of that under an attic's roof, or around the space.
+// is drawn: of the level, or under an attic's roof, or around the space.
 func (d *drawing) outside() geom.Rect {
 	h := d.res.Job.House
 	level := d.scope.level
 	if level < 0 {
-		level = levelOfSpace(h, d.scope.space)
-		if s := d.space(); s.Roof >= 0 {
-			level = h.Roofs[s.Roof].Level
+		s := d.space()
+		if s.Roof < 0 {
+			return s.Bounds()
 		}
+		r := h.Roofs[s.Roof]
+		if level = r.Level; !slices.Equal(r.Outline, h.Levels[level].PlateLine) {
+			return r.Outline.Bounds()
+		}
+	}
+	if len(h.Levels[level].OutsideOf) == 0 {
+		return levelBounds(h, level)
 	}
 	return h.Levels[level].OutsideOf.Bounds()
 }
