@@ -122,7 +122,7 @@ func (d *drawing) sketch(i int, c *route.Choice, level int, box sheet.Box) {
 	id := cellID(h, string(rune('a'+i)), level)
 	title := cellTitle(h, fmt.Sprintf("Plan %c: %s", 'A'+i, report.BestAt(c)), level)
 	area := sheet.Box{Min: box.Min.Sub(sheet.Pt(sketchRoom, sketchRoom)), Max: box.Max.Add(sheet.Pt(sketchRoom, sketchRoom))}
-	s := &drawing{page: &page{res: c.Result, sheet: &sheet.Sheet{}, area: area}, view: d.view, scope: levelScope(level)}
+	s := &drawing{page: &page{res: c.Result, sheet: &sheet.Sheet{}, area: area}, view: d.view, scope: levelScope(level), plainHatches: true}
 	s.drawWallsBelow()
 	s.drawRoof(true)
 	s.drawHatches()

@@ -119,7 +119,7 @@ func (d *drawing) comparedPlan(diff *compare.Difference, side, level int, box sh
 	id := cellID(w.Job.House, string(rune('a'+side)), level)
 	title := cellTitle(w.Job.House, name+": "+w.Job.Name, level)
 	area := sheet.Box{Min: box.Min.Sub(sheet.Pt(sketchRoom, sketchRoom)), Max: box.Max.Add(sheet.Pt(sketchRoom, sketchRoom))}
-	s := &drawing{page: &page{res: w.Result, sheet: &sheet.Sheet{}, area: area}, view: d.view, scope: levelScope(level)}
+	s := &drawing{page: &page{res: w.Result, sheet: &sheet.Sheet{}, area: area}, view: d.view, scope: levelScope(level), plainHatches: true}
 	s.drawWallsBelow()
 	s.drawRoof(false)
 	s.drawHatches()

@@ -38,24 +38,40 @@ func (d *drawing) dimensionWalls() {
 }
 
 // outside is the smallest rectangle around the outer walls that belong to what
-// is drawn: of the level, or under an attic's roof, or around the space.
+// is drawn: of the level, or under an attic's roof, or around the space, with
+// the walls beside it.
 func (d *drawing) outside() geom.Rect {
 	h := d.res.Job.House
 	level := d.scope.level
 	if level < 0 {
 		s := d.space()
-		if s.Roof < 0 {
-			return s.Bounds()
+		b := s.Bounds()
+		if s.Roof >= 0 {
+			r := h.Roofs[s.Roof]
+			b, level = r.Outline.Bounds(), r.Level
 		}
-		r := h.Roofs[s.Roof]
-		if level = r.Level; !slices.Equal(r.Outline, h.Levels[level].PlateLine) {
-			return r.Outline.Bounds()
+		if level < 0 || !slices.Equal(h.Roofs[s.Roof].Outline, h.Levels[level].PlateLine) {
+			return d.withWalls(b)
 		}
 	}
 	if len(h.Levels[level].OutsideOf) == 0 {
 		return levelBounds(h, level)
 	}
 	return h.Levels[level].OutsideOf.Bounds()
+}
+
+// withWalls is a rectangle with the parts of walls that the plan of a space
+// shows.
+func (d *drawing) withWalls(b geom.Rect) geom.Rect {
+	h := d.res.Job.House
+	for i := range h.Walls {
+		for _, level := range [2]int{d.scope.below(h), d.scope.above(h)} {
+			if part, ok := d.scope.wallPart(h, &h.Walls[i], level); ok {
+				b = unionOf(b, part)
+			}
+		}
+	}
+	return b
 }
 
 // dimensionPlates draws a chain to the south and west of a space through the

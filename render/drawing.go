@@ -27,6 +27,8 @@ type drawing struct {
 	plain bool
 	// scope is what of the house is drawn, by height.
 	scope scope
+	// plainHatches are not told apart by where they lead to.
+	plainHatches bool
 	// tile is the part of the house that is drawn, nil for all of it.
 	tile *tile
 }

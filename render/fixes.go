@@ -36,7 +36,7 @@ func fixPlan(w *work.Work, space int) *planKind {
 	}
 	title := "Finding the holes"
 	if len(h.Spaces) > 1 {
-		title += ": " + spaceWords(h, space)
+		title = "Holes to find: " + spaceWords(h, space)
 	}
 	return &planKind{
 		id: spaceID(h, space) + "-fixes", title: title, scope: s,

@@ -42,6 +42,8 @@ func (d *drawing) drawHatches() {
 func (d *drawing) hatchWords(x *plan.Hatch) string {
 	h := d.res.Job.House
 	switch {
+	case d.plainHatches:
+		return "hatch"
 	case d.scope.space < 0 && len(h.Spaces) > 1:
 		return "hatch to " + spaceWords(h, x.Space)
 	case x.Room < 0:

@@ -351,11 +351,11 @@ func sortOf(s *plan.Space) (id, title string) {
 	case s.Kind == plan.AtticSpace:
 		return "attic", "Attic"
 	case s.Kind == plan.CrawlSpace:
-		return "crawl", "Crawl space"
+		return "crawl-space", "Crawl space"
 	case s.Above < 0:
-		return "roof", "Flat roof"
+		return "flat-roof", "Flat roof"
 	}
-	return "joists", "Floor joists"
+	return "joist-bays", "Floor joists"
 }
 
 // spaceID names the sheets of a space: by its kind alone where the house has

@@ -14,12 +14,20 @@ import (
 func sketchSpace(res *route.Result, space int) *planKind {
 	h := res.Job.House
 	return &planKind{
-		id: "sketch-" + spaceID(h, space), title: "Sketch of the " + spaceWords(h, space), scope: spaceScope(space),
+		id: "sketch-" + spaceID(h, space), title: sketchTitle(h, space), scope: spaceScope(space),
 		desc:    fmt.Sprintf("The %s of %s as it was sketched, with every dimension, to be checked against the house.", spaceWords(h, space), h.Name),
 		draw:    drawSketchSpace,
 		tables:  func(*drawing) {},
 		symbols: func(*drawing) []legendSymbol { return nil },
 	}
+}
+
+// sketchTitle names the check sheet of a space, short enough for a title block.
+func sketchTitle(h *plan.House, space int) string {
+	if len(h.Spaces) == 1 {
+		return "Sketch of the " + spaceWords(h, space)
+	}
+	return "Sketch: " + spaceWords(h, space)
 }
 
 func drawSketchSpace(d *drawing) {

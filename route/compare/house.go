@@ -266,10 +266,13 @@ func corners(r geom.Rect) []geom.Point { return []geom.Point{r.Min, r.Max} }
 func (l *list) attic() {
 	h := l.h
 	for i := range h.Hatches {
-		x := &h.Hatches[i]
+		x, room := &h.Hatches[i], "outside"
+		if x.Room >= 0 {
+			room = h.Rooms[x.Room].ID
+		}
 		l.add(thing{
 			kind: "hatch", rank: 6, id: x.ID, place: corners(x.Area), least: true, area: x.Area, placed: true,
-			properties: []property{said("room", h.Rooms[x.Room].ID), l.length("width", x.Area.Width()), l.length("depth", x.Area.Height())},
+			properties: []property{said("room", room), l.length("width", x.Area.Width()), l.length("depth", x.Area.Height())},
 		})
 	}
 	for i := range h.Obstacles {
