@@ -61,6 +61,7 @@ func drawSketch(d *drawing) {
 	d.dimensionWalls()
 	d.drawDevices()
 	d.drawConduits()
+	d.drawChases()
 	d.drawChecks()
 	d.drawZero()
 	d.measureWalls()

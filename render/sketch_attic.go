@@ -42,6 +42,7 @@ func drawSketchSpace(d *drawing) {
 	d.drawPower()
 	d.drawHatches()
 	d.drawMarks()
+	d.drawChases()
 	d.drawZero()
 	d.noteJoists()
 	d.measureAttic()

@@ -162,10 +162,18 @@ func (s sketchLister) conduits() *listing {
 		c := &s.house.Conduits[i]
 		rows = append(rows, []string{
 			c.ID, s.house.Walls[c.Wall].ID, c.Side.String(), s.text(c.At), s.text(c.Height), s.text(c.Inside),
-			fmt.Sprint(len(c.Holds)), join(c.Kind, c.Trade),
+			fmt.Sprint(len(c.Holds)), join(join(c.Kind, c.Trade), downWord(c)),
 		})
 	}
 	return numbers("conduits", "Conduits", "conduit|wall|side|at|height|inside|holds|kind.", rows)
+}
+
+// downWord says that a conduit goes down, and not up.
+func downWord(c *plan.Conduit) string {
+	if c.Down {
+		return "down"
+	}
+	return ""
 }
 
 func (s sketchLister) rooms() *listing {
@@ -208,6 +216,14 @@ func (s sketchLister) areas() *listing {
 		for i, r := range space.Decking {
 			rows = append(rows, s.area(fmt.Sprint(i+1), s.inSpace("decking", k), r))
 		}
+	}
+	for i := range s.house.Chases {
+		c := &s.house.Chases[i]
+		kind := "chase, " + levelName(s.house, c.From)
+		if c.To != c.From {
+			kind += " to " + levelName(s.house, c.To)
+		}
+		rows = append(rows, s.area(c.ID, kind, c.Area))
 	}
 	title := "In the attic"
 	if len(s.house.Spaces) > 1 {
