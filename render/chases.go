@@ -19,8 +19,19 @@ func (s scope) hasChase(h *plan.House, c *plan.Chase) bool {
 	return space.Contains(c.Area.Min) && (on(space.Below) || c.Down && space.Above == c.From)
 }
 
-// drawChases draws the hollows that go up through the storeys: crossed, as what
-// goes on above and below is.
+// drawChase draws a hollow that goes on above and below, one half of it shaded.
+func drawChase(g *sheet.Group, b sheet.Box) {
+	g.Rect(sheet.PenMask, b)
+	g.Polygon(sheet.PenKey, []sheet.Point{b.Min, b.Max, sheet.Pt(b.Min.X, b.Max.Y)})
+	g.Polyline(sheet.PenThick, append(b.Corners(), b.Min)...)
+}
+
+// chaseSymbol explains it.
+var chaseSymbol = legendSymbol{"chase through this level", func(g *sheet.Group, b sheet.Box) {
+	drawChase(g, sheet.BoxAround(b.Centre(), b.Height()*8/10, b.Height()*8/10))
+}}
+
+// drawChases draws the hollows that go up through the storeys.
 func (d *drawing) drawChases() {
 	h := d.res.Job.House
 	var g *sheet.Group
@@ -34,10 +45,7 @@ func (d *drawing) drawChases() {
 		}
 		b := d.view.Box(c.Area)
 		cg := g.Group(sheet.ID("chase", c.ID), "chase", "Chase "+c.ID)
-		cg.Rect(sheet.PenMask, b)
-		cg.Polyline(sheet.PenChase, append(b.Corners(), b.Min)...)
-		cg.Line(sheet.PenThin, b.Min, b.Max)
-		cg.Line(sheet.PenThin, sheet.Pt(b.Min.X, b.Max.Y), sheet.Pt(b.Max.X, b.Min.Y))
+		drawChase(cg, b)
 		words := join2("chase", c.ID)
 		if c.Hot {
 			words += ", hot"
@@ -47,4 +55,15 @@ func (d *drawing) drawChases() {
 			block: font.Block{{Lettering: sheet.LetterSmall, Words: words}},
 		})
 	}
+}
+
+// chaseSymbols explain the chases of a space.
+func (d *drawing) chaseSymbols() []legendSymbol {
+	h := d.res.Job.House
+	for i := range h.Chases {
+		if d.scope.hasChase(h, &h.Chases[i]) {
+			return []legendSymbol{chaseSymbol}
+		}
+	}
+	return nil
 }

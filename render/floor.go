@@ -157,6 +157,9 @@ func (d *drawing) floorSymbols() []legendSymbol {
 	if len(h.Spaces) > 1 && slices.ContainsFunc(h.Hatches, func(x plan.Hatch) bool { return all || d.scope.hasHatch(h, &x) }) {
 		out = append(slices.Clone(out), hatchSymbol)
 	}
+	if slices.ContainsFunc(h.Chases, func(c plan.Chase) bool { return all || d.scope.hasChase(h, &c) }) {
+		out = append(slices.Clone(out), chaseSymbol)
+	}
 	if slices.ContainsFunc(h.Rooms, func(r plan.Room) bool { return r.Use == "stairs" && (all || r.Level == d.scope.level) }) {
 		out = append(slices.Clone(out), stairSymbol)
 	}
@@ -283,10 +286,12 @@ func spacePlan(res *route.Result, space int) *planKind {
 		id: spaceID(h, space), title: spaceTitle(h, space), scope: s,
 		desc: fmt.Sprintf("%s of %s: joists, where one can stand, crawl, reach or only push a rod, and the cable routes with %d holes.",
 			spaceTitle(h, space), h.Name, n),
-		draw:    drawSpace,
-		behind:  (*drawing).drawZones,
-		tables:  (*drawing).holeTable,
-		symbols: func(d *drawing) []legendSymbol { return append(hatchSymbols(), d.dropSymbols()...) },
+		draw:   drawSpace,
+		behind: (*drawing).drawZones,
+		tables: (*drawing).holeTable,
+		symbols: func(d *drawing) []legendSymbol {
+			return append(append(hatchSymbols(), d.dropSymbols()...), d.chaseSymbols()...)
+		},
 	}
 }
 

@@ -376,7 +376,7 @@ var plainPens = [...]struct {
 	pen     sheet.Pen
 	meaning string
 }{
-	{sheet.PenWall, "wall"}, {sheet.PenDoor, "door, with its swing"}, {sheet.PenWindow, "window"}, {sheet.PenAbove, "open doorway"}, {sheet.PenEave, "edge of the roof"},
+	{sheet.PenWall, "wall"}, {sheet.PenMasonry, "wall of brick, block, stone or concrete"}, {sheet.PenDoor, "door, with its swing"}, {sheet.PenWindow, "window"}, {sheet.PenAbove, "open doorway"}, {sheet.PenEave, "edge of the roof"},
 }
 
 // openingsLegend explains the symbols and pens that are on the plan.

@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"topplate/plan"
 	"topplate/plan/rule"
 	"topplate/render/font"
 	"topplate/render/report"
@@ -41,15 +42,18 @@ func (s *openingsSet) onLevel() string {
 	if len(s.res.Job.House.Levels) == 1 {
 		return ""
 	}
-	words := "This is the level " + levelName(s.res.Job.House, s.level) + ". "
+	words := "This sheet is about the level called " + levelName(s.res.Job.House, s.level) + ". "
 	if !s.last {
 		words += "The numbers go on with the next level up; the place to sign is on the last of these sheets. "
 	}
 	return words
 }
 
-// sampleMark is the mark of the job's first drop.
-func (s *openingsSet) sampleMark() string { return s.res.Job.Drops[0].Tag }
+// sampleMark is the mark of the first drop on the level, or of the job.
+func (s *openingsSet) sampleMark() string {
+	drops := s.res.Job.Drops
+	return drops[max(0, slices.IndexFunc(drops, func(d plan.Drop) bool { return levelOfDrop(s.res.Job.House, &d) == s.level }))].Tag
+}
 
 // tableFollows says where to look for the table, if it is not on the sheet with
 // the plan.
