@@ -40,6 +40,9 @@ func Details(res *route.Result) []*sheet.Sheet {
 	for _, c := range sections(res) {
 		cuts = append(cuts, c.detail())
 	}
+	for _, c := range floorCuts(res) {
+		cuts = append(cuts, c.detail())
+	}
 	elevationPages := paginate(u, walls, area, elevationDen)
 	sectionPages := paginate(u, cuts, area, sectionDen)
 	of := len(elevationPages) + len(sectionPages)
