@@ -660,6 +660,8 @@
 //
 //	[allow]
 //	patching = false
+//	raceway = false                   # channels on the faces of rooms
+//	outside = false                   # cable along the outer walls under the eave
 //
 //	[limits]                          # by the id of a limit in package rule
 //	plate-bore = 40

@@ -172,6 +172,9 @@ type Allow struct {
 	// Patching allows boring from bay to bay behind finished board, with an
 	// opening that is closed again.
 	Patching bool
+	// Raceway allows channels on the faces of rooms, Outside cable along the
+	// outer walls.
+	Raceway, Outside bool
 }
 
 // Rates turn minutes into money. Hour is in cost units (see route) per hour.

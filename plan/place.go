@@ -116,11 +116,6 @@ func (l *jobLoader) faceOf(t *source.Table, room, wall int) (face, bool) {
 func (l *jobLoader) spotFits(t *source.Table, s *Spot) bool {
 	h := l.house
 	w, ceiling := &h.Walls[s.Wall], h.levelOf(s.Wall).Ceiling
-	if w.Masonry {
-		t.Errorf("wall", "found a place on masonry wall %s, in which nothing can be fished; want a framed wall, or a place in the ceiling", w.ID).
-			Note(w.Pos, "%s is taped here", w.ID)
-		return false
-	}
 	if s.Height > ceiling {
 		t.Errorf("height", "found %s; want at most the ceiling at %s", s.Height, h.text(ceiling))
 		return false

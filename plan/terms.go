@@ -39,6 +39,8 @@ func (l *jobLoader) tools(root *source.Table) {
 func (l *jobLoader) allow(root *source.Table) {
 	if t, ok := root.Table("allow", source.Optional); ok {
 		l.job.Allow.Patching = boolOr(t, "patching", false)
+		l.job.Allow.Raceway = boolOr(t, "raceway", false)
+		l.job.Allow.Outside = boolOr(t, "outside", false)
 	}
 }
 

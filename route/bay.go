@@ -29,9 +29,12 @@ const PlateThickness = 3 * measure.Inch / 2
 // Bays lays out the studs of wall w and returns the bays between them, in
 // order along the wall. Studs stand at the ends of the frame, on centre from
 // its start, in pairs (king and jack) beside every opening, and on both sides
-// of every wall that meets this one.
+// of every wall that meets this one. In masonry there are none.
 func Bays(h *plan.House, w int) []Bay {
 	wall := &h.Walls[w]
+	if wall.Masonry {
+		return nil
+	}
 	lvl := h.Levels[wall.Level]
 	whole := frameSpan(wall, wall.Frame)
 	solid := studs(h, w, whole)

@@ -36,6 +36,10 @@ func BoxWidth(book rule.Book, n int) measure.Length {
 func (b *builder) wallPlate(d int) {
 	drop := &b.job.Drops[d]
 	w := &b.house.Walls[drop.Spot.Wall]
+	if w.Masonry {
+		b.onMasonry(d)
+		return
+	}
 	for k := range b.bays[drop.Spot.Wall] {
 		bay := &b.bays[drop.Spot.Wall][k]
 		if drop.Spot.Height < bay.Bottom || drop.Spot.Height > bay.Top {
@@ -107,7 +111,9 @@ func (b *builder) intoShaft(d, box int, key bayKey, at, height measure.Length) {
 	if d != noOwner {
 		s.drops = append(s.drops, d)
 		if len(s.holes) == 0 {
-			b.deadEnd([]int{d}, s.stop)
+			for _, stop := range s.stops {
+				b.deadEnd([]int{d}, stop)
+			}
 		}
 	}
 	b.intoConduits(box, key, at, height)
@@ -184,7 +190,10 @@ func (b *builder) throughStud(from, to bayKey, height measure.Length) bool {
 	}
 	stud := w.PointAt(lo.End + (hi.Start-lo.End)/2)
 	at := geom.Point3{X: stud.X, Y: stud.Y, Z: b.floorOf(from.wall) + height}
-	place := HolePlace{Kind: StudArc, At: at, Wall: from.wall, Along: lo.End, Room: -1, MemberWidth: w.StudDepth, Free: w.StudDepth}
+	place := HolePlace{
+		Kind: StudArc, At: at, Wall: from.wall, Along: lo.End, Room: -1, Space: t.holes[0].cavity.index,
+		MemberWidth: w.StudDepth, Free: w.StudDepth,
+	}
 	for i := range s.holes {
 		for j := range t.holes {
 			b.studArc(from, to, &s.holes[i], &t.holes[j], height, place)
@@ -236,6 +245,7 @@ func (b *builder) closet() {
 	w := &b.house.Walls[c.Spot.Wall]
 	p := w.PointAt(c.Spot.At)
 	b.root = b.node(RootNode, geom.Point3{X: p.X, Y: p.Y, Z: floor + c.Spot.Height}, c.Spot.Wall, noOwner)
+	b.upTheFace(b.root, &c.Spot, noOwner, nil)
 	panel := around(c.Spot.At, c.Width/2)
 	for k := range b.bays[c.Spot.Wall] {
 		bay := &b.bays[c.Spot.Wall][k]

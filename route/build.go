@@ -25,6 +25,7 @@ func build(job *plan.Job, relax bool) (*Graph, error) {
 func buildFor(job *plan.Job, relax bool, drops []int) (*Graph, error) {
 	b := newBuilder(job, relax)
 	b.closet()
+	b.chases()
 	for _, c := range b.cavities {
 		c.trunks = len(c.ports)
 	}
@@ -34,12 +35,19 @@ func buildFor(job *plan.Job, relax bool, drops []int) (*Graph, error) {
 	for _, d := range drops {
 		b.place(d)
 	}
+	b.throughBays()
+	b.passages()
+	b.raceways()
+	b.outside()
 	for _, c := range b.cavities {
 		c.layLattice()
 	}
 	b.raise()
 	for _, c := range b.cavities {
 		c.joinPorts()
+	}
+	for _, f := range b.later {
+		f()
 	}
 	for _, d := range drops {
 		b.raceway(d, job.Drops[d].Pos)

@@ -40,6 +40,7 @@ type builder struct {
 	root     int
 	terms    []int
 	dead     map[int][]Block // by drop: what stops it for good
+	later    []func()        // what is added once all lattices are laid
 }
 
 // A nodeKey tells nodes apart: owner is the drop of a terminal or a box.
@@ -126,9 +127,15 @@ func (b *cavity) latticeNode(kind NodeKind, at geom.Point3) int {
 	return n
 }
 
-// add takes an arc into the graph, unless a rule forbids it and the graph is
-// the one that is routed on. The price of a change is paid once.
+// add takes an arc outside of all spaces into the graph.
 func (b *builder) add(a Arc) {
+	a.Space = -1
+	b.take(a)
+}
+
+// take takes an arc into the graph, unless a rule forbids it and the graph is
+// the one that is routed on. The price of a change is paid once.
+func (b *builder) take(a Arc) {
 	if len(a.Blocks) > 0 && !b.relax {
 		return
 	}

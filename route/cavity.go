@@ -4,6 +4,7 @@ import (
 	"topplate/plan"
 	"topplate/plan/geom"
 	"topplate/plan/measure"
+	"topplate/plan/rule"
 )
 
 // A cavity is a framing space while its part of the graph is built: an attic, a
@@ -58,7 +59,7 @@ func (b *builder) floorOf(wall int) measure.Length {
 func (b *cavity) add(a Arc) {
 	a.Space = b.index
 	b.fixTrunks(&a)
-	b.builder.add(a)
+	b.take(a)
 }
 
 // hole adds a hole place that opens into the cavity.
@@ -94,6 +95,16 @@ func (b *cavity) lifted() measure.Length {
 		return b.js.depth
 	}
 	return 0
+}
+
+// handy reports whether a plate at p is bored from the cavity: a hand gets there,
+// and a drill has room.
+func (b *cavity) handy(p geom.Point) bool {
+	room := b.clearance(p)
+	if b.space.Kind == plan.AtticSpace {
+		room += b.js.depth
+	}
+	return b.zoneOf(p) <= Arm && room >= b.book.Length(rule.DrillRoom)
 }
 
 // layLattice lays the lattice of the cavity and finds where a hand reaches.

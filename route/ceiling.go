@@ -40,11 +40,22 @@ func (b *builder) ceilingPoint(d int) {
 		}
 		c.ceilingHole(noOwner, b.terms[d], p, drop.Room, 0, charges, []Block{{
 			Rule: rule.BoxFit, Pos: c.space.Pos, At: geom.Point3{X: drop.Point.X, Y: drop.Point.Y, Z: c.base},
-			Found:  fmt.Sprintf("a joist is over the place of %s, or something in the attic", drop.Tag),
+			Found:  c.whyNotOver(drop),
 			Change: fmt.Sprintf("move %s by %s across the joists (a shift of that much)", drop.Tag, b.text(move)),
 			Price:  b.prices.Each(price.ChangeMovePlate),
 		}})
 	})
+}
+
+// whyNotOver says what keeps a ceiling point from its wished place: a joist, or
+// something over the ceiling; or, in a floor that is closed, that no hole leads
+// into its joist bay.
+func (b *cavity) whyNotOver(drop *plan.Drop) string {
+	u, _ := b.ax.uv(drop.Point)
+	if s := b.js.clear(b.js.bay(u)).inset(b.book.Length(rule.CeilingBox) / 2); b.space.Kind == plan.FloorSpace && s.contains(u) {
+		return fmt.Sprintf("the floor over %s is closed, and nothing leads into the joist bay there", drop.Tag)
+	}
+	return fmt.Sprintf("a joist is over the place of %s, or something in the attic", drop.Tag)
 }
 
 // noSpaceOver says that nothing is known of what is over a ceiling.

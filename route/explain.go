@@ -167,7 +167,7 @@ func (e *Explanation) lookBeyondRules(res *Result) error {
 		for _, bl := range g.Arcs[i].Blocks {
 			arcs[i].Fixed -= bl.Price
 		}
-		if g.Arcs[i].Kind == RacewayArc {
+		if g.Arcs[i].Kind == RacewayArc && len(g.Arcs[i].Blocks) > 0 {
 			arcs[i].Fixed = network.MaxPrice
 		}
 	}

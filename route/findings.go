@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"topplate/plan"
+	"topplate/plan/diag"
 	"topplate/plan/measure"
 	"topplate/plan/rule"
 )
@@ -17,11 +18,13 @@ func (r *Result) findings(book rule.Book) []Finding {
 		c.blocked(&r.Routes[i])
 		c.moved(&r.Routes[i])
 		c.long(&r.Routes[i])
+		c.outdoors(&r.Routes[i])
 	}
 	for i := range r.Holes {
 		c.hole(&r.Holes[i])
 	}
 	c.conduits()
+	c.chases()
 	for i := range r.Job.House.Hatches {
 		c.hatch(&r.Job.House.Hatches[i])
 	}
@@ -118,9 +121,11 @@ func (c *collector) long(r *Route) {
 // hole reports more cable than fits, and shield plates.
 func (c *collector) hole(h *Hole) {
 	p := &c.r.Graph.Holes[h.Place]
-	pos := c.r.Job.House.Spaces[p.Space].Pos
+	var pos diag.Pos
 	if p.Wall >= 0 {
 		pos = c.r.Job.House.Walls[p.Wall].Pos
+	} else {
+		pos = c.r.Job.House.Spaces[p.Space].Pos
 	}
 	switch thick := c.thickest(h); {
 	case thick+c.book.Length(rule.HoleOverBundle) > h.Largest:

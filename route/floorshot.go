@@ -21,6 +21,9 @@ func (b *cavity) shootInFloor() {
 		return
 	}
 	ports := b.closedPorts()
+	ports = append(ports, b.boreJoists(ports)...)
+	slices.SortFunc(ports, byPlace)
+	ports = slices.Compact(ports)
 	for i, p := range ports {
 		for _, q := range ports[i+1:] {
 			b.shootBetween(p, q)
@@ -36,9 +39,11 @@ func (b *cavity) closedPorts() []geom.Point {
 			out = append(out, p)
 		}
 	}
-	slices.SortFunc(out, func(p, q geom.Point) int { return cmp.Or(cmp.Compare(p.Y, q.Y), cmp.Compare(p.X, q.X)) })
+	slices.SortFunc(out, byPlace)
 	return slices.Compact(out)
 }
+
+func byPlace(p, q geom.Point) int { return cmp.Or(cmp.Compare(p.Y, q.Y), cmp.Compare(p.X, q.X)) }
 
 // shootBetween adds the shot from p to q, if there is a straight way between
 // two joists, or across the webs of trusses.

@@ -23,9 +23,11 @@ const (
 	SurfaceNode                  // on the room side of a ceiling or soffit hole
 	LowNode                      // in the attic, on the ceiling between two joists
 	HighNode                     // in the attic, at the height of the joists' tops
+	ChaseNode                    // in a chase
+	RailNode                     // on the face of a room's or the house's wall, where cable runs in sight
 )
 
-var nodeKindNames = [...]string{"root", "terminal", "box", "bay", "plate", "surface", "between joists", "over joists"}
+var nodeKindNames = [...]string{"root", "terminal", "box", "bay", "plate", "surface", "between joists", "over joists", "chase", "on the wall"}
 
 func (k NodeKind) String() string { return nodeKindNames[k] }
 
@@ -45,28 +47,36 @@ type ArcKind uint8
 
 // Kinds of arc.
 const (
-	EnterArc   ArcKind = iota // choose a place for the box, cut its opening
-	SlantArc                  // sideways inside one stud bay
-	FishArc                   // up or down inside one stud bay
-	BlockArc                  // through a fire block
-	PlateArc                  // through the top plate
-	SoleArc                   // through the bottom plate and the floor
-	StudArc                   // through a stud, behind a patched opening
-	CeilingArc                // through the ceiling board
-	SoffitArc                 // through the soffit
-	AlongArc                  // along a joist, in the bay beside it
-	BesideArc                 // across, within one joist bay
-	StepArc                   // from the ceiling up to the joists' tops
-	AcrossArc                 // over the joists
-	RodArc                    // one straight rod shot
-	GableArc                  // through the wall under a gable
-	ConduitArc                // up a conduit that is there
-	RacewayArc                // on the surface of a room; only as a change that is not allowed yet
+	EnterArc    ArcKind = iota // choose a place for the box, cut its opening
+	SlantArc                   // sideways inside one stud bay
+	FishArc                    // up or down inside one stud bay
+	BlockArc                   // through a fire block
+	PlateArc                   // through the top plate
+	SoleArc                    // through the bottom plate and the floor
+	StudArc                    // through a stud, behind a patched opening
+	CeilingArc                 // through the ceiling board
+	SoffitArc                  // through the soffit
+	AlongArc                   // along a joist, in the bay beside it
+	BesideArc                  // across, within one joist bay
+	StepArc                    // from the ceiling up to the joists' tops
+	AcrossArc                  // over the joists
+	RodArc                     // one straight rod shot
+	GableArc                   // through the wall under a gable
+	ConduitArc                 // up a conduit that is there
+	RacewayArc                 // in a channel on the surface of a room
+	ChaseArc                   // up a chase
+	FaceArc                    // on the face of a wall, up to open joists
+	JoistArc                   // through a joist over a closed ceiling, behind a patched opening
+	WallArc                    // through a wall, from face to face
+	PassArc                    // from one space into another beside it
+	OutsideArc                 // outside, along a wall
+	InSoffitArc                // in the hollow of a soffit that opens
 )
 
 var arcKindNames = [...]string{
 	"to the opening", "in bay, sideways", "in bay", "fire block", "top plate", "bottom plate", "stud", "ceiling", "soffit",
 	"along joist", "beside joist", "step up", "over joists", "rod", "gable wall", "conduit", "raceway",
+	"chase", "on the wall's face", "joist", "through the wall", "between spaces", "outside", "in the soffit",
 }
 
 func (k ArcKind) String() string { return arcKindNames[k] }
@@ -95,6 +105,8 @@ type Arc struct {
 	Space int
 	// Through is the conduit that the arc goes through, nil if none.
 	Through *plan.Conduit
+	// Chase is the chase that the arc goes up in, nil if none.
+	Chase *plan.Chase
 	// There is the hole that is there already and that it goes through, nil if
 	// none.
 	There *plan.Fixed
@@ -142,7 +154,7 @@ type HolePlace struct {
 	// Depth of the member across the hole's axis: the width of a plate.
 	MemberWidth measure.Length
 	FromSpace   bool           // there is room to bore it from the framing space
-	Space       int            // the space it opens into, by index
+	Space       int            // the space it opens into, by index, -1 if none
 	Reach       measure.Length // bit length needed to bore it from below
 }
 
@@ -159,7 +171,7 @@ type Graph struct {
 	Net       *network.Network
 	Reach     *Reach   // of the main attic
 	Reaches   []*Reach // by space
-	Bays      [][]Bay // by wall
+	Bays      [][]Bay  // by wall
 
 	stop    func() bool // whether to end the search early; nil if never
 	crowded int64       // price of a place that is fuller than it can be, in cost units

@@ -75,7 +75,7 @@ func (g *Graph) sizeHole(book rule.Book, h *Hole) {
 			h.Bit = max(h.Bit, b.Bit)
 		}
 	}
-	if place.Kind == PlateArc || place.Kind == BlockArc || place.Kind == StudArc {
+	if place.Kind == PlateArc || place.Kind == SoleArc || place.Kind == BlockArc || place.Kind == StudArc {
 		h.Shield = (place.MemberWidth-h.Bit)/2 < book.Length(rule.PlateShield)
 	}
 }
@@ -87,6 +87,8 @@ func (g *Graph) largestHole(book rule.Book, p *HolePlace) measure.Length {
 	switch {
 	case p.MemberWidth == 0:
 		return p.Free
+	case p.Kind == JoistArc:
+		return min(p.MemberWidth/measure.Length(book.Value(rule.JoistBore)), p.MemberWidth-2*book.Length(rule.JoistEdge))
 	case p.Kind == StudArc && g.Job.House.Walls[p.Wall].Bearing:
 		share, edge = rule.StudBoreBearing, rule.StudEdge
 	case p.Kind == StudArc:

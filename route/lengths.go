@@ -34,12 +34,12 @@ func legs(g *Graph, holes []Hole, r *Route) []Leg {
 		arc := &g.Arcs[a]
 		leg := Leg{
 			Kind: arc.Kind, Heading: g.way(a, r.Nodes[i]), Length: arc.Length, Hole: -1,
-			From: g.Nodes[r.Nodes[i]].At, To: g.Nodes[r.Nodes[i+1]].At, Zone: arc.Zone,
+			From: g.Nodes[r.Nodes[i]].At, To: g.Nodes[r.Nodes[i+1]].At, Zone: arc.Zone, Space: arc.Space,
 		}
 		if arc.Hole >= 0 {
 			leg.Hole = index[arc.Hole]
 		}
-		if k := len(out) - 1; k >= 0 && leg.Hole < 0 && out[k].Hole < 0 && out[k].Kind == leg.Kind && out[k].Heading == leg.Heading {
+		if k := len(out) - 1; k >= 0 && leg.Hole < 0 && out[k].Hole < 0 && out[k].Kind == leg.Kind && out[k].Heading == leg.Heading && out[k].Space == leg.Space {
 			out[k].To = leg.To
 			out[k].Length += leg.Length
 			out[k].Zone = max(out[k].Zone, leg.Zone)

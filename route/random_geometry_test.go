@@ -19,7 +19,6 @@ type surveyor struct {
 	res    *Result
 	house  *plan.House
 	book   rule.Book
-	base   measure.Length
 	studs  [][]band // by wall
 	faults []string
 }
@@ -39,7 +38,7 @@ func (s band) cuts(a, b measure.Length) bool {
 
 func newSurveyor(res *Result) *surveyor {
 	h := res.Job.House
-	s := &surveyor{res: res, house: h, book: res.Job.Book(), base: h.Levels[0].Floor + h.Levels[0].PlateTop}
+	s := &surveyor{res: res, house: h, book: res.Job.Book()}
 	for w := range h.Walls {
 		s.studs = append(s.studs, s.layOut(w))
 	}
@@ -72,7 +71,7 @@ func (s *surveyor) layOut(w int) []band {
 	}
 	for v := range s.house.Walls {
 		other := &s.house.Walls[v]
-		if v == w || other.AlongY() == wall.AlongY() || other.Body.Intersect(wall.Body).Empty() {
+		if v == w || other.Level != wall.Level || other.AlongY() == wall.AlongY() || other.Body.Intersect(wall.Body).Empty() {
 			continue
 		}
 		p, q := wall.Along(other.Frame.Min), wall.Along(other.Frame.Max)
@@ -87,7 +86,12 @@ func (s *surveyor) wallOf(l *Leg) (int, bool) {
 		r := s.house.Walls[w].Frame
 		p, q := geom.Point{X: l.From.X, Y: l.From.Y}, geom.Point{X: l.To.X, Y: l.To.Y}
 		mid := s.house.Walls[w].PointAt(s.house.Walls[w].Along(p))
-		if r.Contains(p) && r.Contains(q) && mid == p {
+		lvl := &s.house.Levels[s.house.Walls[w].Level]
+		storey := lvl.Floor <= l.From.Z && l.From.Z <= lvl.Floor+lvl.PlateTop && lvl.Floor <= l.To.Z && l.To.Z <= lvl.Floor+lvl.PlateTop
+		if l.Kind == SoleArc {
+			storey = max(l.From.Z, l.To.Z) == lvl.Floor+PlateThickness
+		}
+		if r.Contains(p) && r.Contains(q) && mid == p && storey {
 			return w, true
 		}
 	}
@@ -103,13 +107,19 @@ func (s *surveyor) inWall(l *Leg) {
 		return
 	}
 	wall := &s.house.Walls[w]
-	floor := s.house.Levels[0].Floor
+	floor := s.house.Levels[wall.Level].Floor
+	base := floor + s.house.Levels[wall.Level].PlateTop
 	a, b := wall.Along(geom.Point{X: l.From.X, Y: l.From.Y}), wall.Along(geom.Point{X: l.To.X, Y: l.To.Y})
 	lo, hi := min(l.From.Z, l.To.Z), max(l.From.Z, l.To.Z)
-	under := s.base - measure.Length(wall.TopPlates)*PlateThickness
+	under := base - measure.Length(wall.TopPlates)*PlateThickness
 	switch {
-	case l.Kind == PlateArc && (lo != under || hi != s.base):
-		s.faultf("%v goes from %v to %v, the plate from %v to %v", l, lo, hi, under, s.base)
+	case l.Kind == SoleArc:
+		if space := s.house.Spaces[l.Space]; lo != space.Base || hi != floor+PlateThickness || space.Above != wall.Level {
+			s.faultf("%v does not go from the top of the bottom plate of %s to the underside of the joists of %s", l, wall.ID, space.ID)
+		}
+		return
+	case l.Kind == PlateArc && (lo != under || hi != base || s.house.Spaces[l.Space].Below != wall.Level):
+		s.faultf("%v goes from %v to %v, the plate from %v to %v", l, lo, hi, under, base)
 	case l.Kind != PlateArc && (lo < floor+PlateThickness || hi > under):
 		s.faultf("%v is not between the plates of %s", l, wall.ID)
 	}
@@ -135,16 +145,15 @@ func (s *surveyor) inWall(l *Leg) {
 }
 
 // joistBodies are the joists that stand on the plates, across them.
-func (s *surveyor) joistBodies() []band {
-	a := s.house.Attic
-	box := s.house.PlateLine.Bounds()
+func (s *surveyor) joistBodies(a *plan.Space) []band {
+	box := a.Bounds()
 	lo, hi := box.Min.Y, box.Max.Y
 	if a.AlongY {
 		lo, hi = box.Min.X, box.Max.X
 	}
 	var plate measure.Length
 	for i := range s.house.Walls {
-		if w := &s.house.Walls[i]; w.Exterior {
+		if w := &s.house.Walls[i]; w.Exterior && w.Level == max(a.Below, 0) {
 			plate = max(plate, w.StudDepth)
 		}
 	}
@@ -157,8 +166,8 @@ func (s *surveyor) joistBodies() []band {
 	return out
 }
 
-func (s *surveyor) across(p geom.Point3) measure.Length {
-	if s.house.Attic.AlongY {
+func (s *surveyor) across(a *plan.Space, p geom.Point3) measure.Length {
+	if a.AlongY {
 		return p.X
 	}
 	return p.Y
@@ -167,17 +176,21 @@ func (s *surveyor) across(p geom.Point3) measure.Length {
 // inAttic checks a leg over the ceiling.
 func (s *surveyor) inAttic(l *Leg, fromSoffit bool) {
 	p, q := geom.Point{X: l.From.X, Y: l.From.Y}, geom.Point{X: l.To.X, Y: l.To.Y}
+	a := s.house.Spaces[l.Space]
 	if !fromSoffit {
 		s.inOutline(l, p, q)
 	}
-	low := min(l.From.Z, l.To.Z) == s.base
+	low := min(l.From.Z, l.To.Z) == a.Base && l.Kind != AcrossArc
 	z := measure.Length(0)
-	if !low {
-		z = s.house.Attic.Depth
+	if !low && a.Kind == plan.AtticSpace {
+		z = a.Depth
+	}
+	if a.Kind == plan.FloorSpace && l.Kind != RodArc && (!s.house.OpenBelow(a, p) || !s.house.OpenBelow(a, q)) {
+		s.faultf("%v is laid where no hand gets into floor %s", l, a.ID)
 	}
 	for i := range s.house.Obstacles {
 		o := &s.house.Obstacles[i]
-		if z < o.Bottom-o.Clearance || z >= o.Top+o.Clearance {
+		if o.Space != l.Space || z < o.Bottom-o.Clearance || z >= o.Top+o.Clearance {
 			continue
 		}
 		if enters(p, q, o.Area, o.Clearance) {
@@ -185,13 +198,14 @@ func (s *surveyor) inAttic(l *Leg, fromSoffit bool) {
 		}
 	}
 	for i := range s.house.Hatches {
-		if enters(p, q, s.house.Hatches[i].Area, 0) {
+		if s.house.Hatches[i].Space == l.Space && enters(p, q, s.house.Hatches[i].Area, 0) {
 			s.faultf("%v enters the hatch", l)
 		}
 	}
-	if low && l.To.Z == l.From.Z || l.Kind == StepArc {
-		for _, j := range s.joistBodies() {
-			if j.cuts(s.across(l.From), s.across(l.To)) {
+	webs := a.Kind == plan.FloorSpace && a.Joist == plan.Truss && l.Kind == RodArc
+	if low && l.To.Z == l.From.Z && !webs || l.Kind == StepArc {
+		for _, j := range s.joistBodies(a) {
+			if j.cuts(s.across(a, l.From), s.across(a, l.To)) {
 				s.faultf("%v goes through a joist from %v to %v", l, j.from, j.to)
 			}
 		}
@@ -207,7 +221,7 @@ func (s *surveyor) inOutline(l *Leg, p, q geom.Point) {
 	n := measure.Length(1) + geom.Dist(p, q)/measure.Inch
 	for i := range n + 1 {
 		at := geom.Point{X: p.X + (q.X-p.X)/n*i, Y: p.Y + (q.Y-p.Y)/n*i}
-		if !s.house.PlateLine.Contains(at) {
+		if !s.house.Spaces[l.Space].Contains(at) {
 			s.faultf("%v is out of the house at %v", l, at)
 			return
 		}
@@ -226,6 +240,9 @@ func (s *surveyor) besidePower(l *Leg, p, q geom.Point) {
 	limit := s.book.Length(rule.PowerParallel).Millimetres()
 	for i := range s.house.PowerRuns {
 		run := &s.house.PowerRuns[i]
+		if run.Space != l.Space {
+			continue
+		}
 		for k := 1; k < len(run.Path); k++ {
 			c, d := run.Path[k-1], run.Path[k]
 			a, b := vector(p, q), vector(c, d)
@@ -282,7 +299,7 @@ func (s *surveyor) route(r *Route) {
 		}
 		at = l.To
 		switch l.Kind {
-		case SlantArc, FishArc, BlockArc, PlateArc, StudArc:
+		case SlantArc, FishArc, BlockArc, PlateArc, SoleArc, StudArc:
 			s.inWall(l)
 		case AlongArc, BesideArc, StepArc, AcrossArc:
 			s.inAttic(l, false)
@@ -312,8 +329,9 @@ func (s *surveyor) box(r *Route) {
 		s.wallBox(d, r.Place)
 	case plan.CeilingPoint:
 		half := s.book.Length(rule.CeilingBox) / 2
-		for _, j := range s.joistBodies() {
-			if u := s.across(r.Place); j.cuts(u-half, u+half) {
+		a := s.house.Spaces[s.house.SpaceOver(s.house.Rooms[d.Room].Level, geom.Point{X: r.Place.X, Y: r.Place.Y})]
+		for _, j := range s.joistBodies(a) {
+			if u := s.across(a, r.Place); j.cuts(u-half, u+half) {
 				s.faultf("the box of %s meets a joist", d.Tag)
 			}
 		}
@@ -348,9 +366,10 @@ func (s *surveyor) hole(h *Hole) {
 	place := &s.res.Graph.Holes[h.Place]
 	gap := s.book.Length(rule.HoleToMember)
 	full := slices.ContainsFunc(s.res.Findings, func(f Finding) bool { return f.Rule == rule.PlateCapacity && f.Where == h.ID })
-	if full || place.Kind != PlateArc {
+	if full || place.Kind != PlateArc && place.Kind != SoleArc {
 		return
 	}
+	a := s.house.Spaces[place.Space]
 	wall := &s.house.Walls[place.Wall]
 	p := geom.Point{X: place.At.X, Y: place.At.Y}
 	edge := min(p.X-wall.Frame.Min.X, wall.Frame.Max.X-p.X)
@@ -368,19 +387,19 @@ func (s *surveyor) hole(h *Hole) {
 		}
 	}
 	// Joists on the plate, across it or along it.
-	u := s.across(place.At)
+	u := s.across(a, place.At)
 	across := wall.StudDepth/2 - s.book.Length(rule.PlateEdge)
-	if wall.AlongY() != s.house.Attic.AlongY {
+	if wall.AlongY() != a.AlongY {
 		across = half
 	} else {
 		across = min(across, h.Bit/2)
 	}
-	for _, j := range s.joistBodies() {
+	for _, j := range s.joistBodies(a) {
 		if (band{j.from - gap, j.to + gap}).cuts(u-across, u+across) {
 			s.faultf("hole %s in %s meets a joist", h.ID, wall.ID)
 		}
 	}
-	if wall.Exterior && !wall.Gable {
+	if a.Roof >= 0 && wall.Exterior && !wall.Gable && s.house.Roofs[a.Roof].Level == wall.Level {
 		s.underRafters(h, wall, place, half+gap)
 	}
 }
@@ -419,5 +438,26 @@ func routesInTheirPlaces(t *testing.T, seed uint64, res *Result) {
 	}
 	if len(s.faults) > 0 {
 		t.Errorf("seed %d:\n%s", seed, strings.Join(s.faults, "\n"))
+	}
+}
+
+// The same holds for houses of several levels.
+func TestRandomRoutesOnSeveralLevels(t *testing.T) {
+	kinds, routed := map[ArcKind]int{}, 0
+	for seed := range uint64(randomStoreys) {
+		res := storeyResult(t, seed)
+		routesInTheirPlaces(t, seed, res)
+		for i := range res.Routes {
+			if res.Routes[i].Blocked == nil {
+				routed++
+			}
+			for _, l := range res.Routes[i].Legs {
+				kinds[l.Kind]++
+			}
+		}
+	}
+	t.Logf("%d drops routed; legs by kind %v", routed, kinds)
+	if kinds[SoleArc] == 0 || kinds[PlateArc] == 0 {
+		t.Error("no route goes from one level to another")
 	}
 }

@@ -40,6 +40,19 @@ func randomResult(t testing.TB, seed uint64) *Result {
 	return randomResults[seed]
 }
 
+// randomStoreys is how many houses of several levels each property is asked of.
+const randomStoreys = 60
+
+var storeyResults [randomStoreys]*Result
+
+func storeyResult(t testing.TB, seed uint64) *Result {
+	t.Helper()
+	if storeyResults[seed] == nil {
+		storeyResults[seed] = solved(t, randomJob(t, seed, randomhouse.Options{Levels: true}))
+	}
+	return storeyResults[seed]
+}
+
 // A decoded is the graph as a solver outside reads it.
 type decoded struct {
 	Nodes     []struct{ ID int }
@@ -161,6 +174,17 @@ func TestRandomCostsAgainstGonum(t *testing.T) {
 	}
 	if routed < 3*randomHouses {
 		t.Errorf("only %d drops have routes in %d houses", routed, randomHouses)
+	}
+}
+
+// The same holds over several levels.
+func TestStoreyCostsAgainstGonum(t *testing.T) {
+	routed := 0
+	for seed := range uint64(randomStoreys) {
+		routed += againstGonum(t, fmt.Sprintf("seed %d", seed), storeyResult(t, seed))
+	}
+	if routed < randomStoreys {
+		t.Errorf("only %d drops have routes in %d houses", routed, randomStoreys)
 	}
 }
 

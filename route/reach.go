@@ -214,8 +214,8 @@ func (b *cavity) reachOf(us, vs []line) *Reach {
 
 // A walker spreads reach over the lattice.
 type walker struct {
-	r     *Reach
-	room  []measure.Length
+	r    *Reach
+	room []measure.Length
 	*cavity
 	arm  measure.Length
 	dist []measure.Length // to where one can crawl, more than the arm if it is further

@@ -51,7 +51,8 @@ type Leg struct {
 	From, To geom.Point3
 	Length   measure.Length
 	Hole     int  // index in Result.Holes, -1 if it goes through none
-	Zone     Zone // in the attic: the worst along it
+	Zone     Zone // in a space: the worst along it
+	Space    int  // the space it lies in or leads into, -1 if none
 }
 
 // InAttic reports whether the leg is worked on from the attic.
@@ -82,7 +83,7 @@ type Blocked struct {
 // A Bundle is a stretch with the same cables all along.
 type Bundle struct {
 	Kind   ArcKind
-	Space  int // the framing space that it lies in or leads into, -1 if none
+	Space  int // the space it lies in or leads into, -1 if none
 	Points []geom.Point3
 	Drops  []int
 	Cables int

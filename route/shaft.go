@@ -22,9 +22,10 @@ type shaft struct {
 	key     bayKey
 	heights []measure.Length // of boxes, above the floor
 	holes   []shaftHole
-	drops   []int // whose boxes open into it
-	stop    Block // why there are no holes in the top plate, if there are none
-	laid    map[[2]int]bool
+	drops   []int           // whose boxes open into it
+	stops   []Block         // why there are no holes, if there are none
+	laid    map[[2]int]bool // of the ways up and down
+	through bool            // no box opens into it: both ends are bored from their spaces
 }
 
 // A shaftHole is one stretch of plate that may be bored, with its middle.
@@ -49,9 +50,10 @@ func (b *builder) shaftOf(key bayKey, h measure.Length) *shaft {
 	s := b.shafts[key]
 	if s == nil {
 		s = &shaft{key: key, laid: map[[2]int]bool{}}
-		s.holes, s.stop = b.plateHoles(key)
-		s.holes = b.fixHoles(key, s.holes)
-		s.holes = append(s.holes, b.soleHoles(key)...)
+		holes, stop := b.plateHoles(key)
+		soles, below := b.soleHoles(key)
+		s.holes = append(b.fixHoles(key, holes), soles...)
+		s.stops = append([]Block{stop}, below...)
 		b.shafts[key] = s
 		for i := range s.holes {
 			h := &s.holes[i]
@@ -70,6 +72,10 @@ func (b *builder) shaftOf(key bayKey, h measure.Length) *shaft {
 func (b *builder) raise() {
 	for _, key := range b.sortedShafts() {
 		s := b.shafts[key]
+		if s.through {
+			b.raiseThrough(s)
+			continue
+		}
 		for i := range s.holes {
 			if h := &s.holes[i]; h.sole {
 				b.lowerAt(s, h)
@@ -125,7 +131,7 @@ func (b *builder) fish(s *shaft, h *shaftHole, stops []measure.Length) {
 		lo, hi := stops[i-1], stops[i]
 		a := Arc{
 			Kind: FishArc, From: b.inBay(s.key, h, lo), To: b.inBay(s.key, h, hi), Heading: up,
-			Length: hi - lo, Hole: -1, Space: -1, Charges: b.cable(hi - lo),
+			Length: hi - lo, Hole: -1, Charges: b.cable(hi - lo),
 		}
 		if s.laid[[2]int{a.From, a.To}] {
 			continue
@@ -148,7 +154,7 @@ func (b *builder) throughFireBlock(a *Arc, s *shaft, h *shaftHole, fb measure.Le
 	below := fb + PlateThickness/2 - s.heights[0]
 	a.Kind = BlockArc
 	a.Charges = append(a.Charges, b.once(price.BoreBlock, 1))
-	a.Hole = b.hole(HolePlace{
+	a.Hole = h.cavity.hole(HolePlace{
 		Kind: BlockArc, At: geom.Point3{X: h.at.X, Y: h.at.Y, Z: b.floorOf(s.key.wall) + fb}, Wall: s.key.wall,
 		Along: h.along, Room: -1, Free: h.free.width(), MemberWidth: b.house.Walls[s.key.wall].StudDepth, Reach: min(above, below),
 	})
@@ -184,6 +190,21 @@ func (b *builder) bitBlocks(need measure.Length, s *shaft, h *shaftHole, what st
 	}}
 }
 
+// highest and lowest are the heights of the boxes nearest to the plates.
+func (s *shaft) highest() measure.Length {
+	if len(s.heights) == 0 {
+		return 0
+	}
+	return s.heights[len(s.heights)-1]
+}
+
+func (s *shaft) lowest() measure.Length {
+	if len(s.heights) == 0 {
+		return 0
+	}
+	return s.heights[0]
+}
+
 // throughPlate adds the arcs through the top plate at h.
 func (b *builder) throughPlate(s *shaft, h *shaftHole) {
 	if h.there != nil {
@@ -201,8 +222,8 @@ func (b *builder) throughPlate(s *shaft, h *shaftHole) {
 func (b *builder) throughBored(s *shaft, h *shaftHole) {
 	w, bay, c := &b.house.Walls[s.key.wall], &b.bays[s.key.wall][s.key.bay], h.cavity
 	thick := b.plates(s)
-	above := c.zoneOf(h.at) <= Arm && c.clearance(h.at)+c.js.depth >= b.book.Length(rule.DrillRoom)
-	need := bay.Top + thick - s.heights[len(s.heights)-1]
+	above := c.handy(h.at)
+	need := bay.Top + thick - s.highest()
 	a := Arc{
 		Kind: PlateArc, From: b.inBay(s.key, h, bay.Top), To: c.low(h.at), Heading: up, Length: thick,
 		Charges: b.cable(thick), Blocks: slices.Concat(h.blocks, h.beside),

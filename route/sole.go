@@ -1,6 +1,7 @@
 package route
 
 import (
+	"fmt"
 	"slices"
 
 	"topplate/plan/geom"
@@ -11,25 +12,32 @@ import (
 
 // soleHoles finds where the bottom plate under a bay may be bored, down into
 // the space below its floor: free of studs and of the joists below, and clear
-// of power that comes up into the bay. There are none on a slab.
-func (b *builder) soleHoles(key bayKey) []shaftHole {
+// of power that comes up into the bay. On a slab there are none, and nothing more
+// to say; else stops says why there are none.
+func (b *builder) soleHoles(key bayKey) (out []shaftHole, stops []Block) {
 	w, bay := &b.house.Walls[key.wall], &b.bays[key.wall][key.bay]
-	c := b.under(w.Level, w.PointAt(span{bay.Start, bay.End}.mid()))
+	c := b.underBay(key)
 	if c == nil || bay.Bottom > PlateThickness || bay.End-bay.Start < b.book.Length(rule.BayWidth) {
-		return nil
+		return nil, nil
 	}
+	p := w.PointAt(span{bay.Start, bay.End}.mid())
+	stop := Block{Rule: rule.HoleToMemberRule, Pos: c.space.Pos, At: geom.Point3{X: p.X, Y: p.Y, Z: b.floorOf(key.wall)}}
 	half := b.holeSize(w)/2 + b.book.Length(rule.HoleToMember)
 	cuts, over := c.onPlate(w, span{bay.Start, bay.End}, half)
 	if over {
-		return nil
+		stop.Found = fmt.Sprintf("a joist lies along under the bottom plate of wall %s", w.ID)
+		return nil, []Block{stop}
 	}
-	var out []shaftHole
 	free := spans{span{bay.Start, bay.End}.inset(half)}.nonEmpty().without(cuts...)
 	for _, s := range free.without(b.feedsBelow(w, bay, b.holeSize(w)/2)...) {
 		along := s.mid()
 		out = append(out, shaftHole{cavity: c, sole: true, free: s, along: along, at: w.PointAt(along)})
 	}
-	return out
+	if len(out) == 0 {
+		stop.Found = fmt.Sprintf("studs, joists and power leave no room for a hole in the bottom plate of wall %s under this bay", w.ID)
+		stops = append(stops, stop)
+	}
+	return out, stops
 }
 
 // lowerAt adds the arcs from the boxes down the bay and through the bottom
@@ -55,8 +63,8 @@ func (b *builder) throughSole(s *shaft, h *shaftHole) {
 	w, bay, c := &b.house.Walls[s.key.wall], &b.bays[s.key.wall][s.key.bay], h.cavity
 	floor := b.floorOf(s.key.wall)
 	l := bay.Bottom + floor - c.base
-	below := c.zoneOf(h.at) <= Arm && c.clearance(h.at) >= b.book.Length(rule.DrillRoom)
-	need := s.heights[0] + c.space.Subfloor
+	below := c.handy(h.at)
+	need := s.lowest() + c.space.Subfloor
 	a := Arc{
 		Kind: SoleArc, From: b.inBay(s.key, h, bay.Bottom), To: c.low(h.at), Heading: up.Reverse(), Length: l, Charges: b.cable(l),
 	}
@@ -82,4 +90,3 @@ func (b *builder) soleBitBlocks(need measure.Length, s *shaft, h *shaftHole) []B
 	}
 	return blocks
 }
-

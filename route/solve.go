@@ -244,7 +244,7 @@ func (g *Graph) changesFor(search *network.Search, d int) *Blocked {
 	}
 	b := &Blocked{Route: p.Cost}
 	seen := map[string]bool{}
-	if last := p.Arcs[len(p.Arcs)-1]; g.Arcs[last].Kind == RacewayArc {
+	if last := &g.Arcs[p.Arcs[len(p.Arcs)-1]]; last.Kind == RacewayArc && len(last.Blocks) > 0 {
 		for _, bl := range g.dead[d] {
 			if !seen[bl.Found] {
 				seen[bl.Found] = true

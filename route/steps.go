@@ -35,7 +35,7 @@ func (g *Graph) steps(book rule.Book) *tree.Steps {
 	known := map[string]int64{}
 	s := &tree.Steps{}
 	for a := range g.Arcs {
-		if g.Arcs[a].Hole >= 0 || g.Arcs[a].Capacity > 0 || g.Arcs[a].Through != nil {
+		if g.Arcs[a].Hole >= 0 || g.Arcs[a].Capacity > 0 || g.Arcs[a].Through != nil || g.Arcs[a].Chase != nil {
 			s.Arcs = append(s.Arcs, int32(a))
 		}
 	}
@@ -66,6 +66,9 @@ func (g *Graph) stepKey(a int, drops []int) string {
 	if arc.Through != nil {
 		key = fmt.Append(key, arc.Through.ID)
 	}
+	if arc.Chase != nil {
+		key = fmt.Append(key, "chase ", arc.Chase.ID)
+	}
 	key = fmt.Append(key, " ", arc.bore(), arc.Capacity)
 	count := map[string]int{}
 	for _, d := range drops {
@@ -93,6 +96,9 @@ func (g *Graph) beyond(book rule.Book, a int, drops []int) (holes int64, crowded
 	arc := &g.Arcs[a]
 	if arc.Through != nil {
 		return 0, g.overfull(arc.Through, drops)
+	}
+	if arc.Chase != nil {
+		return 0, g.overfilled(book, arc.Chase, drops)
 	}
 	if arc.Hole < 0 {
 		cables := 0

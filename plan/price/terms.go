@@ -22,6 +22,15 @@ const (
 	Rod               ID = "rod-shot"
 	RodPush           ID = "rod-push"
 	FishConduit       ID = "fish-conduit"
+	FishBay           ID = "fish-bay"
+	FishChase         ID = "fish-chase"
+	BoreJoist         ID = "bore-joist"
+	BoreWall          ID = "bore-wall"
+	BoreMasonry       ID = "bore-masonry"
+	PassAttic         ID = "pass-between-attics"
+	RacewayRun        ID = "raceway"
+	RacewayDoor       ID = "raceway-round-door"
+	OutsideRun        ID = "outside-run"
 	OpenSoffit        ID = "open-soffit"
 	CutBox            ID = "cut-box-opening"
 	CutCeiling        ID = "cut-ceiling-hole"
@@ -42,7 +51,7 @@ const (
 )
 
 // Bores are the terms that are paid once for each hole bored side by side.
-var Bores = []ID{BoreFromAbove, BoreFromBelow, BoreSoleFromSpace, BoreSoleFromBox, BoreBlock, BoreStud, BoreGable}
+var Bores = []ID{BoreFromAbove, BoreFromBelow, BoreSoleFromSpace, BoreSoleFromBox, BoreBlock, BoreStud, BoreGable, BoreJoist, BoreWall, BoreMasonry}
 
 // Terms is the whole table, in the order in which it is printed. Minutes are
 // those of a skilled installer in a house that is lived in.
@@ -62,11 +71,20 @@ var Terms = []Term{
 	{BoreSoleFromBox, "One hole in a bottom plate, bored from the box opening", MinutesEach, 16_000, false, "Down through plate and floor with a long flexible bit, and no sight of where it comes out."},
 	{BoreBlock, "One hole in a fire block", MinutesEach, 12_000, false, "Bored with a long flexible bit and sealed again."},
 	{BoreStud, "One hole in a stud behind the board", MinutesEach, 6_000, false, "Bored through an opening that is patched."},
+	{BoreJoist, "One hole in a joist over a ceiling", MinutesEach, 8_000, false, "Bored through an opening that is patched."},
+	{BoreWall, "One hole through a wall from room to room or to the outside", MinutesEach, 10_000, false, "Between the studs, from face to face, sleeved and sealed."},
+	{BoreMasonry, "One hole through masonry", MinutesEach, 25_000, false, "With a hammer drill, sleeved and sealed."},
 	{BoreGable, "One hole through the wall under a gable", MinutesEach, 20_000, false, "Bored, sleeved and sealed against the weather."},
 	{LiftBoard, "Lifting one board of decking", MinutesEach, 6_000, false, "And putting it back."},
 	{Rod, "One rod shot", MinutesEach, 8_000, false, "Finding the end, hooking on, pulling back."},
 	{RodPush, "Pushing the rods", MinutesPerMetre, 2_000, false, "Joining one more, and the worse aim of a long shot."},
 	{FishConduit, "Fishing one conduit", MinutesEach, 6_000, false, "A line through it, and the bundle after the line."},
+	{FishBay, "Fishing a bay from plate to plate", MinutesEach, 8_000, false, "A chain down from the attic, caught below; no box opens into the bay."},
+	{FishChase, "Fishing one storey of a chase", MinutesEach, 5_000, false, "A line down it, and the bundle after the line."},
+	{PassAttic, "One way from attic to attic", MinutesEach, 15_000, false, "A hole through the sheathing or a gap that is there, fished and closed again."},
+	{RacewayRun, "A channel on the face of a wall", MoneyPerMetre, 14_000, false, "Channel and mounting, its looks counted in."},
+	{RacewayDoor, "A channel round one door", MinutesEach, 15_000, false, "Up, over and down the casing: four corners."},
+	{OutsideRun, "Fixing a bundle outside along a wall", MinutesPerMetre, 2_500, false, "From a ladder, with clips for out of doors."},
 	{OpenSoffit, "Opening the soffit where it does not open by itself", MinutesEach, 20_000, false, "Taking a panel down or cutting, and closing."},
 	{CutBox, "Cutting one box opening", MinutesEach, 10_000, false, "Mark, check for what is behind, cut, clean up."},
 	{CutCeiling, "Cutting one ceiling hole", MinutesEach, 10_000, false, "The same overhead."},

@@ -37,9 +37,12 @@ const (
 	HatchShort     LimitID = "hatch-short-side"
 	HatchLong      LimitID = "hatch-long-side"
 
-	LinkLength   LimitID = "link-length"
-	LeadYear     LimitID = "lead-paint-year"
-	OldHouseYear LimitID = "old-house-year"
+	LinkLength    LimitID = "link-length"
+	ChaseFill     LimitID = "chase-fill"
+	RacewayHeight LimitID = "raceway-height"
+	DripLoop      LimitID = "drip-loop"
+	LeadYear      LimitID = "lead-paint-year"
+	OldHouseYear  LimitID = "old-house-year"
 )
 
 const (
@@ -199,6 +202,21 @@ var laying = []Limit{
 		ID: LinkLength, Title: "Cable from panel to outlet", Value: 90 * metre, Min: metre, Max: 1000 * metre,
 		Source: permanentLink,
 		Text:   "For four-pair cable, service loops included. Patch cords come on top; heat shortens it.",
+	},
+	{
+		ID: ChaseFill, Title: "Section of a chase that cables may fill", Unit: Percent, Value: 40, Min: 5, Max: 80,
+		Source: Source{Document: "ANSI/TIA-569", Clause: "fill of pathways", Printed: "40 %", AsQuotedBy: "a trade forum", Status: AsQuoted},
+		Text:   "So that what is there can be drawn out again, and more goes in later.",
+	},
+	{
+		ID: RacewayHeight, Title: "Height of a channel along the foot of a wall", Value: 4 * inch, Min: 0, Max: 4 * foot,
+		Source: practice,
+		Text:   "Over the skirting board.",
+	},
+	{
+		ID: DripLoop, Title: "Cable in the loop where it enters from outside", Value: 12 * inch, Min: 0, Max: 4 * foot,
+		Source: practice,
+		Text:   "Water runs down to the lowest point of the loop and drips off instead of following the cable in.",
 	},
 	{
 		ID: LeadYear, Title: "Paint may hold lead in houses built before", Unit: Count, Value: 1978, Min: 1600, Max: 2100,

@@ -86,7 +86,7 @@ func TestEveryLimitBelongsToARule(t *testing.T) {
 func TestIDsAreKept(t *testing.T) {
 	rules := "beside-power power-in-bay hot-clearance hole-clear-of-framing plate-capacity shield-plate stud-bored " +
 		"truss-never-bored fire-block-bored seal-holes box-fit opening-over-bay no-patching bit-reach rod-length " +
-		"eave-baffle no-hidden-way fixed-part hatch-size link-length-exceeded outdoor-entry local-code live-wires " +
+		"eave-baffle no-hidden-way fixed-part hatch-size link-length-exceeded outdoor-entry chase-filled chase-sealed cable-outside local-code live-wires " +
 		"fire-separation ladder attic-heat lead-paint old-wiring-and-asbestos knob-and-tube " +
 		"long-beside-power power-crossed-slanted device-in-bay hot-margin plate-tie joist-never-bored guard-strips " +
 		"garage-separation bend-radius pull-tension pull-bends pull-too-long pull-points hot-channel ten-gigabit " +
@@ -104,7 +104,7 @@ func TestIDsAreKept(t *testing.T) {
 	limits := "power-parallel power-crossing-angle hot-light hot-flue plate-bore plate-edge plate-shield " +
 		"stud-bore-bearing stud-bore stud-edge hole-to-member hole-over-bundle bay-width cables-per-gang " +
 		"box-single-width box-double-width box-height ceiling-box reach-stand reach-crawl reach-arm-height rod-gap " +
-		"drill-room hatch-short-side hatch-long-side link-length lead-paint-year old-house-year " +
+		"drill-room hatch-short-side hatch-long-side link-length chase-fill raceway-height drip-loop lead-paint-year old-house-year " +
 		"power-near power-near-length power-square-angle pull-friction pull-feed pull-turns pull-length " +
 		"channel-length cord-length room-temperature ten-gigabit-length limited-use-diameter " +
 		"limited-use-diameter-metric unlisted-inside bundle-watts joist-bore joist-edge guard-strip knob-and-tube-year"

@@ -30,6 +30,9 @@ const (
 	LinkLengthRule ID = "link-length-exceeded"
 	ConduitFill    ID = "conduit-fill"
 	OutdoorEntry   ID = "outdoor-entry"
+	ChaseFillRule  ID = "chase-filled"
+	ChaseSeal      ID = "chase-sealed"
+	OutsideCable   ID = "cable-outside"
 )
 
 // Rules is the table of rules, in the order it is printed in.
@@ -155,7 +158,7 @@ var measured = []Rule{
 	},
 	{
 		ID: NoHiddenWay, Title: "No hidden way", Severity: Stop,
-		Limits: []LimitID{ReachStand, ReachCrawl, ReachArmHeight},
+		Limits: []LimitID{ReachStand, ReachCrawl, ReachArmHeight, RacewayHeight},
 		Source: practice,
 		Text:   "No way inside walls and over ceilings, where a hand or a rod gets to from a hatch, joins the place to the closet. Surface raceway is the last resort.",
 		Change: "a surface raceway",
@@ -191,10 +194,32 @@ var measured = []Rule{
 	},
 	{
 		ID: OutdoorEntry, Title: "Cable that goes outside", Severity: Caution,
+		Limits: []LimitID{DripLoop},
 		Source: Source{
 			Document: nec, Edition: "2020", Clause: "805.90(A)",
 			AsQuotedBy: "an electricians' examination guide", Status: AsQuoted,
 		},
 		Text: "Outdoor jacket, drip loop, sealed entry; surge protection where the cable leaves the building's own eaves. Ask the local code.",
+	},
+	{
+		ID: ChaseFillRule, Title: "Chase fuller than the limit", Severity: Caution,
+		Limits: []LimitID{ChaseFill},
+		Source: Source{Document: "ANSI/TIA-569", Clause: "fill of pathways", Printed: "40 %", AsQuotedBy: "a trade forum", Status: AsQuoted},
+		Text:   "Cable in a full chase can't be drawn out again, and heats what is beside it.",
+		Change: "fewer cables in it, or another way beside it",
+	},
+	{
+		ID: ChaseSeal, Title: "Chase from storey to storey", Severity: Caution,
+		Source: Source{
+			Document: irc, Edition: "2018", Clause: "R302.11, of concealed spaces from storey to storey", Status: FromMemory,
+		},
+		Text: "A chase carries fire and smoke from floor to floor. Close it round the cables at every floor with what the local code allows. " +
+			"Keep out of one that a flue stands in.",
+	},
+	{
+		ID: OutsideCable, Title: "Cable on the outside that is not made for it", Severity: Stop,
+		Source: practice,
+		Text:   "Sunlight and water spoil a jacket for indoors within a few years.",
+		Change: "a cable for out of doors",
 	},
 }

@@ -70,7 +70,7 @@ var reference = []table{
 	{"estimate", []string{"allowance"}},
 	{"sheets", []string{"paper"}},
 	{"tools", []string{"rods", "arm", "extension", "bits"}},
-	{"allow", []string{"patching"}},
+	{"allow", []string{"patching", "raceway", "outside"}},
 	{"limits", nil},
 	{"prices", nil},
 	{"weights", []string{"openings", "crawling", "cable"}},

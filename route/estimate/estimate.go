@@ -47,12 +47,12 @@ var groups = []group{
 	}},
 	{"Opening and closing soffits", []price.ID{price.OpenSoffit, "bore-soffit", "open-vent-strip", "close-vent-strip"}},
 	{"Boring holes in the framing, and sealing them", []price.ID{
-		price.BoreFromAbove, price.BoreFromBelow, price.BoreSoleFromSpace, price.BoreSoleFromBox, price.BoreBlock, price.BoreStud, price.BoreGable, "seal-board",
+		price.BoreFromAbove, price.BoreFromBelow, price.BoreSoleFromSpace, price.BoreSoleFromBox, price.BoreBlock, price.BoreStud, price.BoreGable, price.BoreJoist, price.BoreWall, price.BoreMasonry, "seal-board",
 	}},
 	{"Closing and painting openings in walls", []price.ID{price.Patch}},
 	{"Laying and pulling cable", []price.ID{
 		price.Walk, price.CrawlTravel, price.ArmTravel, price.Insulation, price.CrossJoist, price.Pull, price.BendFree, price.BendAtHole,
-		price.LiftBoard, price.Rod, price.RodPush, price.FishConduit, "cut-cable",
+		price.LiftBoard, price.Rod, price.RodPush, price.FishConduit, price.FishBay, price.FishChase, price.PassAttic, price.OutsideRun, price.RacewayDoor, "cut-cable",
 	}},
 	{"Jacks and plugs, labels", []price.ID{"end-jack", "end-plug", "end-coax", "end-screws", "panel-port", "tag-cable"}},
 	{"Testing every cable", []price.ID{"test-link", "power-up"}},

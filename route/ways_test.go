@@ -1,0 +1,228 @@
+package route
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"topplate/plan/rule"
+)
+
+// cottage is one storey over a basement, or on a slab if it has none, under an
+// attic; rest is added to the house.
+func cottage(basement bool, rest string) string {
+	level := func(id, floor string) string {
+		return fmt.Sprintf("[[level]]\nid = %q\nfloor = %q\nceiling = \"8ft\"\nplate_top = \"8ft 1/2in\"\n", id, floor)
+	}
+	text := "[house]\nname = \"Cottage\"\nunits = \"imperial\"\nsketch_error = \"0in\"\n" + level("ground", "0ft")
+	if basement {
+		text += level("basement", "-9ft") + storey("basement", false, "open") + `
+[[floor]]
+id = "lower"
+under = "ground"
+over = "basement"
+joists_run = "N"
+joist = "sawn"
+spacing = "24in"
+first = "12in"
+depth = "10-3/4in"
+`
+	}
+	return text + storey("ground", true, "board") + `
+[attic]
+joists_run = "N"
+joist = "sawn"
+spacing = "24in"
+first = "12in"
+size = "2x6"
+[roof]
+kind = "gable"
+gables = ["ground-w", "ground-e"]
+pitch = "12/12"
+overhang = "12in"
+rafter = "2x6"
+[[hatch]]
+id = "hatch"
+room = "ground-left"
+at = ["4ft", "6ft"]
+size = ["22in", "30in"]
+` + rest
+}
+
+const ceilingDrop = `
+[[drop]]
+tag = "C"
+kind = "ceiling point"
+at = { room = "ground-right", east = "3ft", south = "4ft" }
+shift = "8in"
+count = 4
+`
+
+// From a basement into the attic a bay is bored at both ends and fished, though
+// nothing opens into it.
+func TestThroughBay(t *testing.T) {
+	res := solved(t, jobIn(t, cottage(true, ""), basementPanel+ceilingDrop))
+	want := []ArcKind{SoleArc, FishArc, PlateArc}
+	got := kinds(&res.Routes[0])
+	if res.Routes[0].Blocked != nil || !slices.ContainsFunc(got, func(k ArcKind) bool { return k == FishArc }) {
+		t.Fatalf("the way is %v, %v", got, res.Routes[0].Blocked)
+	}
+	i := slices.Index(got, SoleArc)
+	if i < 0 || i+3 > len(got) || !slices.Equal(got[i:i+3], want) {
+		t.Errorf("the way is %v; want %v in it", got, want)
+	}
+	for _, h := range res.Holes {
+		if p := &res.Graph.Holes[h.Place]; p.Kind != CeilingArc && !p.FromSpace {
+			t.Errorf("the %s is not bored from its space", p.Kind)
+		}
+	}
+}
+
+// A chase is taken instead, where there is one, and is as full as it may be: 40 %
+// of 2in by 1in is 0.8 square inches, and a cable of 6 mm takes 0.0438, which
+// makes 18 cables and not 19.
+func TestChase(t *testing.T) {
+	const chase = `
+[[chase]]
+id = "stack"
+from = ["6ft", "3ft"]
+to = ["6ft 2in", "3ft 1in"]
+levels = ["basement", "ground"]
+rooms = ["basement-left"]
+`
+	for _, c := range []struct {
+		cables int
+		chased bool
+	}{{18, true}, {19, false}} {
+		drop := strings.Replace(ceilingDrop, "count = 4", fmt.Sprintf("count = %d", c.cables), 1) + "cable = \"own\"\n[[cable]]\nid = \"own\"\nlike = \"cat6\"\ndiameter = \"6mm\"\n"
+		res := solved(t, jobIn(t, cottage(true, chase), basementPanel+drop))
+		chased := slices.Contains(kinds(&res.Routes[0]), ChaseArc)
+		if chased != c.chased {
+			t.Errorf("%d cables: through the chase %v; the way is %v", c.cables, chased, kinds(&res.Routes[0]))
+		}
+		told := slices.ContainsFunc(res.Findings, func(f Finding) bool { return f.Rule == rule.ChaseSeal })
+		if told != c.chased {
+			t.Errorf("%d cables: told to close the chase at the floors: %v", c.cables, told)
+		}
+	}
+}
+
+// A hot chase, with a flue in it, is never used.
+func TestHotChase(t *testing.T) {
+	const chase = "[[chase]]\nid = \"flue\"\nfrom = [\"6ft\", \"3ft\"]\nto = [\"8ft 2in\", \"5ft\"]\nlevels = [\"basement\", \"ground\"]\nrooms = [\"basement-left\"]\nhot = true\n"
+	house := strings.Replace(cottage(true, chase), "to = [\"8ft 2in\", \"5ft\"]", "to = [\"7ft\", \"4ft\"]", 1)
+	res := solved(t, jobIn(t, house, basementPanel+ceilingDrop))
+	if got := kinds(&res.Routes[0]); slices.Contains(got, ChaseArc) {
+		t.Errorf("the way is %v", got)
+	}
+}
+
+const groundPanel = `
+[closet]
+name = "Panel"
+room = "ground-left"
+wall = "ground-w"
+at = "4ft"
+height = "5ft"
+ports = 24
+`
+
+// On a masonry wall a plate has a hidden way nowhere. A raceway leads there if the
+// job allows one: 4 ft from the box to the ceiling and through it.
+func TestRaceway(t *testing.T) {
+	house := strings.Replace(cottage(false, ""), "start = { wall = \"ground-s\", at = \"8ft\" }\n", "start = { wall = \"ground-s\", at = \"8ft\" }\nframe = \"masonry\"\nthickness = \"4in\"\n", 1)
+	const drop = "[[drop]]\ntag = \"M\"\nkind = \"wall plate\"\nwall = \"ground-m\"\nside = \"left\"\nat = \"4ft\"\nheight = \"4ft\"\n"
+	res := solved(t, jobIn(t, house, groundPanel+drop))
+	if b := res.Routes[0].Blocked; b == nil || !strings.Contains(b.Blocks[0].Found, "masonry") {
+		t.Fatalf("without a raceway: %+v", b)
+	}
+	res = solved(t, jobIn(t, house, groundPanel+drop+"[allow]\nraceway = true\n"))
+	got := kinds(&res.Routes[0])
+	if !slices.Contains(got, RacewayArc) {
+		t.Fatalf("with a raceway: %v, %+v", got, res.Routes[0].Blocked)
+	}
+	channel := 0.0
+	for _, l := range res.Routes[0].Legs {
+		if l.Kind == RacewayArc {
+			channel += l.Length.Millimetres()
+		}
+	}
+	if channel < 1219 || channel > 1219+700 { // up to the ceiling, or by the skirting
+		t.Errorf("%.0f mm of channel", channel)
+	}
+}
+
+// With no attic to get into, a raceway goes along the skirting, round the door and
+// through the wall.
+func TestRacewayAlongTheSkirting(t *testing.T) {
+	house := strings.Replace(cottage(false, `
+[[opening]]
+id = "door"
+wall = "ground-m"
+kind = "door"
+at = "5ft"
+width = "3ft"
+head = "82in"
+`), "insulation", "insulation", 1)
+	house = strings.Replace(house, "[roof]\nkind = \"gable\"\ngables = [\"ground-w\", \"ground-e\"]\npitch = \"12/12\"", "[roof]\nkind = \"flat\"", 1)
+	i, j := strings.Index(house, "[[hatch]]"), strings.Index(house, "[[opening]]")
+	house = house[:i] + house[j:]
+	house = strings.Replace(house, "rafter = \"2x6\"\n", "", 1)
+	const drop = "[[drop]]\ntag = \"E\"\nkind = \"wall plate\"\nwall = \"ground-e\"\nside = \"left\"\nat = \"10ft\"\n[allow]\nraceway = true\n"
+	res := solved(t, jobIn(t, house, groundPanel+drop))
+	got := kinds(&res.Routes[0])
+	if res.Routes[0].Blocked != nil || !slices.Contains(got, RacewayArc) || !slices.Contains(got, WallArc) {
+		t.Fatalf("the way is %v, %+v", got, res.Routes[0].Blocked)
+	}
+}
+
+// Where the soffit opens along both spots, cable goes inside it, which needs no
+// leave.
+func TestInsideTheSoffit(t *testing.T) {
+	house := cottage(false, "[[baffle]]\nid = \"b\"\nwall = \"ground-s\"\nat = \"9ft\"\nwidth = \"7ft\"\n[[soffit]]\nid = \"strip\"\nwall = \"ground-s\"\nat = \"2ft\"\nwidth = \"13ft\"\n")
+	const spot = "[[drop]]\ntag = %q\nkind = \"soffit spot\"\ncable = \"cat6-outdoor\"\nwall = \"ground-s\"\nat = %q\nshift = \"12in\"\n"
+	res := solved(t, jobIn(t, house, groundPanel+fmt.Sprintf(spot, "S1", "5ft")+fmt.Sprintf(spot, "S2", "12ft")))
+	if r := byTag(res)["S2"]; r.Blocked != nil || !slices.Contains(kinds(r), InSoffitArc) {
+		t.Fatalf("S2 behind the baffle: %v, %+v", kinds(r), r.Blocked)
+	}
+}
+
+// Where a baffle closes the bays over one soffit spot, its cable runs outside
+// under the eave to the hole of the other, if the job allows it, and is to be made
+// for that.
+func TestOutsideRun(t *testing.T) {
+	house := cottage(false, "[[baffle]]\nid = \"b\"\nwall = \"ground-s\"\nat = \"9ft\"\nwidth = \"7ft\"\n")
+	const drops = `
+[[drop]]
+tag = "S1"
+kind = "soffit spot"
+cable = "cat6-outdoor"
+wall = "ground-s"
+at = "5ft"
+shift = "12in"
+[[drop]]
+tag = "S2"
+kind = "soffit spot"
+cable = "CABLE"
+wall = "ground-s"
+at = "12ft"
+shift = "12in"
+`
+	outdoor := strings.Replace(drops, "CABLE", "cat6-outdoor", 1)
+	if r := byTag(solved(t, jobIn(t, house, groundPanel+outdoor)))["S2"]; r.Blocked == nil {
+		t.Fatalf("S2 behind the baffle has the way %v", kinds(r))
+	}
+	allowed := "[allow]\noutside = true\n"
+	res := solved(t, jobIn(t, house, groundPanel+outdoor+allowed))
+	if r := byTag(res)["S2"]; r.Blocked != nil || !slices.Contains(kinds(r), OutsideArc) {
+		t.Fatalf("S2, outside allowed: %v, %+v", kinds(r), r.Blocked)
+	}
+	if slices.ContainsFunc(res.Findings, func(f Finding) bool { return f.Rule == rule.OutsideCable }) {
+		t.Error("an outdoor cable is told not to be one")
+	}
+	res = solved(t, jobIn(t, house, groundPanel+strings.Replace(drops, "CABLE", "cat6", 1)+allowed))
+	if !slices.ContainsFunc(res.Findings, func(f Finding) bool { return f.Rule == rule.OutsideCable && f.Where == "S2" }) {
+		t.Error("a cable for indoors runs outside, and nothing is said")
+	}
+}
