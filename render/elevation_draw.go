@@ -287,7 +287,7 @@ func (e *elevation) drawCables(d *drawing) {
 	g := d.sheet.Group("routes", "routes", "Cables in the wall")
 	for i := range d.res.Bundles {
 		b := &d.res.Bundles[i]
-		if b.Kind == route.RodArc || b.Kind == route.GableArc || b.Kind == route.RacewayArc {
+		if b.Kind == route.RodArc || b.Kind == route.GableArc || b.Kind == route.WallArc || inSight(b.Kind) {
 			continue
 		}
 		points, ok := e.inWall(b.Points)

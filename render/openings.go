@@ -216,6 +216,7 @@ func (s *openingsSet) planSheet(number, of int) *sheet.Sheet {
 	d.drawStairs()
 	d.drawRoof(false)
 	d.drawWalls()
+	d.drawChannels()
 	d.scaleBar(true)
 	whole := d.area
 	d.area = s.plan
@@ -240,6 +241,23 @@ func (s *openingsSet) finish(p *page, i int) {
 		p.placeToSign(s.list)
 	}
 	p.plainCautions()
+}
+
+// drawChannels draws where cable is in sight.
+func (d *drawing) drawChannels() {
+	h := d.res.Job.House
+	var g *sheet.Group
+	for i := range d.res.Bundles {
+		b := &d.res.Bundles[i]
+		points := flatten(b.Points)
+		if !inSight(b.Kind) || len(points) < 2 || !d.scope.hasBundle(h, b) {
+			continue
+		}
+		if g == nil {
+			g = d.sheet.Group("channels", "routes", "Cable in sight")
+		}
+		g.Polyline(sheet.PenCableSurface, d.view.Points(points)...)
+	}
 }
 
 // namePlainRooms asks for the name of each room in its middle, smaller where
@@ -345,7 +363,7 @@ func (d *drawing) drawOpened(list []opened) []sheet.Box {
 // as wide as it is if that can be seen, or around its point.
 func (d *drawing) openedBox(o *opened) sheet.Box {
 	at := d.view.Point(o.at)
-	if o.kind == openCeiling || o.kind == openEave {
+	if o.kind == openCeiling || o.kind == openEave || o.kind == openBoard {
 		return around(at, barLength/2)
 	}
 	into := turnOfHeading(o.into)
@@ -358,9 +376,9 @@ func (d *drawing) openedBox(o *opened) sheet.Box {
 // with a dot in a ceiling, and a square with a diagonal under the roof's edge.
 func drawOpenedSymbol(g *sheet.Group, kind openedAs, b sheet.Box) {
 	switch kind {
-	case openWall, openGable:
+	case openWall, openGable, openThrough:
 		g.Rect(sheet.PenSolid, b)
-	case openAgain:
+	case openAgain, openBoard:
 		g.Rect(sheet.PenDevice, b)
 	case openCeiling:
 		g.Circle(sheet.PenDevice, b.Centre(), b.Width()/2)
@@ -376,7 +394,7 @@ var plainPens = [...]struct {
 	pen     sheet.Pen
 	meaning string
 }{
-	{sheet.PenWall, "wall"}, {sheet.PenMasonry, "wall of brick, block, stone or concrete"}, {sheet.PenDoor, "door, with its swing"}, {sheet.PenWindow, "window"}, {sheet.PenAbove, "open doorway"}, {sheet.PenEave, "edge of the roof"},
+	{sheet.PenWall, "wall"}, {sheet.PenMasonry, "wall of brick, block, stone or concrete"}, {sheet.PenDoor, "door, with its swing"}, {sheet.PenWindow, "window"}, {sheet.PenAbove, "open doorway"}, {sheet.PenEave, "edge of the roof"}, {sheet.PenCableSurface, "cable in sight: in a channel, or outside"},
 }
 
 // openingsLegend explains the symbols and pens that are on the plan.
@@ -389,7 +407,7 @@ func (d *drawing) openingsLegend(list []opened) {
 	}
 	for kind, meaning := range [...]string{
 		openWall: "opening in a wall, covered afterwards", openAgain: "opening in a wall, closed again", openCeiling: "hole in a ceiling",
-		openEave: "hole under the roof's edge, outside", openGable: "",
+		openEave: "hole under the roof's edge, outside", openGable: "", openBoard: "opening in a ceiling, closed again", openThrough: "",
 	} {
 		if meaning != "" && hasKind(list, openedAs(kind)) {
 			d.legendRow(meaning, func(g *sheet.Group, b sheet.Box) {
@@ -412,11 +430,11 @@ func (d *drawing) openingsLegend(list []opened) {
 	}
 }
 
-// hasKind reports whether a kind of opening is on the list. A hole in the wall
-// of a gable is drawn as other openings in walls are.
+// hasKind reports whether a kind of opening is on the list. A hole through a
+// wall is drawn as other openings in walls are.
 func hasKind(list []opened, kind openedAs) bool {
 	for i := range list {
-		if list[i].kind == kind || list[i].kind == openGable && kind == openWall {
+		if k := list[i].kind; k == kind || (k == openGable || k == openThrough) && kind == openWall {
 			return true
 		}
 	}

@@ -25,6 +25,8 @@ const (
 	openCeiling                 // a round hole in a ceiling
 	openEave                    // a round hole under the roof's edge
 	openGable                   // a round hole in the wall under the roof's edge
+	openBoard                   // in a ceiling, closed again
+	openThrough                 // a round hole through a wall, behind a channel
 )
 
 // An opened is one opening in a finished surface.
@@ -179,6 +181,10 @@ func (s *surface) hole(h *route.Hole) {
 		s.outside(h, place)
 	case route.StudArc:
 		s.patch(h, place)
+	case route.JoistArc:
+		s.board(h, place)
+	case route.WallArc:
+		s.through(h, place)
 	}
 }
 
@@ -258,6 +264,49 @@ func (s *surface) patch(hole *route.Hole, place *route.HolePlace) {
 	})
 }
 
+// board adds an opening in a ceiling behind which a joist is bored, and that is
+// closed again.
+func (s *surface) board(hole *route.Hole, place *route.HolePlace) {
+	s.list = append(s.list, opened{
+		kind: openBoard, room: place.Room, at: flat(place.At), where: inCeiling(s.res.Job.House, place.Room, flat(place.At)),
+		purpose: "a way through inside the ceiling, for " + s.purpose(hole.Drops),
+		size:    "as small as the drill allows", cover: "nothing", after: "Yes: filled, sanded and painted by the installer, over two visits.",
+	})
+}
+
+// through adds a hole through a wall from face to face, where a channel goes on
+// in the next room or the cable comes out of the house.
+func (s *surface) through(hole *route.Hole, place *route.HolePlace) {
+	h := s.res.Job.House
+	w := &h.Walls[place.Wall]
+	spot, ok := spotOf(h, place)
+	if !ok {
+		return
+	}
+	spot.Height = place.At.Z - h.Levels[w.Level].Floor
+	o := opened{
+		kind: openThrough, room: spot.Room, at: w.FacePoint(spot.At, spot.Side), into: w.Faces(spot.Side),
+		purpose: "a way through the wall, for " + s.purpose(hole.Drops), where: onWall(h, spot), size: s.bored(hole),
+		cover: "the channel that the cable lies in", after: "No. It stays, out of sight behind the channel.",
+	}
+	if w.Exterior {
+		o.cover, o.after = "nothing", "No. It stays, sealed against the weather."
+	}
+	s.list = append(s.list, o)
+}
+
+// channels reports whether cable is in sight on a level: in a room, and outside.
+func channels(res *route.Result, level int) (inside, outside bool) {
+	for i := range res.Bundles {
+		b := &res.Bundles[i]
+		if levelScope(level).hasBundle(res.Job.House, b) {
+			inside = inside || b.Kind == route.RacewayArc || b.Kind == route.FaceArc
+			outside = outside || b.Kind == route.OutsideArc
+		}
+	}
+	return inside, outside
+}
+
 // bored says how large a round hole is.
 func (s *surface) bored(h *route.Hole) string {
 	if h.Bit == 0 {
@@ -275,7 +324,7 @@ func unseen(res *route.Result) int {
 	n := 0
 	for i := range res.Holes {
 		switch res.Graph.Holes[res.Holes[i].Place].Kind {
-		case route.PlateArc, route.BlockArc, route.SoleArc:
+		case route.PlateArc, route.BlockArc, route.SoleArc, route.PassArc:
 			n += res.Holes[i].Count
 		}
 	}

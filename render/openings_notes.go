@@ -27,6 +27,14 @@ func (d *drawing) explainOpenings(s *openingsSet) {
 		d.paragraph(sheet.LetterNote, fmt.Sprintf("Out of sight, %s, %s drilled in the wood as well. Nothing of that is seen in a room.",
 			where, counted(n, "hole is", "holes are")))
 	}
+	switch inside, outside := channels(d.res, s.level); {
+	case inside && outside:
+		d.paragraph(sheet.LetterNote, "Some cable stays in sight: in a channel on the walls, and outside along the house, where the plan shows it.")
+	case inside:
+		d.paragraph(sheet.LetterNote, "Some cable stays in sight: in a channel on the walls, where the plan shows it.")
+	case outside:
+		d.paragraph(sheet.LetterNote, "Some cable stays in sight: outside along the house, where the plan shows it.")
+	}
 	if words := notPlanned(d.res, s.levels); words != "" {
 		d.heading("Not planned yet")
 		d.paragraph(sheet.LetterNote, words)
@@ -89,7 +97,7 @@ func openingsCount(list []opened) string {
 func beforehand(s *openingsSet) string {
 	var overhead, hatches []string
 	for i := range s.list {
-		if o := &s.list[i]; o.kind != openWall && o.kind != openAgain {
+		if o := &s.list[i]; o.kind != openWall && o.kind != openAgain && o.kind != openThrough {
 			overhead = append(overhead, strconv.Itoa(o.number))
 		}
 	}
@@ -202,7 +210,7 @@ func (p *page) placeToSign(list []opened) {
 	g.Text(sheet.LetterTag, sheet.Pt(box.Min.X, y), sheet.Start, "Seen before the work begins")
 	words := "I have seen where the openings will be, how large each one is, and what is put over it or closes it. " +
 		"Nothing else that I see is to be opened. If a place has to move, I am asked before it is cut."
-	if slices.ContainsFunc(list, func(o opened) bool { return o.kind == openAgain }) {
+	if slices.ContainsFunc(list, func(o opened) bool { return o.kind == openAgain || o.kind == openBoard }) {
 		words += " Matching paint for what is closed again comes from the owner or is chosen with the owner."
 	}
 	for _, line := range font.Wrap(sheet.LetterNote, words, box.Width()) {

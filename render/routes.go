@@ -92,6 +92,8 @@ func cablePen(res *route.Result, b *route.Bundle, inAttic bool) sheet.Pen {
 		return sheet.PenCableLater
 	case b.Kind == route.RodArc:
 		return sheet.PenRod
+	case inSight(b.Kind):
+		return sheet.PenCableSurface
 	case inAttic && (b.Kind == route.AlongArc || b.Kind == route.BesideArc || b.Kind == route.AcrossArc):
 		return sheet.PenCable
 	}

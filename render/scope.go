@@ -71,7 +71,7 @@ func spaceOver(h *plan.House, level int, p geom.Point) int {
 // spaceOfHole is the space that a hole opens into; for one inside a wall, the
 // space over that wall.
 func spaceOfHole(h *plan.House, p *route.HolePlace) int {
-	if p.Wall >= 0 && (p.Kind == route.BlockArc || p.Kind == route.StudArc) {
+	if p.Wall >= 0 && (p.Space < 0 || p.Kind == route.BlockArc || p.Kind == route.StudArc) {
 		return spaceOver(h, h.Walls[p.Wall].Level, flat(p.At))
 	}
 	return p.Space
@@ -107,10 +107,16 @@ func levelAt(h *plan.House, p geom.Point3) int {
 // and not in a wall or a room.
 func inFraming(k route.ArcKind) bool {
 	switch k {
-	case route.EnterArc, route.SlantArc, route.FishArc, route.BlockArc, route.StudArc, route.ConduitArc, route.RacewayArc:
+	case route.EnterArc, route.SlantArc, route.FishArc, route.BlockArc, route.StudArc, route.ConduitArc, route.ChaseArc,
+		route.RacewayArc, route.FaceArc, route.WallArc, route.OutsideArc, route.InSoffitArc:
 		return false
 	}
 	return true
+}
+
+// inSight reports whether cable on an arc of a kind is on a surface.
+func inSight(k route.ArcKind) bool {
+	return k == route.RacewayArc || k == route.FaceArc || k == route.OutsideArc
 }
 
 // hasBundle reports whether a bundle is in the scope: on a level, what is in

@@ -57,7 +57,7 @@ const (
 
 // hatches is the table of hatchings. All differ in angle or spacing.
 var hatches = [hatchCount]HatchStyle{
-	HatchMasonry:       {"masonry", "masonry, cut", PenHatch, []Angle{rising}, 1000},
+	HatchMasonry:    {"masonry", "masonry, cut", PenHatch, []Angle{rising}, 1000},
 	HatchInsulation: {"insulation", "insulation", PenZone, []Angle{60 * Degree, 120 * Degree}, 3000},
 	HatchObstacle:   {"obstacle", "obstacle", PenHatch, []Angle{falling}, 1500},
 	HatchCrawl:      {"crawl", "room to crawl", PenZone, []Angle{rising}, 5000},

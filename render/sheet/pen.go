@@ -43,6 +43,7 @@ const (
 	PenCable
 	PenCableHidden
 	PenCableBelow
+	PenCableSurface
 	PenCableLater
 	PenCableLeft
 	PenCableThere
@@ -154,7 +155,7 @@ var styles = [pens]Style{
 	PenWall:        {"wall", "wall, cut", w050, Continuous, Black, LightGrey},
 	PenWallBelow:   {"wall-below", "wall below", w025, DashedSpaced, DarkGrey, NoColour},
 	PenWallAbove:   {"wall-above", "wall above", w025, DashedDotted, DarkGrey, NoColour},
-	PenMasonry:     {"masonry", "masonry, cut", w050, Continuous, Black, White},
+	PenMasonry:     {"masonry", "masonry, cut", w070, Continuous, Black, White},
 	PenPlate:       {"plate", "plate", w035, Continuous, Black, MidGrey},
 	PenStud:        {"stud", "stud", w025, Continuous, Black, NoColour},
 	PenBlocking:    {"blocking", "fire blocking", w025, Continuous, Black, LightGrey},
@@ -175,14 +176,15 @@ var styles = [pens]Style{
 	PenClearance: {"clearance", "clearance to keep", w025, Dotted, Black, NoColour},
 	PenPower:     {"power", "power cable", w035, LongDashedTripleDotted, Black, NoColour},
 
-	PenCable:       {"cable", "cable to run", w070, Continuous, Blue, NoColour},
-	PenCableHidden: {"cable-hidden", "cable to run, inside a wall or out of sight", w070, Dashed, Blue, NoColour},
-	PenCableBelow:  {"cable-below", "cable to run, under this floor", w070, Dotted, Blue, NoColour},
-	PenCableLater:  {"cable-later", "cable for later", w050, DashedDotted, Blue, NoColour},
-	PenCableLeft:   {"cable-left", "", w035, Dashed, Blue, NoColour}, // its dashes are short, for short stretches
-	PenCableThere:  {"cable-there", "cable that is there", w050, LongDashedShortDashed, DarkGrey, NoColour},
-	PenRod:         {"rod", "shot with rods", w050, DashedDoubleDotted, Blue, NoColour},
-	PenChase:       {"chase", "chase or conduit", w050, LongDashedDotted, Black, NoColour},
+	PenCable:        {"cable", "cable to run", w070, Continuous, Blue, NoColour},
+	PenCableHidden:  {"cable-hidden", "cable to run, inside a wall or out of sight", w070, Dashed, Blue, NoColour},
+	PenCableBelow:   {"cable-below", "cable to run, under this floor", w070, Dotted, Blue, NoColour},
+	PenCableSurface: {"cable-surface", "cable to run, in sight: in a channel, on a face or outside", w070, LongDashedShortDashed, Blue, NoColour},
+	PenCableLater:   {"cable-later", "cable for later", w050, DashedDotted, Blue, NoColour},
+	PenCableLeft:    {"cable-left", "", w035, Dashed, Blue, NoColour}, // its dashes are short, for short stretches
+	PenCableThere:   {"cable-there", "cable that is there", w050, LongDashedShortDashed, DarkGrey, NoColour},
+	PenRod:          {"rod", "shot with rods", w050, DashedDoubleDotted, Blue, NoColour},
+	PenChase:        {"chase", "chase or conduit", w050, LongDashedDotted, Black, NoColour},
 
 	PenHole:      {"hole", "hole to drill", w050, Continuous, Black, White},
 	PenHoleThere: {"hole-there", "hole that is there", w025, Dashed, DarkGrey, White},
