@@ -176,6 +176,7 @@
 //	id = "P1"
 //	path = [["2ft", "10ft"], ["28ft", "10ft"], ["28ft", "2ft"]]
 //	circuits = 2
+//	clear = "3in"                     # cable keeps so far beside it, if that is more than by the rules
 //
 //	[[mark]]
 //	id = "lamp"

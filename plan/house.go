@@ -276,6 +276,9 @@ type PowerRun struct {
 	Pos   diag.Pos
 	Space int
 	Path  []geom.Point
+	// Clear is a distance of its own that cable keeps beside it, zero for that of
+	// the rules.
+	Clear measure.Length
 	// Circuits is the number of circuits bundled in the run.
 	Circuits int
 }

@@ -23,8 +23,11 @@ func (l *houseLoader) obstacles(root *source.Table) {
 		o.Space = space
 		s := l.house.Spaces[space]
 		in, low := inAttic, measure.Length(0)
-		if s.Kind == CrawlSpace {
+		switch {
+		case s.Kind == CrawlSpace:
 			in, low = inCrawl, -s.Clear
+		case s.Kind == FloorSpace && s.Below >= 0:
+			in = inCrawl // a beam or a duct may hang under open joists
 		}
 		o.Bottom = lengthOr(t, "bottom", in, low)
 		top, okTop := length(t, "top", source.Required, in)

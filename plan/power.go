@@ -15,6 +15,7 @@ func (l *houseLoader) powerRuns(root *source.Table) {
 		p := PowerRun{Pos: t.Pos()}
 		p.ID, _ = t.Name("id", source.Required)
 		ids.add(t, "id", p.ID)
+		p.Clear = lengthOr(t, "clear", clearances, 0)
 		p.Circuits = intOr(t, "circuits", 1, mostCircuits, 1)
 		p.Space, _ = l.spaceOr(t)
 		path, ok := t.Array("path", source.Required)

@@ -138,6 +138,26 @@ func (h *House) OpenBelow(s *Space, p geom.Point) bool {
 	return r >= 0 && h.Rooms[r].Open
 }
 
+// BesideOpen reports whether p is over a wall of a floor's lower level that has a
+// room with an open ceiling on one side: a hand reaches over its plate.
+func (h *House) BesideOpen(s *Space, p geom.Point) bool {
+	if s.Kind != FloorSpace || s.Below < 0 {
+		return false
+	}
+	for i := range h.Walls {
+		w := &h.Walls[i]
+		if w.Level != s.Below || !w.Body.Contains(p) {
+			continue
+		}
+		for _, side := range [2]Side{Left, Right} {
+			if r := h.RoomBeside(w, w.Along(p), side); r >= 0 && h.Rooms[r].Open {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // A Chase is a hollow that goes straight up through one or more floors, such as
 // one beside a chimney or over stacked closets.
 type Chase struct {

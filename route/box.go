@@ -99,6 +99,7 @@ func (b *builder) boxAt(d int, key bayKey, at, move measure.Length) {
 		d = noOwner // what stops another place is no answer for the wished one
 	}
 	b.intoShaft(d, box, key, at, drop.Spot.Height)
+	b.outOfTheBack(box, key.wall, at, drop.Spot.Height, drop.Spot.Side)
 	if b.job.Allow.Patching || b.relax {
 		b.sideways(key, drop.Spot.Height)
 	}
@@ -259,6 +260,7 @@ func (b *builder) closet() {
 		l := dist(at, c.Spot.At)
 		b.add(Arc{Kind: EnterArc, From: b.root, To: box, Heading: network.Free, Length: l, Hole: -1, Charges: b.cable(l)})
 		b.intoShaft(noOwner, box, bayKey{c.Spot.Wall, k}, at, c.Spot.Height)
+		b.outOfTheBack(box, c.Spot.Wall, at, c.Spot.Height, c.Spot.Side)
 	}
 }
 

@@ -83,6 +83,8 @@ func clearance(h *plan.House, s *plan.Space, p geom.Point) measure.Length {
 		return h.UnderRafter(s, p) - s.Depth
 	case h.OpenBelow(s, p):
 		return s.Base - h.Levels[s.Below].Floor
+	case h.BesideOpen(s, p):
+		return s.Depth
 	}
 	return 0
 }
@@ -105,6 +107,16 @@ func (b *cavity) handy(p geom.Point) bool {
 		room += b.js.depth
 	}
 	return b.zoneOf(p) <= Arm && room >= b.book.Length(rule.DrillRoom)
+}
+
+// acrossAt is the height over the cavity's floor at which cable crosses the
+// joists, for what is in its way: just below their undersides where they are open
+// from below.
+func (b *cavity) acrossAt() measure.Length {
+	if b.space.Kind == plan.AtticSpace {
+		return b.js.depth
+	}
+	return -1
 }
 
 // layLattice lays the lattice of the cavity and finds where a hand reaches.

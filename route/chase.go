@@ -10,12 +10,13 @@ import (
 	"topplate/plan/measure"
 	"topplate/plan/price"
 	"topplate/plan/rule"
+	"topplate/route/network"
 )
 
 // chases adds the ways up and down every chase: it opens into each floor that
 // it passes, into the space over its highest level and, if it goes down, the
 // one under its lowest, and a hand gets into it from its rooms. Where the
-// closet is in such a room, its cables start there.
+// panel is within an arm's reach of it in such a room, its cables start there.
 func (b *builder) chases() {
 	for i := range b.house.Chases {
 		if c := &b.house.Chases[i]; !c.Hot {
@@ -27,13 +28,12 @@ func (b *builder) chases() {
 func (b *builder) chase(c *plan.Chase) {
 	at := mid(c.Area)
 	stops := b.chaseEnds(c, at)
-	if closet := &b.job.Closet; slices.Contains(c.Rooms, closet.Room) {
-		z := b.nodes[b.root].At.Z
-		n := b.node(ChaseNode, geom.Point3{X: at.X, Y: at.Y, Z: z}, -1, noOwner)
-		p := b.nodes[b.root].At
-		l := dist(p.X, at.X) + dist(p.Y, at.Y)
+	p := b.nodes[b.root].At
+	l := dist(p.X, at.X) + dist(p.Y, at.Y)
+	if slices.Contains(c.Rooms, b.job.Closet.Room) && l <= b.job.Tools.ArmReach {
+		n := b.chaseNode(at, p.Z)
 		b.add(Arc{Kind: EnterArc, From: b.root, To: n, Heading: headingTo(flat(p), at), Length: l, Hole: -1, Charges: b.cable(l)})
-		stops = append(stops, z)
+		stops = append(stops, p.Z)
 	}
 	slices.Sort(stops)
 	stops = slices.Compact(stops)
@@ -60,7 +60,7 @@ func (b *builder) chaseEnds(c *plan.Chase, at geom.Point) []measure.Length {
 		}
 		n := b.chaseNode(at, cav.base)
 		cav.ports = append(cav.ports, port{at: at, join: func() {
-			cav.add(Arc{Kind: EnterArc, From: n, To: cav.low(at), Heading: up, Hole: -1})
+			cav.add(Arc{Kind: EnterArc, From: n, To: cav.low(at), Heading: network.Free, Hole: -1})
 			if cav.zoneOf(at) > Arm {
 				cav.shoot(at, cav.low(at), rodFrom{wall: -1})
 			}

@@ -167,8 +167,12 @@ func (c *collector) thickest(h *Hole) measure.Length {
 	return most
 }
 
-// hatch reports an attic access smaller than the code's.
+// hatch reports an attic access in a ceiling that is smaller than the code's.
 func (c *collector) hatch(h *plan.Hatch) {
+	house := c.r.Job.House
+	if s := house.Spaces[h.Space]; s.Kind != plan.AtticSpace || h.Room >= 0 && house.Rooms[h.Room].Level != s.Below {
+		return
+	}
 	short, long := c.book.Length(rule.HatchShort), c.book.Length(rule.HatchLong)
 	a, b := min(h.Area.Width(), h.Area.Height()), max(h.Area.Width(), h.Area.Height())
 	if a >= short && b >= long {

@@ -71,12 +71,13 @@ const (
 	PassArc                    // from one space into another beside it
 	OutsideArc                 // outside, along a wall
 	InSoffitArc                // in the hollow of a soffit that opens
+	BackArc                    // out of the back of a wall, into the attic behind it
 )
 
 var arcKindNames = [...]string{
 	"to the opening", "in bay, sideways", "in bay", "fire block", "top plate", "bottom plate", "stud", "ceiling", "soffit",
 	"along joist", "beside joist", "step up", "over joists", "rod", "gable wall", "conduit", "raceway",
-	"chase", "on the wall's face", "joist", "through the wall", "between spaces", "outside", "in the soffit",
+	"chase", "on the wall's face", "joist", "through the wall", "between spaces", "outside", "in the soffit", "out of the back", "out of the back",
 }
 
 func (k ArcKind) String() string { return arcKindNames[k] }

@@ -62,7 +62,7 @@ func (b *cavity) layAcross(k int32, way stretch) {
 		low.Charges = slices.Clone(arc.Charges)
 		b.add(low)
 	}
-	if !b.obstructed(p, q, b.lifted()) && !b.wallBetween(p, q) {
+	if !b.obstructed(p, q, b.acrossAt()) && !b.wallBetween(p, q) {
 		arc.Kind, arc.From, arc.To = AcrossArc, b.high(p), b.high(q)
 		if joists > 0 {
 			c := b.once(price.CrossJoist, int64(joists))
@@ -91,7 +91,7 @@ func (b *cavity) wallBetween(p, q geom.Point) bool {
 func (b *cavity) layStep(k int32) {
 	r := b.lat.reach
 	p := r.point(k)
-	if r.zone[k] > Arm || b.js.onJoist(r.u(k)) || b.obstructed(p, p, 0) || b.obstructed(p, p, b.lifted()) {
+	if r.zone[k] > Arm || b.js.onJoist(r.u(k)) || b.obstructed(p, p, 0) || b.obstructed(p, p, b.acrossAt()) {
 		return
 	}
 	b.add(b.step(p, r.zone[k]))

@@ -110,11 +110,11 @@ func (b *cavity) lines() *liner {
 // powerLines adds the lines at the least distance from the corners of power
 // runs, laid about the legs that meet there.
 func (l *liner) powerLines() {
-	limit := l.book.Length(rule.PowerParallel)
 	for i := range l.house.PowerRuns {
 		if l.house.PowerRuns[i].Space != l.index {
 			continue
 		}
+		limit := l.besidePower(&l.house.PowerRuns[i])
 		path := l.house.PowerRuns[i].Path
 		for k, p := range path {
 			legs := geom.Rect{Min: path[max(k-1, 0)], Max: p}.Canon()

@@ -1,6 +1,7 @@
 package route
 
 import (
+	"fmt"
 	"slices"
 
 	"topplate/plan"
@@ -19,54 +20,197 @@ const (
 	passThick = 18 * measure.Inch
 )
 
-// passages adds the ways between spaces that lie side by side, from attic to
-// attic and from a basement's ceiling to a crawl space: along every stretch that
-// their edges have in common, at the regular step of the lattice.
+// passages adds the ways between spaces that lie side by side: from attic to
+// attic, from a basement's ceiling to a crawl space, and from the attic beside an
+// upper storey into the floor under it.
 func (b *builder) passages() {
 	for i, c := range b.cavities {
 		for _, d := range b.cavities[i+1:] {
-			if (c.space.Kind == plan.AtticSpace) == (d.space.Kind == plan.AtticSpace) {
-				c.passTo(d)
-			}
-		}
-	}
-}
-
-func (b *cavity) passTo(d *cavity) {
-	for _, o := range b.space.Edges() {
-		for i, p := range o {
-			for _, e := range d.space.Edges() {
-				for j, q := range e {
-					b.passAlong(d, p, o[(i+1)%len(o)], q, e[(j+1)%len(e)])
+			for _, pair := range [2][2]*cavity{{c, d}, {d, c}} {
+				c, d := pair[0], pair[1]
+				switch attic := c.space.Kind == plan.AtticSpace; {
+				case attic && d.space.Kind == plan.FloorSpace:
+					c.passTo(d, c.intoBays)
+				case attic != (d.space.Kind == plan.AtticSpace):
+				case c.index > d.index:
+				case attic && c.space.Roof == d.space.Roof && c.base != d.base:
+					c.passTo(d, c.downTheSlope)
+				default:
+					c.passTo(d, c.throughTheWall)
 				}
 			}
 		}
 	}
 }
 
-// passAlong adds the ways where the edges from p to q and from r to s lie beside
-// each other, with no more than a wall between and their spaces on either side.
-func (b *cavity) passAlong(d *cavity, p, q, r, s geom.Point) {
+// A facing is a stretch that the edges of two spaces have in common: edge and far
+// are where they lie across it, both the stretch along it, h the heading across
+// from the first space to the second.
+type facing struct {
+	alongY    bool
+	edge, far measure.Length
+	both      span
+	h         network.Heading
+}
+
+// at is the point of the first space's edge at a place along it, and that of the
+// second's.
+func (f *facing) at(x measure.Length) (p, q geom.Point) {
+	if f.alongY {
+		return geom.Point{X: f.edge, Y: x}, geom.Point{X: f.far, Y: x}
+	}
+	return geom.Point{X: x, Y: f.edge}, geom.Point{X: x, Y: f.far}
+}
+
+// steps calls f at the regular step of the lattice along a facing.
+func (f *facing) steps(do func(x measure.Length)) {
+	for x := f.both.mid() - (f.both.width()/2)/lineStep*lineStep; x <= f.both.hi; x += lineStep {
+		do(x)
+	}
+}
+
+// passTo finds where the edges of two spaces face each other, and calls add there.
+func (b *cavity) passTo(d *cavity, add func(d *cavity, f *facing)) {
+	for _, o := range b.space.Edges() {
+		for i, p := range o {
+			for _, e := range d.space.Edges() {
+				for j, q := range e {
+					for _, f := range facings(p, o[(i+1)%len(o)], q, e[(j+1)%len(e)]) {
+						add(d, &f)
+					}
+				}
+			}
+		}
+	}
+}
+
+// facings are the two ways in which the edges from p to q and from r to s may face
+// each other: which is right depends on the sides that their spaces lie on.
+func facings(p, q, r, s geom.Point) []facing {
 	alongY := p.X == q.X
 	if alongY != (r.X == s.X) {
-		return
+		return nil
 	}
 	on := func(x geom.Point) measure.Length { return pointOnLine(x, alongY) }
 	across := func(x geom.Point) measure.Length { return pointOnLine(x, !alongY) }
 	whole, other := ordered(on(p), on(q)), ordered(on(r), on(s))
-	both := span{max(whole.lo, other.lo), min(whole.hi, other.hi)}.inset(passInset)
-	if both.lo > both.hi || dist(across(p), across(r)) > passThick {
+	f := facing{alongY: alongY, edge: across(p), far: across(r), both: span{max(whole.lo, other.lo), min(whole.hi, other.hi)}.inset(passInset)}
+	if f.both.lo > f.both.hi {
+		return nil
+	}
+	back := f
+	f.h, back.h = network.North, network.South
+	if alongY {
+		f.h, back.h = network.East, network.West
+	}
+	return []facing{f, back}
+}
+
+// throughTheWall adds the ways where no more than a wall is between two spaces.
+func (b *cavity) throughTheWall(d *cavity, f *facing) {
+	if dist(f.edge, f.far) > passThick {
 		return
 	}
-	for at := both.mid() - (both.width()/2)/lineStep*lineStep; at <= both.hi; at += lineStep {
-		e, f := moved(p, alongY, at), moved(r, alongY, at)
-		for _, h := range b.sides(alongY) {
-			from, to := b.inwards(e, h.Reverse()), d.inwards(f, h)
-			if b.space.Contains(from) && d.space.Contains(to) && !b.space.Contains(to) && !d.space.Contains(from) {
-				b.passAt(d, from, to, h)
-			}
+	f.steps(func(x measure.Length) {
+		p, q := f.at(x)
+		if from, to := b.inwards(p, f.h.Reverse()), d.inwards(q, f.h); b.onItsSide(d, from, to) {
+			b.passAt(d, from, to, f.h)
+		}
+	})
+}
+
+// onItsSide reports whether two points are each in its own space and not in the
+// other's.
+func (b *cavity) onItsSide(d *cavity, p, q geom.Point) bool {
+	return b.space.Contains(p) && d.space.Contains(q) && !b.space.Contains(q) && !d.space.Contains(p)
+}
+
+// intoBays adds the ways from an attic into the joist bays of a closed floor beside
+// it, where the bays run across the edge: those that some port opens into, and
+// others at the regular step, through which rods go to the attic on the other side.
+func (b *cavity) intoBays(d *cavity, f *facing) {
+	if f.alongY == d.ax.alongY || dist(f.edge, f.far) > passThick {
+		return
+	}
+	var at []measure.Length
+	for i := range d.ports {
+		at = append(at, d.u(d.ports[i].at))
+	}
+	f.steps(func(x measure.Length) { at = append(at, d.js.clear(d.js.bay(x)).mid()) })
+	slices.Sort(at)
+	for _, u := range slices.Compact(at) {
+		p, q := f.at(u)
+		from, to := stepped(p, f.h.Reverse(), passInset), stepped(q, f.h, passInset)
+		if f.both.lo <= u && u <= f.both.hi && b.onItsSide(d, from, to) {
+			b.intoBay(d, from, to, f.h)
 		}
 	}
+}
+
+func (b *cavity) intoBay(d *cavity, p, q geom.Point, h network.Heading) {
+	b.ports = append(b.ports, port{at: p})
+	d.ports = append(d.ports, port{at: q, join: func() {
+		if b.zoneOf(p) > Arm || d.js.onJoist(d.u(q)) {
+			return
+		}
+		l := geom.Dist(p, q) + dist(b.base, d.base)
+		b.add(Arc{
+			Kind: PassArc, From: b.low(p), To: d.low(q), Heading: h, Length: l, Zone: b.zoneOf(p), Hole: -1,
+			Charges: append(b.cable(l), b.once(price.PassAttic, 1)),
+		})
+	}})
+}
+
+func (b *cavity) u(p geom.Point) measure.Length {
+	u, _ := b.ax.uv(p)
+	return u
+}
+
+// downTheSlope adds, between two attics at different heights under one roof, the
+// rod shots down the rafter bays behind a sloped ceiling.
+func (b *cavity) downTheSlope(d *cavity, f *facing) {
+	if dist(f.edge, f.far) > b.longestRods() {
+		return
+	}
+	f.steps(func(x measure.Length) {
+		x = b.clearOfRafters(x, f.alongY)
+		p, q := f.at(x)
+		from, to := stepped(p, f.h.Reverse(), passInset), stepped(q, f.h, passInset)
+		if x < f.both.lo || x > f.both.hi || !b.onItsSide(d, from, to) {
+			return
+		}
+		if slope, ok := b.upSlope(mid(geom.Rect{Min: from, Max: to}.Canon())); !ok || slope != f.h && slope != f.h.Reverse() {
+			return
+		}
+		b.shootDown(d, from, to, f.h)
+	})
+}
+
+// clearOfRafters is the middle of the rafter bay over x of the axis that rafters
+// are laid out on.
+func (b *cavity) clearOfRafters(x measure.Length, alongY bool) measure.Length {
+	r := b.roof()
+	first := r.FirstX
+	if alongY {
+		first = r.FirstY
+	}
+	j := joists{first: first, spacing: r.Spacing, width: r.Width, stand: everywhere}
+	return j.clear(j.bay(x)).mid()
+}
+
+func (b *cavity) shootDown(d *cavity, p, q geom.Point, h network.Heading) {
+	b.ports = append(b.ports, port{at: p})
+	d.ports = append(d.ports, port{at: q})
+	b.later = append(b.later, func() {
+		if b.zoneOf(p) > Arm || d.zoneOf(q) > Arm {
+			return
+		}
+		l := geom.Dist(p, q) + dist(b.base, d.base)
+		a := Arc{Kind: RodArc, From: b.low(p), To: d.low(q), Heading: h, Length: l, Zone: RodOnly, Hole: -1}
+		a.Charges = append(b.cable(l), b.once(price.Rod, 1), b.onceBy(price.RodPush, l))
+		a.Blocks = b.tooLongBlock(b.nodes[a.From].At, fmt.Sprintf("%s down the slope of the roof", b.text(l)), l)
+		b.add(a)
+	})
 }
 
 // inwards is the point so far into the space from its edge at e, past the wall
@@ -83,14 +227,6 @@ func (b *cavity) inwards(e geom.Point, h network.Heading) geom.Point {
 		}
 	}
 	return p
-}
-
-// sides are the two headings across an edge.
-func (b *cavity) sides(alongY bool) []network.Heading {
-	if alongY {
-		return []network.Heading{network.East, network.West}
-	}
-	return []network.Heading{network.North, network.South}
 }
 
 // passAt adds one way from p in b to q in d, once it is known that a hand gets to

@@ -3,17 +3,22 @@ package route
 import (
 	"fmt"
 
+	"topplate/plan"
 	"topplate/plan/geom"
 	"topplate/plan/measure"
 	"topplate/plan/price"
 	"topplate/plan/rule"
 )
 
+// besidePower is how far cable keeps from a power run that it runs beside.
+func (b *cavity) besidePower(run *plan.PowerRun) measure.Length {
+	return max(run.Clear, b.book.Length(rule.PowerParallel))
+}
+
 // powerBlocks are the rules that forbid cable from p to q in the attic because
 // of a power run: beside one nearer than the limit, unless it crosses it at an
 // angle that the rule counts as crossing.
 func (b *cavity) powerBlocks(p, q geom.Point, z measure.Length) []Block {
-	limit := b.book.Length(rule.PowerParallel)
 	cross := crossing(b.book.Value(rule.PowerCrossing))
 	var out []Block
 	for i := range b.house.PowerRuns {
@@ -21,6 +26,7 @@ func (b *cavity) powerBlocks(p, q geom.Point, z measure.Length) []Block {
 		if run.Space != b.index {
 			continue
 		}
+		limit := b.besidePower(run)
 		for k := 1; k < len(run.Path); k++ {
 			c, d := run.Path[k-1], run.Path[k]
 			if !geom.SegmentsCloserThan(p, q, c, d, limit) || geom.AngleAtLeast(p, q, c, d, cross) {

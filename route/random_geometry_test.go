@@ -185,7 +185,8 @@ func (s *surveyor) inAttic(l *Leg, fromSoffit bool) {
 	if !low && a.Kind == plan.AtticSpace {
 		z = a.Depth
 	}
-	if a.Kind == plan.FloorSpace && l.Kind != RodArc && (!s.house.OpenBelow(a, p) || !s.house.OpenBelow(a, q)) {
+	byHand := func(x geom.Point) bool { return s.house.OpenBelow(a, x) || s.house.BesideOpen(a, x) }
+	if a.Kind == plan.FloorSpace && l.Kind != RodArc && (!byHand(p) || !byHand(q)) {
 		s.faultf("%v is laid where no hand gets into floor %s", l, a.ID)
 	}
 	for i := range s.house.Obstacles {

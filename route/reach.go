@@ -317,12 +317,21 @@ func (w *walker) passable(a, b int32, need measure.Length) bool {
 		if o.Space != w.index {
 			continue
 		}
-		over := min(w.room[a], w.room[b]) + w.lifted() - o.Top
-		if over < need && geom.SegmentEntersRect(p, q, o.Area) {
+		if w.roomPast(o, a, b) < need && geom.SegmentEntersRect(p, q, o.Area) {
 			return false
 		}
 	}
 	return true
+}
+
+// roomPast is the height that an obstacle leaves between two crossings: over it in
+// an attic, under it where one works from below the joists.
+func (w *walker) roomPast(o *plan.Obstacle, a, b int32) measure.Length {
+	room := min(w.room[a], w.room[b])
+	if w.space.Kind == plan.AtticSpace {
+		return room + w.js.depth - o.Top
+	}
+	return room + min(0, o.Bottom)
 }
 
 // stretchArm marks what a hand reaches from where one can crawl: Dijkstra's

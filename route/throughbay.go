@@ -9,22 +9,33 @@ import (
 // throughBays adds the bays that cable can go through without any opening in a
 // room: of inner walls with a space over them and another under their floor,
 // each of which a hand may get into. Such a bay is bored at both ends and fished
-// from one to the other. The holes are on lines that the lattices have anyway, so
-// that along the joists there is one for each regular step.
+// from one to the other.
 func (b *builder) throughBays() {
 	for wall := range b.house.Walls {
 		w := &b.house.Walls[wall]
 		if w.Exterior || w.Masonry || w.Insulated {
 			continue
 		}
+		b.throughWallsBays(wall)
+	}
+}
+
+// throughWallsBays adds those of one wall: every bay whose holes are on lines that
+// are there, and of the others one for each regular step.
+func (b *builder) throughWallsBays(wall int) {
+	last := everywhere.lo
+	for _, onLines := range []bool{true, false} {
 		for k := range b.bays[wall] {
 			key := bayKey{wall, k}
+			bay := &b.bays[wall][k]
 			over, under := b.overBay(key), b.underBay(key)
-			if over == nil || under == nil || !over.open() || !under.open() || b.bays[wall][k].Window >= 0 {
+			if over == nil || under == nil || !over.open() || !under.open() || bay.Window >= 0 || b.shafts[key] != nil {
 				continue
 			}
-			if s := b.shafts[key]; s == nil {
-				b.throughBay(key)
+			if onLines {
+				b.throughBay(key, true)
+			} else if bay.Start-last >= lineStep && b.throughBay(key, false) {
+				last = bay.Start
 			}
 		}
 	}
@@ -49,22 +60,22 @@ func (b *builder) underBay(key bayKey) *cavity {
 	return b.under(w.Level, w.PointAt(span{bay.Start, bay.End}.mid()))
 }
 
-// throughBay makes a shaft of a bay without a box, if there is a line of both
-// lattices over places where its plates may be bored.
-func (b *builder) throughBay(key bayKey) {
+// throughBay makes a shaft of a bay without a box, if its plates may be bored; on
+// lines that both lattices have anyway, or else in the middle of a free stretch.
+func (b *builder) throughBay(key bayKey, onLines bool) bool {
 	tops, _ := b.plateHoles(key)
 	soles, _ := b.soleHoles(key)
 	var holes []shaftHole
 	for _, group := range [][]shaftHole{tops, soles} {
 		for i := range group {
-			if h := &group[i]; h.snap(&b.house.Walls[key.wall]) {
+			if h := &group[i]; h.snap(&b.house.Walls[key.wall]) || !onLines {
 				holes = append(holes, *h)
 				break
 			}
 		}
 	}
 	if len(holes) != 2 {
-		return
+		return false
 	}
 	s := &shaft{key: key, laid: map[[2]int]bool{}, holes: holes, through: true}
 	b.shafts[key] = s
@@ -72,6 +83,7 @@ func (b *builder) throughBay(key bayKey) {
 		h := &s.holes[i]
 		h.cavity.ports = append(h.cavity.ports, port{at: h.at})
 	}
+	return true
 }
 
 // snap moves a hole to a regular line of its cavity's lattice within its free

@@ -23,6 +23,7 @@ const (
 	RodPush           ID = "rod-push"
 	FishConduit       ID = "fish-conduit"
 	FishBay           ID = "fish-bay"
+	OutOfBack         ID = "out-of-back"
 	FishChase         ID = "fish-chase"
 	BoreJoist         ID = "bore-joist"
 	BoreWall          ID = "bore-wall"
@@ -80,6 +81,7 @@ var Terms = []Term{
 	{RodPush, "Pushing the rods", MinutesPerMetre, 2_000, false, "Joining one more, and the worse aim of a long shot."},
 	{FishConduit, "Fishing one conduit", MinutesEach, 6_000, false, "A line through it, and the bundle after the line."},
 	{FishBay, "Fishing a bay from plate to plate", MinutesEach, 8_000, false, "A chain down from the attic, caught below; no box opens into the bay."},
+	{OutOfBack, "Out of the back of a wall into the attic behind it", MinutesEach, 6_000, false, "A hole through what is there, at the height of the box."},
 	{FishChase, "Fishing one storey of a chase", MinutesEach, 5_000, false, "A line down it, and the bundle after the line."},
 	{PassAttic, "One way from attic to attic", MinutesEach, 15_000, false, "A hole through the sheathing or a gap that is there, fished and closed again."},
 	{RacewayRun, "A channel on the face of a wall", MoneyPerMetre, 14_000, false, "Channel and mounting, its looks counted in."},

@@ -9,8 +9,13 @@ const (
 
 	PlateTie      ID = "plate-tie"
 	JoistBored    ID = "joist-never-bored"
+	IJoistBored   ID = "i-joist-never-bored"
 	HatchGuard    ID = "guard-strips"
 	GarageParting ID = "garage-separation"
+	FloorOpened   ID = "floor-between-storeys"
+
+	CrawlSpace  ID = "crawl-space"
+	CrawlAccess ID = "crawl-access"
 
 	BendRadius     ID = "bend-radius"
 	PullTension    ID = "pull-tension"
@@ -84,9 +89,19 @@ var checked = []Rule{
 		ID: JoistBored, Title: "Joists are not to be bored for this bundle", Severity: Note,
 		Limits: []LimitID{JoistBore, JoistEdge, HoleOverBundle},
 		Source: joistHoles,
-		Text: "The plan lays cable over joists and bores none. Notches, by the same clause: to a sixth of the depth, none in the middle third of the span. " +
+		Text: "The plan lays cable over or under joists, and bores one only where a ceiling is opened for it. Notches, by the same clause: to a sixth of the depth, none in the middle third of the span. " +
 			"Trusses, I-joists and laminated or glued members are never bored or notched.",
 		Change: "more than one small hole, or none",
+	},
+	{
+		ID: IJoistBored, Title: "I-joists are not to be bored or cut", Severity: Caution,
+		Source: Source{
+			Document: irc, Clause: "R502.8.2",
+			AsQuotedBy: "a state's code notice and an inspector's page", Status: AsQuoted,
+		},
+		Text: "The plan bores none. A hole in a web only as the joist's own maker allows, where it lies in the span and by its table; knock-outs in the web are made for it. " +
+			"The flanges, at the top and the bottom, are never cut, notched or bored. Fasten cable to the side of a flange or to a board laid across.",
+		Change: "the maker's table for holes, or the design of a registered design professional",
 	},
 	{
 		ID: HatchGuard, Title: "Cable over joists beside the hatch", Severity: Note,
@@ -106,6 +121,31 @@ var checked = []Rule{
 		Text: "What parts a garage from the house holds back fire. Fill round the cable with an approved material that resists flame and smoke, board included; " +
 			"where the wall is rated, with a listed firestop. Ask the local authority before cutting.",
 		Change: "a way round the garage",
+	},
+	{
+		ID: FloorOpened, Title: "Floor between storeys opened", Severity: Caution,
+		Source: Source{
+			Document: irc, Clause: "R302.11 items 1 and 4",
+			AsQuotedBy: "a county's list of code defects and a code consultant's column", Status: AsQuoted,
+		},
+		Text: "Plates, floor and ceiling board keep fire and smoke from going from one storey to the next. Fill round the cable at each of them with an approved material that resists flame and smoke. " +
+			"Between two dwellings the floor is rated: ask the local authority first, and use a listed firestop.",
+		Change: "a way that stays on one storey",
+	},
+	{
+		ID: CrawlSpace, Title: "Work in a crawl space", Severity: Caution,
+		Source: practice,
+		Text: "Look and smell first: no entry with a smell of gas or sewage, standing water, or wires that hang or lie bare; power off in wet ground by a licensed electrician. " +
+			"Air it, wear a mask, gloves, knees and a light; droppings, nests, snakes and spiders mean to go out again and call a pest controller. " +
+			"Know the way out, keep it free, and never go in without somebody outside. Leave ground cover, insulation and vents as they were; the wrap of old ducts and pipes may hold asbestos.",
+		Change: "a way that needs no crawl space",
+	},
+	{
+		ID: CrawlAccess, Title: "Way into the crawl space is small", Severity: Note,
+		Limits: []LimitID{CrawlShort, CrawlLong},
+		Source: underFloorAccess,
+		Text:   "Of the opening in the floor. People and tools must get out again as they got in.",
+		Change: "a larger opening, by a carpenter",
 	},
 	{
 		ID: BendRadius, Title: "No room for the cable's bend", Severity: Caution,

@@ -26,6 +26,9 @@ const (
 	JoistEdge  LimitID = "joist-edge"
 	GuardStrip LimitID = "guard-strip"
 
+	CrawlShort LimitID = "crawl-access-short-side"
+	CrawlLong  LimitID = "crawl-access-long-side"
+
 	KnobAndTubeYear LimitID = "knob-and-tube-year"
 )
 
@@ -132,6 +135,16 @@ var checking = []Limit{
 			AsQuotedBy: "two electricians' forums", Status: Derived,
 		},
 		Text: "Who climbs out of the hatch kneels there. With permanent stairs the clause asks for strips all over.",
+	},
+	{
+		ID: CrawlShort, Title: "Access to a crawl space through a floor, short side", Value: 18 * inch, Min: 0, Max: 10 * foot,
+		Source: underFloorAccess,
+		Text:   "Of the opening.",
+	},
+	{
+		ID: CrawlLong, Title: "Access to a crawl space through a floor, long side", Value: 24 * inch, Min: 0, Max: 10 * foot,
+		Source: underFloorAccess,
+		Text:   "Of the opening.",
 	},
 	{
 		ID: KnobAndTubeYear, Title: "Knob-and-tube wiring is looked out for in houses built before", Unit: Count, Value: 1950, Min: 1600, Max: 2100,

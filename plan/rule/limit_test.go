@@ -44,6 +44,8 @@ func TestPublishedValues(t *testing.T) {
 		{"IRC08, R502.8.1: a third of the depth", JoistBore, 3},
 		{"IRC08, R502.8.1: 2 in, 50.8 mm", JoistEdge, 50_800_000},
 		{"NEC07, 320.23: 6 ft, 1.8288 m", GuardStrip, 1_828_800_000},
+		{"from memory, R408.4: 18 in by 24 in through a floor", CrawlShort, 457_200_000},
+		{"from memory, R408.4: 18 in by 24 in through a floor", CrawlLong, 609_600_000},
 		{"from memory: friction 0.5 of a jacket on timber", PullFriction, 50},
 		{"from memory: 12 in from power is enough", PowerNear, 304_800_000},
 		{"from memory: until about 1950", KnobAndTubeYear, 1950},

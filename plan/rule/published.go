@@ -26,6 +26,9 @@ var (
 		Document: irc, Clause: "R807.1", Printed: "22 in by 30 in (559 mm by 762 mm)",
 		AsQuotedBy: "a building inspectors' forum", Status: AsQuoted,
 	}
+	underFloorAccess = Source{
+		Document: irc, Clause: "R408.4", Printed: "18 inches by 24 inches (457 mm by 610 mm)", Status: FromMemory,
+	}
 	powerSeparation = Source{
 		Document: nec, Edition: "2017", Clause: "800.133(A)(2); since 2020 805.133(A)(2); 725.136(I) for Class 2",
 		Printed: "50 mm (2 in)", AsQuotedBy: "a cabling help desk and a cable maker's page, brand withheld", Status: AsQuoted,

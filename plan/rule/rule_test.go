@@ -89,7 +89,7 @@ func TestIDsAreKept(t *testing.T) {
 		"eave-baffle no-hidden-way fixed-part hatch-size link-length-exceeded outdoor-entry chase-filled chase-sealed cable-outside local-code live-wires " +
 		"fire-separation ladder attic-heat lead-paint old-wiring-and-asbestos knob-and-tube " +
 		"long-beside-power power-crossed-slanted device-in-bay hot-margin plate-tie joist-never-bored guard-strips " +
-		"garage-separation bend-radius pull-tension pull-bends pull-too-long pull-points hot-channel ten-gigabit " +
+		"garage-separation i-joist-never-bored floor-between-storeys crawl-space crawl-access bend-radius pull-tension pull-bends pull-too-long pull-points hot-channel ten-gigabit " +
 		"cable-too-hot cable-in-the-sun limited-use-cable unlisted-cable air-space entry-seal surge-protection " +
 		"conduit-fill wire-gauge wire-strands wire-insulation pass-through-insulation plug-jacket class-watts " +
 		"switch-volts device-volts loop-resistance port-watts switch-budget bundle-heat"
@@ -107,7 +107,7 @@ func TestIDsAreKept(t *testing.T) {
 		"drill-room hatch-short-side hatch-long-side link-length chase-fill raceway-height drip-loop lead-paint-year old-house-year " +
 		"power-near power-near-length power-square-angle pull-friction pull-feed pull-turns pull-length " +
 		"channel-length cord-length room-temperature ten-gigabit-length limited-use-diameter " +
-		"limited-use-diameter-metric unlisted-inside bundle-watts joist-bore joist-edge guard-strip knob-and-tube-year"
+		"limited-use-diameter-metric unlisted-inside bundle-watts joist-bore joist-edge guard-strip crawl-access-short-side crawl-access-long-side knob-and-tube-year"
 	if got := strings.Join(LimitIDs(), " "); got != limits {
 		t.Errorf("LimitIDs() = %s\nwant %s", got, limits)
 	}

@@ -73,7 +73,7 @@ var standing = []Rule{
 			Document: nec, Clause: "394.12(5), which is about insulation",
 			AsQuotedBy: "a contractors' association and an electricians' forum", Status: Derived,
 		},
-		Text: "Single wires on porcelain, whose insulation crumbles when touched and may be live: look for them before moving in the attic. " +
+		Text: "Single wires on porcelain, whose insulation crumbles when touched and may be live: look for them before moving in an attic, a crawl space or under open joists. " +
 			"Lay no cable on them, bore and pull nowhere near them, and bury none under insulation; have a licensed electrician look first.",
 	},
 }

@@ -15,7 +15,7 @@ import (
 var lengthKeys = []string{
 	"sketch_error", "closing", "floor", "ceiling", "plate_top", "start", "spacing", "board", "cladding", "fire_blocks",
 	"frame", "at", "width", "sill", "head", "height", "first", "size", "depth", "insulation", "from", "to", "overhang",
-	"rafter", "heel", "chord", "first_x", "first_y", "west", "east", "south", "north", "bottom", "top", "clearance", "path",
+	"rafter", "heel", "chord", "first_x", "first_y", "west", "east", "south", "north", "bottom", "top", "clearance", "clear", "path",
 	"length", "error", "thickness", "crawl", "subfloor", "inside", "diameter", "shift", "out", "conductor", "core", "jacket", "left", "mark", "rods", "arm",
 	"extension", "reach", "closet", "outlet", "trim", "round",
 }

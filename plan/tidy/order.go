@@ -43,7 +43,7 @@ var reference = []table{
 	{"obstacle", []string{"id", "kind", "space", "from", "to", "bottom", "top", "hot", "clearance"}},
 	{"soffit", []string{"id", "wall", "at", "from", "width"}},
 	{"baffle", []string{"id", "wall", "at", "from", "width"}},
-	{"power", []string{"id", "space", "path", "circuits"}},
+	{"power", []string{"id", "space", "path", "circuits", "clear"}},
 	{"mark", []string{"id", "kind", "space", "at", "seen"}},
 	{"conduit", []string{"id", "wall", "at", "from", "height", "room", "side", "down", "kind", "trade", "inside", "holds"}},
 	{"chase", []string{"id", "from", "to", "levels", "down", "rooms", "holds", "hot"}},

@@ -1,8 +1,9 @@
 package check
 
 import (
+	"math"
+
 	"topplate/plan"
-	"topplate/plan/geom"
 	"topplate/plan/measure"
 	"topplate/plan/rule"
 	"topplate/route"
@@ -51,23 +52,26 @@ func (c *checker) corners(r *route.Route, d *plan.Drop) []corner {
 	if d.Kind == plan.WallPlate {
 		wall(d.Spot.Wall, "the room at the box")
 	}
-	attic := c.house.Attic
 	for i := 1; i < len(r.Legs); i++ {
 		a, b := &r.Legs[i-1], &r.Legs[i]
 		switch {
 		case opens(a.Kind) && level(b.Heading):
-			out = append(out, c.overPlate(a.To))
+			out = append(out, c.overPlate(a))
 		case opens(b.Kind) && level(a.Heading):
-			out = append(out, c.overPlate(b.From))
-		case betweenJoists(a) && betweenJoists(b) && a.Heading != b.Heading:
-			out = append(out, corner{attic.Spacing - attic.Width, "the room between two joists"})
+			out = append(out, c.overPlate(b))
+		case betweenJoists(a) && betweenJoists(b) && a.Heading != b.Heading && a.Space >= 0:
+			s := c.house.Spaces[a.Space]
+			out = append(out, corner{s.Spacing - s.Width, "the room between two joists"})
 		}
 	}
 	return out
 }
 
-// opens reports whether cable comes out over a plate by such a leg.
-func opens(k route.ArcKind) bool { return k == route.PlateArc || k == route.ConduitArc }
+// opens reports whether cable comes out over a plate, or under a floor, by such a
+// leg.
+func opens(k route.ArcKind) bool {
+	return k == route.PlateArc || k == route.ConduitArc || k == route.SoleArc
+}
 
 func level(h network.Heading) bool { return h < network.Up }
 
@@ -76,8 +80,16 @@ func betweenJoists(l *route.Leg) bool {
 	return l.Kind == route.AlongArc || l.Kind == route.BesideArc
 }
 
-// overPlate is the corner at the top of a hole in a plate: under the
-// sheathing.
-func (c *checker) overPlate(p geom.Point3) corner {
-	return corner{max(0, c.house.Roof.Surface.UnderSheathing(flat(p))), "the room under the roof over the plate"}
+// overPlate is the corner where a leg comes out of a plate, and the cable turns
+// away: under the sheathing, or between the joists of a floor.
+func (c *checker) overPlate(l *route.Leg) corner {
+	if l.Space < 0 {
+		return corner{measure.Length(math.MaxInt64), ""}
+	}
+	s := c.house.Spaces[l.Space]
+	what := "the room under the roof over the plate"
+	if s.Roof < 0 {
+		what = "the depth of the joists at the plate"
+	}
+	return corner{max(0, c.house.UnderSheathing(s, flat(l.To))), what}
 }

@@ -41,6 +41,7 @@ func Findings(res *route.Result) []route.Finding {
 	c.conduits()
 	c.airSpaces()
 	c.timber()
+	c.crawlSpaces()
 	c.fire()
 	slices.SortStableFunc(c.out, func(a, b route.Finding) int { return cmp.Compare(a.Severity, b.Severity) })
 	return c.out
@@ -94,10 +95,31 @@ func (c *checker) routed(f func(r *route.Route, d *plan.Drop)) {
 	}
 }
 
-// base is the height of the attic's floor: the top of the plates.
-func (c *checker) base() measure.Length {
-	return c.house.Levels[0].Floor + c.house.Levels[0].PlateTop
+// spaceName is how a finding calls a framing space in Where: "attic" where there
+// is one only, its id otherwise.
+func (c *checker) spaceName(space int) string {
+	if s := c.house.Spaces[space]; len(c.house.Spaces) > 1 && s.ID != "" {
+		return s.ID
+	}
+	return "attic"
 }
+
+// in is where something lies in a framing space, in words: "in the attic", "in
+// the crawl space", "under the joists".
+func (c *checker) in(space int) string {
+	switch s := c.house.Spaces[space]; s.Kind {
+	case plan.CrawlSpace:
+		return "in the crawl space"
+	case plan.FloorSpace:
+		return "at the joists"
+	default:
+		return "in the attic"
+	}
+}
+
+// underRoof reports whether a space gets as hot as an attic: what is over it is a
+// roof.
+func underRoof(s *plan.Space) bool { return s.Kind != plan.CrawlSpace && s.Above < 0 }
 
 // tags joins names as people do: "A1", "A1 and A2", "A1, A2 and A3".
 func tags(names []string) string {

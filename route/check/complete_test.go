@@ -31,12 +31,14 @@ var laid = map[rule.ID][]string{
 	rule.Window:            desk(`at = "7ft 8in"`),
 	rule.Patching: edits(desk(`at = "2ft 8in"`), []string{job, "[[fixed]]\nid = \"F1\"\ndo = \"avoid\"\nwall = \"west\"\nat = \"12ft 9in\"\nwidth = \"16in\""},
 		[]string{"[rates]", "[prices]\nchange-move-plate = 200\n\n[rates]"}),
-	rule.BitReach:       edits(desk(`at = "2ft 8in"`), instead(`extension = "54in"`, `extension = "0in"`)),
-	rule.RodLength:      edits(camera(thin, ""), instead(`rods = "15ft"`, `rods = "2ft"`)),
-	rule.EaveBaffle:     edits(camera(thin, ""), []string{house, "[[baffle]]\nid = \"b1\"\nwall = \"east\"\nat = \"0ft\"\nwidth = \"16ft\""}),
-	rule.NoHiddenWay:    instead(`pitch = "8/12"`, `pitch = "1/12"`),
-	rule.FixedPart:      edits(desk(`at = "2ft 8in"`), pin("15ft 1in")),
-	rule.HatchSize:      instead(`size = ["30in", "30in"]`, `size = ["21in", "30in"]`),
+	rule.BitReach:    edits(desk(`at = "2ft 8in"`), instead(`extension = "54in"`, `extension = "0in"`)),
+	rule.RodLength:   edits(camera(thin, ""), instead(`rods = "15ft"`, `rods = "2ft"`)),
+	rule.EaveBaffle:  edits(camera(thin, ""), []string{house, "[[baffle]]\nid = \"b1\"\nwall = \"east\"\nat = \"0ft\"\nwidth = \"16ft\""}),
+	rule.NoHiddenWay: instead(`pitch = "8/12"`, `pitch = "1/12"`),
+	rule.FixedPart:   edits(desk(`at = "2ft 8in"`), pin("15ft 1in")),
+	rule.HatchSize:   instead(`size = ["30in", "30in"]`, `size = ["21in", "30in"]`),
+	rule.OutsideCable: edits(desk(`at = "2ft 8in"`), instead("[tools]", "[allow]\noutside = true\n\n[tools]"), instead(`pitch = "8/12"`, `pitch = "1/12"`),
+		instead("room = \"hall\"\nwall = \"middle\"\nat = \"7ft\"", "room = \"hall\"\nwall = \"east\"\nat = \"7ft 4in\"")),
 	rule.LinkLengthRule: limit(`link-length = "24ft"`),
 }
 
@@ -45,6 +47,9 @@ func TestEveryRuleIsTripped(t *testing.T) {
 	tripped := map[rule.ID]bool{rule.SealHoles: true} // by the base, in TestRulesAtTheirLimits
 	for _, tt := range trials {
 		tripped[tt.rule] = true // there too
+	}
+	for _, tt := range levelTrials {
+		tripped[tt.rule] = true // in TestLevelsFindings
 	}
 	for id, e := range laid {
 		res := solved(t, e...)

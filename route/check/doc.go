@@ -11,5 +11,5 @@
 // The package changes nothing, reads and writes no files, and finds no
 // compliance: the local code and the licensed trades decide. It never panics on
 // a result of route.Solve. It takes time in proportion to the legs of all
-// routes times the things in the attic.
+// routes times the things in the framing spaces.
 package check

@@ -8,16 +8,20 @@ import (
 	"topplate/route"
 )
 
-// fire reports what opens the separation of a garage, and how many holes are
-// to be sealed.
+// fire reports what opens the separation of a garage, how many holes are to be
+// sealed, and which go through a floor between two storeys.
 func (c *checker) fire() {
 	var sealed []string
+	storeys := make([][]string, len(c.house.Spaces))
 	for i := range c.res.Holes {
 		h := &c.res.Holes[i]
 		p := &c.res.Graph.Holes[h.Place]
 		switch p.Kind {
-		case route.PlateArc, route.BlockArc, route.CeilingArc:
+		case route.PlateArc, route.SoleArc, route.BlockArc, route.CeilingArc, route.PassArc:
 			sealed = append(sealed, h.ID)
+		}
+		if c.throughFloor(p) {
+			storeys[p.Space] = append(storeys[p.Space], h.ID)
 		}
 		c.holeOfGarage(h, p)
 	}
@@ -27,9 +31,30 @@ func (c *checker) fire() {
 		}
 	}
 	if len(sealed) > 0 {
-		c.add(rule.SealHoles, of(c.house.Attic.Pos, "attic", "to be sealed again round the cable: %s", tags(sealed)))
+		where := "attic"
+		if len(c.house.Spaces) > 1 {
+			where = "holes"
+		}
+		c.add(rule.SealHoles, of(c.house.Attic.Pos, where, "to be sealed again round the cable: %s", tags(sealed)))
+	}
+	for i, names := range storeys {
+		if len(names) > 0 {
+			s := c.house.Spaces[i]
+			c.add(rule.FloorOpened, of(s.Pos, c.spaceName(i), "%s %s into the floor between levels %s and %s",
+				tags(names), verb(names, "opens", "open"), c.house.Levels[s.Below].ID, c.house.Levels[s.Above].ID))
+		}
 	}
 	c.boxesInGarage()
+}
+
+// throughFloor reports whether a hole opens into the floor between two storeys,
+// from the walls below it or above it.
+func (c *checker) throughFloor(p *route.HolePlace) bool {
+	if p.Kind != route.PlateArc && p.Kind != route.SoleArc && p.Kind != route.CeilingArc || p.Space < 0 {
+		return false
+	}
+	s := c.house.Spaces[p.Space]
+	return s.Kind == plan.FloorSpace && s.Above >= 0
 }
 
 func (c *checker) holeOfGarage(h *route.Hole, p *route.HolePlace) {
@@ -41,6 +66,13 @@ func (c *checker) holeOfGarage(h *route.Hole, p *route.HolePlace) {
 		return
 	}
 	w := &c.house.Walls[p.Wall]
+	if c.throughFloor(p) {
+		s := c.house.Spaces[p.Space]
+		if room := c.house.RoomOn(s.Below, flat(p.At)); c.garage(room) {
+			c.add(rule.GarageParting, of(w.Pos, h.ID, "the hole goes into the floor over %s", c.house.Rooms[room].Name))
+			return
+		}
+	}
 	for _, side := range []plan.Side{plan.Left, plan.Right} {
 		if room := c.house.RoomBeside(w, p.Along, side); c.garage(room) {
 			c.add(rule.GarageParting, of(w.Pos, h.ID, "the hole is in wall %s, beside %s", w.ID, c.house.Rooms[room].Name))
@@ -62,14 +94,14 @@ func (c *checker) boxesInGarage() {
 	})
 }
 
-// garage reports whether a room is one: it is called so, or a garage door
-// opens into it. Room -1 is none.
+// garage reports whether a room is one: its use says so, it is called so, or a
+// garage door opens into it. Room -1 is none.
 func (c *checker) garage(room int) bool {
 	if room < 0 {
 		return false
 	}
 	r := &c.house.Rooms[room]
-	if strings.Contains(strings.ToLower(r.Name+" "+r.ID), "garage") {
+	if r.Use == "garage" || strings.Contains(strings.ToLower(r.Name+" "+r.ID), "garage") {
 		return true
 	}
 	for i := range c.house.Walls {

@@ -24,7 +24,7 @@ func (c *checker) hot() {
 		}
 		f := of(o.Pos, o.ID, "%s %s %s from this %s on paper; it is to be kept %s off, and the sketch may be %s out",
 			tags(names), verb(names, "passes", "pass"), c.text(nearest), o.Kind, c.text(o.Clearance), c.text(c.house.SketchError))
-		f.Change = "tape the distance in the attic"
+		f.Change = "tape the distance " + c.in(o.Space)
 		c.add(rule.HotMargin, f)
 	}
 }
@@ -38,8 +38,8 @@ func (c *checker) passing(o *plan.Obstacle, limit measure.Length) (names []strin
 		found := false
 		for i := range r.Legs {
 			leg := &r.Legs[i]
-			z := leg.From.Z - c.base()
-			if !leg.InAttic() || z < o.Bottom-o.Clearance || z >= o.Top+o.Clearance {
+			z := leg.From.Z - c.house.Spaces[o.Space].Base
+			if !leg.InAttic() || leg.Space != o.Space || z < o.Bottom-o.Clearance || z >= o.Top+o.Clearance {
 				continue
 			}
 			if p, q := flat(leg.From), flat(leg.To); geom.SegmentRectCloserThan(p, q, o.Area, limit) {

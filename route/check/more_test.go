@@ -11,6 +11,7 @@ import (
 	"topplate/plan"
 	"topplate/plan/geom"
 	"topplate/plan/measure"
+	"topplate/plan/randomhouse"
 	"topplate/plan/rule"
 	"topplate/plan/source"
 	"topplate/route"
@@ -196,7 +197,7 @@ func TestManyJobs(t *testing.T) {
 		jobs = append(jobs, j)
 	}
 	for seed := range uint64(6) {
-		jobs = append(jobs, randomJob(t, seed))
+		jobs = append(jobs, randomJob(t, seed, randomhouse.Options{}), randomJob(t, seed, randomhouse.Options{Levels: true}))
 	}
 	for _, j := range jobs {
 		res, err := route.Solve(j)

@@ -39,7 +39,7 @@ func (c *checker) longBeside(run *plan.PowerRun) {
 	c.add(rule.PowerLong, f)
 }
 
-// lengthNear is how much of a route in the attic lies nearer than near to a
+// lengthNear is how much of a route in a power run's space lies nearer than near to a
 // power run that it does not cross.
 func (c *checker) lengthNear(r *route.Route, run *plan.PowerRun, near measure.Length) measure.Length {
 	cross := angle(c.book.Value(rule.PowerCrossing))
@@ -47,7 +47,7 @@ func (c *checker) lengthNear(r *route.Route, run *plan.PowerRun, near measure.Le
 	for i := range r.Legs {
 		leg := &r.Legs[i]
 		p, q := flat(leg.From), flat(leg.To)
-		if !leg.InAttic() || p == q {
+		if !leg.InAttic() || leg.Space != run.Space || p == q {
 			continue
 		}
 		var parts []measure.Range
@@ -126,7 +126,7 @@ func (c *checker) crossedSlanted(run *plan.PowerRun) {
 		for i := range r.Legs {
 			leg := &r.Legs[i]
 			p, q := flat(leg.From), flat(leg.To)
-			if !leg.InAttic() || p == q {
+			if !leg.InAttic() || leg.Space != run.Space || p == q {
 				continue
 			}
 			for k := 1; k < len(run.Path); k++ {

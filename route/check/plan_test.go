@@ -84,9 +84,9 @@ func find(findings []route.Finding, id rule.ID) *route.Finding {
 	return nil
 }
 
-func randomJob(t testing.TB, seed uint64) *plan.Job {
+func randomJob(t testing.TB, seed uint64, o randomhouse.Options) *plan.Job {
 	t.Helper()
-	j, list := plan.LoadJob("job.toml", randomhouse.Generate(seed, randomhouse.Options{}).Read)
+	j, list := plan.LoadJob("job.toml", randomhouse.Generate(seed, o).Read)
 	if list.HasErrors() {
 		t.Fatalf("random house %d does not load", seed)
 	}

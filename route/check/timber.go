@@ -1,6 +1,8 @@
 package check
 
 import (
+	"slices"
+
 	"topplate/plan"
 	"topplate/plan/geom"
 	"topplate/plan/measure"
@@ -15,8 +17,13 @@ import (
 func (c *checker) timber() {
 	c.platesCut()
 	c.studsBored()
-	if c.house.Attic.Joist == plan.Sawn {
-		c.joists()
+	for i, s := range c.house.Spaces {
+		switch s.Joist {
+		case plan.Sawn:
+			c.joists(i)
+		case plan.IJoist:
+			c.iJoists(i)
+		}
 	}
 	c.guards()
 }
@@ -48,20 +55,39 @@ func (c *checker) studsBored() {
 	}
 }
 
-// joists reports the thickest bundle that crosses joists, if boring them for it
-// would be too much.
-func (c *checker) joists() {
-	depth, edge := c.house.Attic.Depth, c.book.Length(rule.JoistEdge)
+// joists reports the thickest bundle that crosses the joists of a space, if
+// boring them for it would be too much.
+func (c *checker) joists(space int) {
+	a := c.house.Spaces[space]
+	depth, edge := a.Depth, c.book.Length(rule.JoistEdge)
 	largest := max(0, min(depth/measure.Length(c.book.Value(rule.JoistBore)), depth-2*edge))
 	var thickest measure.Length
 	for i := range c.res.Bundles {
-		if b := &c.res.Bundles[i]; b.Kind == route.AcrossArc {
+		if b := &c.res.Bundles[i]; b.Kind == route.AcrossArc && b.Space == space {
 			thickest = max(thickest, bundle.Diameter(b.Cables, c.thickest(b.Drops)))
 		}
 	}
 	if need := thickest + c.book.Length(rule.HoleOverBundle); thickest > 0 && need > largest {
-		a := c.house.Attic
-		c.add(rule.JoistBored, of(a.Pos, "attic", "the thickest bundle over the joists would need a hole of %s; one of %s in depth takes %s, in the middle", c.text(need), c.text(depth), c.text(largest)))
+		over := "over"
+		if a.Kind != plan.AtticSpace {
+			over = "under"
+		}
+		c.add(rule.JoistBored, of(a.Pos, c.spaceName(space), "the thickest bundle "+over+" the joists would need a hole of %s; one of %s in depth takes %s, in the middle", c.text(need), c.text(depth), c.text(largest)))
+	}
+}
+
+// iJoists reminds, of a space with I-joists that cable crosses or is fished
+// across, that none of them is bored.
+func (c *checker) iJoists(space int) {
+	var names []string
+	c.routed(func(r *route.Route, d *plan.Drop) {
+		if slices.ContainsFunc(r.Legs, func(l route.Leg) bool { return l.Space == space && l.Kind == route.AcrossArc }) {
+			names = append(names, d.Tag)
+		}
+	})
+	if len(names) > 0 {
+		a := c.house.Spaces[space]
+		c.add(rule.IJoistBored, of(a.Pos, c.spaceName(space), "%s %s I-joists, below their lower flanges", tags(names), verb(names, "crosses", "cross")))
 	}
 }
 
@@ -77,11 +103,14 @@ func (c *checker) guards() {
 	limit := c.book.Length(rule.GuardStrip)
 	for i := range c.house.Hatches {
 		h := &c.house.Hatches[i]
+		if c.house.Spaces[h.Space].Kind != plan.AtticSpace {
+			continue
+		}
 		var names []string
 		c.routed(func(r *route.Route, d *plan.Drop) {
 			for k := range r.Legs {
 				leg := &r.Legs[k]
-				if leg.Kind == route.AcrossArc && geom.SegmentRectCloserThan(flat(leg.From), flat(leg.To), h.Area, limit) {
+				if leg.Kind == route.AcrossArc && leg.Space == h.Space && geom.SegmentRectCloserThan(flat(leg.From), flat(leg.To), h.Area, limit) {
 					names = append(names, d.Tag)
 					return
 				}

@@ -10,31 +10,40 @@ import (
 	"topplate/route/supply"
 )
 
-// indoors reports whether a leg lies in a room or inside a wall, and not in
-// the heat of the attic or on the way out of it.
-func indoors(l *route.Leg) bool {
+// indoors reports whether a leg lies in a room, inside a wall or a floor, or in a
+// crawl space, and not in the heat of an attic or on the way out of it.
+func (c *checker) indoors(l *route.Leg) bool {
 	switch l.Kind {
-	case route.EnterArc, route.SlantArc, route.FishArc, route.BlockArc, route.PlateArc, route.StudArc, route.ConduitArc:
+	case route.EnterArc, route.SlantArc, route.FishArc, route.BlockArc, route.PlateArc, route.SoleArc, route.StudArc, route.ConduitArc,
+		route.RacewayArc, route.ChaseArc, route.FaceArc, route.WallArc:
 		return true
-	default:
+	case route.SoffitArc, route.GableArc, route.OutsideArc:
 		return false
+	default:
+		return l.Space >= 0 && !underRoof(c.house.Spaces[l.Space])
 	}
 }
 
 // legs are the parts of a drop's cable as it is cut, by their temperature:
-// what lies in rooms and walls, and all else, which is taken to be as hot as
-// the attic. Loops and trim are in rooms where their end is; the allowances
-// are counted hot, which is on the cautious side.
+// what lies in rooms, walls, floors and crawl spaces, and all else, which is taken
+// to be as hot as the attic. Loops and trim are in rooms where their end is; the
+// allowances are counted hot, which is on the cautious side, if any of it is.
 func (c *checker) legs(r *route.Route, d *plan.Drop) []supply.Leg {
 	slack := &c.job.Slack
 	cool := slack.Closet + slack.Trim
 	if d.Kind == plan.WallPlate {
 		cool += slack.Outlet + slack.Trim
 	}
+	hot := d.Kind == plan.SoffitSpot
 	for i := range r.Legs {
-		if indoors(&r.Legs[i]) {
+		if c.indoors(&r.Legs[i]) {
 			cool += r.Legs[i].Length
+		} else {
+			hot = true
 		}
+	}
+	if !hot {
+		cool = r.Lengths.Cut
 	}
 	wire := supply.Conductor{Ohms: float64(d.Cable.Resistance) / 1e6}
 	return []supply.Leg{

@@ -10,21 +10,32 @@ import (
 	"topplate/route/tape"
 )
 
-// An Above says how a place is found in the attic.
+// An Above says how a place is found in the framing space that it opens into:
+// from over the ceiling in an attic, and from under the joists in a crawl space
+// or a room whose ceiling is open.
 type Above struct {
 	// Reached is true where a hand gets to the place; otherwise Why says what
 	// is done instead, and only Zone and Clear are given.
 	Reached bool
 	Why     string
 	Zone    route.Zone
-	// Clear is the room over the joists' tops under the rafters, zero or more.
+	// Clear is the room for a body, zero or more: over the joists' tops under the
+	// rafters, or under the joists.
 	Clear measure.Length
-	// Hatch and Way are how one gets there.
+	// Room is the one that it is worked on from under an open ceiling, -1 elsewhere.
+	Room int
+	// Hatch and Way are how one gets there, Hatch -1 where none is needed.
 	Hatch int
 	Way   []Step
 	// Fix has the tapes, nil where nothing can be taped from.
 	Fix    *tape.Answer
 	Method Method
+	// Faces are distances from the faces of two walls of Room, square to them.
+	Faces []Distance
+	// InLine is a wall of the storey on the other side of a floor that stands over
+	// or under the hole in one line with its wall, -1 if there is none or the
+	// place is reached.
+	InLine int
 	// Error is the expected one of the method: 95 % of tries are nearer.
 	// AlongError is that along the wall, for a hole in a wall.
 	Error, AlongError measure.Length
@@ -51,9 +62,10 @@ const (
 	ByTapes                 // two distances
 	ByJoists                // joists are counted, and one distance
 	ByBearing               // one distance and an angle
+	ByFaces                 // two distances square to faces of walls
 )
 
-var methodNames = [...]string{"from below only", "at a mark", "two tapes", "joists and one tape", "one tape and an angle"}
+var methodNames = [...]string{"from below only", "at a mark", "two tapes", "joists and one tape", "one tape and an angle", "from two walls' faces"}
 
 func (m Method) String() string { return methodNames[m] }
 
@@ -66,7 +78,7 @@ func (m Method) String() string { return methodNames[m] }
 type Tolerance struct{ Along, Across measure.Length }
 
 // A Probe is a hint to push a stiff wire up through the ceiling beside the wall,
-// since the expected error along the wall is more than the plate forgives.
+// or down through the floor, since the expected error along the wall is more than the plate forgives.
 type Probe struct {
 	Room int
 	// From is the corner that the wire is measured from, as the hole is.
@@ -76,43 +88,58 @@ type Probe struct {
 	Text   string
 }
 
-// above finds a place from the attic.
+// above finds a place in the space that it opens into.
 func (f *fixer) above(h *Hole, p *route.HolePlace) Above {
 	at := flat(h.At)
-	a := Above{
-		Zone: f.res.Graph.Reach.ZoneOver(at), Hatch: -1,
-		Clear: max(0, f.house.Roof.Surface.UnderRafter(at)-f.house.Attic.Depth),
+	a := Above{Zone: route.NoZone, Room: -1, Hatch: -1, InLine: -1}
+	s := f.site(h.Space)
+	if s != nil && h.Kind != route.SoffitArc {
+		a.Zone, a.Clear = s.reach.ZoneOver(at), s.clear(at)
 	}
-	if h.Kind == route.SoffitArc {
-		a.Zone, a.Clear = route.NoZone, 0
-	}
-	if a.Why = f.notFromAbove(h, &a); a.Why != "" {
-		a.Text = []string{a.Why}
+	if a.Why = f.notFromAbove(h, s, a.Zone); a.Why != "" {
+		a.Text = append(a.Text, a.Why)
+		if s != nil {
+			a.InLine = s.inLine(h)
+			a.Text = append(append(a.Text, s.inLineText(&a, h)...), s.mind(h)...)
+		}
 		return a
 	}
 	a.Reached = true
-	a.Hatch, a.Way, _ = f.ways.to(at)
+	a.Room = s.room(at)
+	a.Hatch, a.Way, _ = s.ways.to(at)
 	a.Tolerance = f.tolerance(h, p)
-	f.tapes(h, &a)
-	f.plate(h, &a)
+	s.tapes(h, &a)
+	s.member(h, &a)
 	f.probe(h, &a)
-	a.Text = f.aboveText(h, &a)
+	a.Text = s.aboveText(h, &a)
 	return a
 }
 
-// notFromAbove says why a place is not looked for in the attic.
-func (f *fixer) notFromAbove(h *Hole, a *Above) string {
+// notFromAbove says why a place is not looked for in its space.
+func (f *fixer) notFromAbove(h *Hole, s *site, zone route.Zone) string {
 	switch {
 	case h.Kind == route.StudArc:
 		return "found and bored from below, behind the opened board"
+	case h.Kind == route.JoistArc:
+		return "found and bored from the room, behind the opened board"
+	case h.Kind == route.PassArc:
+		return "bored by hand from the space on either side of it, where the cable comes to the wall"
+	case h.Kind == route.WallArc:
+		return "through the wall: found and bored from the room"
 	case h.Kind == route.SoffitArc:
 		return "outside of the walls: bored from below"
-	case a.Zone > route.Arm && h.Kind == route.GableArc:
+	case s == nil:
+		return "bored from the room: what is behind it is not in the sketch"
+	case zone <= route.Arm:
+		return ""
+	case h.Kind == route.GableArc:
 		return "no hand gets there: bored from outside, and reached with rods"
-	case a.Zone > route.Arm:
-		return "no hand gets there: bored from below, and reached with rods"
+	case s.closed(flat(h.At)):
+		return s.closedText(h)
+	case s.fromBelow():
+		return "no hand gets there: bored down from the box, and reached with rods"
 	}
-	return ""
+	return "no hand gets there: bored from below, and reached with rods"
 }
 
 // tolerance is how far the bores may be off.
@@ -121,15 +148,16 @@ func (f *fixer) tolerance(h *Hole, p *route.HolePlace) Tolerance {
 	switch h.Kind {
 	case route.CeilingArc:
 		return Tolerance{Across: spare}
-	case route.PlateArc, route.BlockArc:
+	case route.PlateArc, route.SoleArc, route.BlockArc:
 		return Tolerance{Along: spare, Across: max(0, (p.MemberWidth-h.largest())/2-h.Allowed.Edge)}
 	}
 	return Tolerance{}
 }
 
 // tapes finds the marks to tape from and picks the best method.
-func (f *fixer) tapes(h *Hole, a *Above) {
-	fix, err := tape.Find(f.request(flat(h.At)))
+func (s *site) tapes(h *Hole, a *Above) {
+	request := s.request(flat(h.At))
+	fix, err := tape.Find(request)
 	if err != nil {
 		// A house beyond 1000 km does not load.
 		return
@@ -144,6 +172,13 @@ func (f *fixer) tapes(h *Hole, a *Above) {
 	if fix.AtError != nil {
 		try(AtMark, fix.AtError)
 	}
+	if a.Room >= 0 {
+		a.Faces = s.squareFaces(s.space.Below, flat(h.At))
+	}
+	if len(a.Faces) == 2 {
+		square := request.Square(a.Faces[0].Length, a.Faces[1].Length)
+		try(ByFaces, &square)
+	}
 	if fix.Best != nil && !fix.Best.Weak {
 		try(ByTapes, &fix.Best.Error)
 	}
@@ -156,13 +191,13 @@ func (f *fixer) tapes(h *Hole, a *Above) {
 	if e == nil && fix.Single != nil {
 		try(ByBearing, &fix.Single.Error)
 	}
-	a.Joists = f.joistCount(flat(h.At), fix)
+	a.Joists = s.joistCount(flat(h.At), fix)
 	if e == nil {
 		return
 	}
 	a.Error = e.Within95
 	if h.Wall >= 0 {
-		a.AlongError = alongError(e, f.house.Walls[h.Wall].AlongY())
+		a.AlongError = alongError(e, s.house.Walls[h.Wall].AlongY())
 	}
 }
 
@@ -181,31 +216,43 @@ func alongError(e *tape.Ellipse, alongY bool) measure.Length {
 	return measure.Length(math.Round(sigma*twoSided/1000)) * measure.Micrometre
 }
 
-// plate says what to look for.
-func (f *fixer) plate(h *Hole, a *Above) {
+// member says what to look for.
+func (s *site) member(h *Hole, a *Above) {
 	at := flat(h.At)
-	a.Decked = f.decked(at)
+	a.Decked = s.decked(at)
 	if !a.Decked {
-		a.Buried = f.house.Attic.Insulation
+		a.Buried = s.space.Insulation
+	}
+	if h.Wall < 0 {
+		return
+	}
+	w := &s.house.Walls[h.Wall]
+	runs := "east and west"
+	if w.AlongY() {
+		runs = "north and south"
 	}
 	switch h.Kind {
 	case route.PlateArc, route.BlockArc:
-		w := &f.house.Walls[h.Wall]
-		runs := "east and west"
-		if w.AlongY() {
-			runs = "north and south"
-		}
-		a.Plate = fmt.Sprintf("the %s of wall %s, %s wide, which runs %s", f.plateName(h.Wall), w.ID, f.text(w.StudDepth), runs)
+		a.Plate = fmt.Sprintf("the %s of wall %s, %s wide, which runs %s", s.plateName(h.Wall), w.ID, s.text(w.StudDepth), runs)
+	case route.SoleArc:
+		a.Plate = fmt.Sprintf("the boards under the bottom plate of wall %s, %s wide, which runs %s: its nails come through them", w.ID, s.text(w.StudDepth), runs)
 	case route.GableArc:
-		a.Plate = fmt.Sprintf("the wall under the gable, %s above its plate", f.text(h.At.Z-f.base))
+		a.Plate = fmt.Sprintf("the wall under the gable, %s above its plate", s.text(h.At.Z-s.space.Base))
 		a.Buried = 0
 	}
 }
 
 // probe gives the hint with a wire where the expected error is too large.
 func (f *fixer) probe(h *Hole, a *Above) {
-	wood := h.Kind == route.PlateArc || h.Kind == route.BlockArc
-	if !wood || a.Method != ByNothing && a.AlongError <= a.Tolerance.Along {
+	through := "up through the ceiling against"
+	switch h.Kind {
+	case route.PlateArc, route.BlockArc:
+	case route.SoleArc:
+		through = "down through the floor against the baseboard of"
+	default:
+		return
+	}
+	if a.Method != ByNothing && a.AlongError <= a.Tolerance.Along {
 		return
 	}
 	b := &h.Below
@@ -213,72 +260,7 @@ func (f *fixer) probe(h *Hole, a *Above) {
 	behind := geom.Dist(w.FacePoint(h.Along, b.Side), w.PointAt(h.Along))
 	a.Probe = &Probe{
 		Room: b.Room, From: b.From[0], Behind: behind,
-		Text: fmt.Sprintf("push a stiff wire up through the ceiling against wall %s, %s from the %s, and look for it: the middle of the plate is %s behind the face; close the hole again",
-			w.ID, f.text(b.From[0].Length), b.From[0].Of, f.text(behind)),
+		Text: fmt.Sprintf("push a stiff wire %s wall %s, %s from the %s, and look for it: the middle of the plate is %s behind the face; close the hole again",
+			through, w.ID, f.text(b.From[0].Length), b.From[0].Of, f.text(behind)),
 	}
-}
-
-// aboveText puts it in sentences.
-func (f *fixer) aboveText(h *Hole, a *Above) []string {
-	out := []string{f.wayText(a.Hatch, a.Way), fmt.Sprintf("%s, %s clear over the joists", a.Zone, f.text(a.Clear))}
-	out = append(out, f.fixText(a)...)
-	if a.Joists != nil {
-		out = append(out, f.joistText(a.Joists))
-	}
-	if a.Plate != "" {
-		out = append(out, "look for "+a.Plate)
-	}
-	switch {
-	case a.Decked:
-		out = append(out, "lift a board of the decking")
-	case a.Buried > 0:
-		out = append(out, fmt.Sprintf("under %s of insulation", f.text(a.Buried)))
-	}
-	if h.Kind == route.CeilingArc {
-		out = append(out, "bored from the room; up here the cable goes down")
-	}
-	if a.Probe != nil {
-		out = append(out, a.Probe.Text)
-	}
-	return out
-}
-
-// fixText says what to tape.
-func (f *fixer) fixText(a *Above) []string {
-	if a.Fix == nil {
-		return nil
-	}
-	var out []string
-	switch a.Method {
-	case AtMark:
-		out = append(out, "at "+f.markName(*a.Fix.At))
-	case ByTapes:
-		p := a.Fix.Best
-		out = append(out, fmt.Sprintf("%s from %s and %s from %s, on the %s of the way from the first to the second",
-			f.text(p.Distance[0].Shown), f.markName(p.Marks[0]), f.text(p.Distance[1].Shown), f.markName(p.Marks[1]), p.Side))
-		if c := a.Fix.Check; c != nil {
-			out = append(out, fmt.Sprintf("check: %s from %s", f.text(c.Distance.Shown), f.markName(c.Mark)))
-		}
-	case ByJoists:
-		j := a.Fix.Joist
-		out = append(out, fmt.Sprintf("%s from %s", f.text(j.Distance.Shown), f.markName(j.Mark)))
-	case ByBearing:
-		s := a.Fix.Single
-		out = append(out, fmt.Sprintf("%s from %s, %s", f.text(s.Distance.Shown), f.markName(s.Mark), f.offsetText(s.East, s.North)))
-	default:
-		return []string{a.Fix.Verdict.String()}
-	}
-	return append(out, fmt.Sprintf("within %s, 95 tries in 100", f.text(a.Error)))
-}
-
-// offsetText is a way east and north, in words.
-func (f *fixer) offsetText(east, north measure.Length) string {
-	x, y := "east", "north"
-	if east < 0 {
-		x, east = "west", -east
-	}
-	if north < 0 {
-		y, north = "south", -north
-	}
-	return fmt.Sprintf("%s %s and %s %s of it", f.text(east), x, f.text(north), y)
 }

@@ -9,8 +9,9 @@ import (
 	"topplate/route"
 )
 
-// A Below says how a place is found without climbing: from the room that one
-// works in, or from outside of the house.
+// A Below says how a place is found from the room that one works in, without
+// climbing into a space: from below a ceiling or a top plate, from over a bottom
+// plate, or from outside of the house.
 type Below struct {
 	Room int // -1 outside, or where no room is named
 	// Wall is faced from Side of it, -1 for a ceiling.
@@ -60,7 +61,7 @@ func (f *fixer) below(h *Hole, open *Opening) Below {
 		return f.belowCeiling(h)
 	}
 	w := &f.house.Walls[h.Wall]
-	b := Below{Room: -1, Wall: h.Wall, Height: h.At.Z - f.floor, Opening: open}
+	b := Below{Room: -1, Wall: h.Wall, Height: h.At.Z - f.floor(h.Level), Opening: open}
 	along := w.Along(flat(h.At))
 	switch {
 	case h.Kind == route.SoffitArc || h.Kind == route.GableArc:
@@ -110,25 +111,34 @@ func (f *fixer) nearestCorner(wall int, side plan.Side, along measure.Length) Di
 
 // belowCeiling finds a place in a ceiling from the nearer walls on both axes.
 func (f *fixer) belowCeiling(h *Hole) Below {
-	b := Below{Room: h.Room, Wall: -1, Height: h.At.Z - f.floor}
+	b := Below{Room: h.Room, Wall: -1, Height: h.At.Z - f.floor(h.Level), From: f.squareFaces(h.Level, flat(h.At))}
+	b.Text = f.belowText(h, &b)
+	return b
+}
+
+// squareFaces are the distances from the nearer walls of a level on both axes.
+func (f *fixer) squareFaces(level int, at geom.Point) []Distance {
+	var out []Distance
 	for _, pair := range [2][2]plan.Heading{{plan.West, plan.East}, {plan.South, plan.North}} {
-		p, ok := f.towards(flat(h.At), pair[0])
-		q, okToo := f.towards(flat(h.At), pair[1])
+		p, ok := f.towards(level, at, pair[0])
+		q, okToo := f.towards(level, at, pair[1])
 		if !ok || okToo && q.distance < p.distance {
 			p, ok = q, okToo
 		}
 		if ok {
-			b.From = append(b.From, Distance{Of: WallFace, Wall: p.wall, At: p.at, Length: p.distance})
+			out = append(out, Distance{Of: WallFace, Wall: p.wall, At: p.at, Length: p.distance})
 		}
 	}
-	b.Text = f.belowText(h, &b)
-	return b
+	return out
 }
 
 // belowText puts it in a sentence.
 func (f *fixer) belowText(h *Hole, b *Below) string {
 	if b.Wall < 0 {
 		text := "in the ceiling" + f.inRoom(b.Room)
+		if h.Kind == route.JoistArc {
+			text = "in a joist over the ceiling" + f.inRoom(b.Room)
+		}
 		for i, d := range b.From {
 			text += [...]string{": ", ", "}[i] + f.text(d.Length) + " from wall " + f.house.Walls[d.Wall].ID
 		}
@@ -144,15 +154,28 @@ func (f *fixer) belowText(h *Hole, b *Below) string {
 	if len(b.From) > 1 {
 		text += fmt.Sprintf(", %s out from its face", f.text(b.From[1].Length))
 	}
-	text += fmt.Sprintf(", %s above the floor", f.text(b.Height))
+	if h.Kind == route.SoleArc {
+		text += " along the baseboard, in the bottom plate behind it"
+	} else {
+		text += fmt.Sprintf(", %s above the floor", f.text(b.Height))
+		if where == "outside" && len(f.house.Levels) > 1 {
+			text += " of level " + f.house.Levels[h.Level].ID
+		}
+	}
 	if o := b.Opening; o != nil {
-		text += ", " + f.asideText(b.Aside) + f.openingName(o)
+		text += ", " + f.asideText(b.Aside, h.At.Z-o.z) + f.openingName(o)
 	}
 	return text
 }
 
-func (f *fixer) asideText(aside measure.Length) string {
+// asideText is the way from an opening to a place that is so far to the right of
+// its middle and over it.
+func (f *fixer) asideText(aside, over measure.Length) string {
 	switch {
+	case aside == 0 && over == 0:
+		return "straight behind "
+	case aside == 0 && over < 0:
+		return "straight under "
 	case aside == 0:
 		return "straight over "
 	case aside < 0:

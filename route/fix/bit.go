@@ -1,10 +1,11 @@
 package fix
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
-	"topplate/plan/geom"
 	"topplate/plan/measure"
 	"topplate/plan/rule"
 	"topplate/route"
@@ -20,9 +21,15 @@ const (
 	FromRoom               // straight up through the ceiling
 	FromOutside            // through the soffit, or a wall under a gable
 	FromBay                // sideways, behind opened board
+	FromCrawl              // up, from under the joists, in a crawl space
+	FromUnder              // up, from a room whose ceiling is open
+	FromJoists             // down, from a room whose ceiling is open, between the joists
 )
 
-var wayNames = [...]string{"from the attic", "from the box", "from the room", "from outside", "from the opened bay"}
+var wayNames = [...]string{
+	"from the attic", "from the box", "from the room", "from outside", "from the opened bay",
+	"from the crawl space", "from the room below", "from between the joists",
+}
 
 func (w Way) String() string { return wayNames[w] }
 
@@ -85,11 +92,73 @@ func (f *fixer) approaches(h *Hole, p *route.HolePlace, open *Opening) []approac
 	case route.StudArc:
 		w := &f.house.Walls[p.Wall]
 		return []approach{{way: FromBay, need: w.StudWidth, why: "the board is opened and patched there"}}
+	case route.JoistArc:
+		s := f.house.Spaces[p.Space]
+		return []approach{{way: FromBay, need: s.Width, room: s.Spacing - s.Width, why: "the ceiling is opened and patched there; in the middle of the joist's depth"}}
+	case route.WallArc, route.PassArc:
+		return []approach{f.throughWall(p)}
+	case route.SoleArc:
+		return f.downward(h, p, open)
+	case route.PlateArc, route.BlockArc:
+		return f.upright(h, p, open)
 	}
-	return f.upright(h, p, open)
+	return []approach{{way: FromRoom, need: p.Reach, why: "from the side that a hand gets to"}}
 }
 
-// upright lists the ways to a plate or a fire block.
+// throughWall is the way through a wall from face to face.
+func (f *fixer) throughWall(p *route.HolePlace) approach {
+	w := &f.house.Walls[p.Wall]
+	a := approach{way: FromRoom, need: min(w.Body.Width(), w.Body.Height()), why: "square through the wall, clear of studs, wires and pipes"}
+	switch {
+	case p.Kind == route.PassArc && p.Space >= 0:
+		a.way = f.site(p.Space).byHand()
+	case w.Exterior:
+		a.why = "through the wall to the outside, falling outwards, clear of studs, wires and pipes"
+	}
+	if w.Masonry {
+		a.why += "; with a bit for masonry"
+	}
+	return a
+}
+
+// downward lists the ways to a bottom plate and the floor under it.
+func (f *fixer) downward(h *Hole, p *route.HolePlace, open *Opening) []approach {
+	var out []approach
+	s := f.site(h.Space)
+	if p.FromSpace && s != nil {
+		a := approach{way: s.byHand(), need: s.space.Subfloor + route.PlateThickness, room: s.space.Depth}
+		a.why = "up between the joists: what lies under the floor is seen first"
+		if f.house.Walls[p.Wall].Exterior {
+			a.why += "; over the foundation a drill has only the joists' depth"
+		} else {
+			a.room += s.clear(flat(p.At))
+		}
+		out = append(out, a)
+	}
+	if open != nil {
+		out = append(out, approach{way: FromBox, need: max(p.Reach, open.Height+f.floor(h.Level)-p.At.Z), bent: true, why: f.whyDown(h, p, s)})
+	}
+	if len(out) == 0 {
+		out = append(out, approach{way: FromBay, need: p.Reach, why: "no opening over it is known"})
+	}
+	return out
+}
+
+// whyDown says why a bottom plate is bored from the box.
+func (f *fixer) whyDown(h *Hole, p *route.HolePlace, s *site) string {
+	const needs = "; down the bay, with a long flexible bit"
+	switch {
+	case p.FromSpace:
+		return "no bit of the job bores it from below" + needs
+	case s == nil || s.closed(flat(p.At)):
+		return "the floor is closed from below" + needs
+	case s.reach.ZoneOver(flat(p.At)) > route.Arm:
+		return "no hand gets under the floor there" + needs
+	}
+	return fmt.Sprintf("%s under the joists, a drill needs %s", f.text(s.clear(flat(p.At))), f.text(f.book.Length(rule.DrillRoom))) + needs
+}
+
+// upright lists the ways to a top plate or a fire block.
 func (f *fixer) upright(h *Hole, p *route.HolePlace, open *Opening) []approach {
 	plate := p
 	if h.Kind == route.BlockArc {
@@ -97,28 +166,53 @@ func (f *fixer) upright(h *Hole, p *route.HolePlace, open *Opening) []approach {
 	}
 	var out []approach
 	if plate != nil && plate.FromSpace {
-		a := approach{way: FromAttic, need: measure.Length(f.house.Walls[p.Wall].TopPlates) * route.PlateThickness, room: f.under(flat(p.At))}
+		a := approach{way: FromAttic, need: measure.Length(f.house.Walls[p.Wall].TopPlates) * route.PlateThickness}
+		if s := f.site(plate.Space); s != nil {
+			a.room = s.under(flat(p.At))
+			if s.fromBelow() {
+				a.way = FromJoists
+			}
+		}
 		a.why = "there is room for a drill over the plate"
 		if h.Kind == route.BlockArc {
-			a.need = f.base - p.At.Z + route.PlateThickness/2
+			a.need = f.plateTop(p.Wall) - p.At.Z + route.PlateThickness/2
 			a.why = "down through the hole in the plate to the fire block, which needs a long bit"
 		}
 		out = append(out, a)
 	}
 	if open != nil {
-		a := approach{way: FromBox, need: p.At.Z - f.floor - open.Height, bent: true, why: f.whyBelow(h, p, plate)}
+		a := approach{way: FromBox, need: max(p.At.Z-open.z, open.z-p.At.Z), bent: true, why: f.whyBelow(h, p, plate)}
 		if h.Kind == route.BlockArc {
 			a.need += route.PlateThickness / 2
 		}
 		out = append(out, a)
 	}
-	if len(out) == 2 && h.Kind == route.BlockArc && out[1].need < out[0].need {
-		out[0], out[1] = out[1], out[0]
+	if sole := f.boredAt(route.SoleArc, p); sole != nil && sole.FromSpace {
+		if s := f.site(sole.Space); s != nil {
+			out = append(out, f.upFromUnder(h, p, s))
+		}
+	}
+	if h.Kind == route.BlockArc {
+		slices.SortStableFunc(out, func(a, b approach) int { return cmp.Compare(a.need, b.need) })
 	}
 	if len(out) == 0 {
 		out = append(out, approach{way: FromBay, need: p.Reach, why: "no opening under it is known"})
 	}
 	return out
+}
+
+// upFromUnder is the way to a top plate or a fire block through the hole in the
+// bottom plate.
+func (f *fixer) upFromUnder(h *Hole, p *route.HolePlace, s *site) approach {
+	a := approach{
+		way: s.byHand(), need: p.At.Z - f.floor(h.Level) + s.space.Subfloor,
+		room: s.clear(flat(p.At)) + s.space.Depth,
+		why:  "up through the hole in the bottom plate, which needs a long bit",
+	}
+	if h.Kind == route.BlockArc {
+		a.need += route.PlateThickness / 2
+	}
+	return a
 }
 
 // plateOver is the place in the plate over a fire block's, nil if none is
@@ -138,20 +232,22 @@ func (f *fixer) whyBelow(h *Hole, p, plate *route.HolePlace) string {
 	if h.Kind == route.BlockArc {
 		return "a fire block closes the bay, which needs a long flexible bit"
 	}
-	at := flat(p.At)
-	room := f.under(at)
+	at, s := flat(p.At), f.site(h.Space)
 	switch {
+	case s == nil:
+		return "it needs a long flexible bit"
+	case plate.FromSpace && s.fromBelow():
+		return "no bit of the job bores it from between the joists"
 	case plate.FromSpace:
 		return "no bit of the job bores it from the attic"
-	case f.res.Graph.Reach.ZoneOver(at) > route.Arm:
-		return fmt.Sprintf("no hand gets to the plate from the attic: under the low eave or out of reach, %s under the rafters; it needs a long flexible bit", f.text(room))
+	case s.closed(at):
+		return "no hand gets to the plate: the hollow over it is closed; it needs a long flexible bit"
+	case s.fromBelow():
+		return "no hand gets to the top of the plate; it needs a long flexible bit"
+	case s.reach.ZoneOver(at) > route.Arm:
+		return fmt.Sprintf("no hand gets to the plate from the attic: under the low eave or out of reach, %s under the rafters; it needs a long flexible bit", f.text(s.under(at)))
 	}
-	return fmt.Sprintf("the eave is low: %s over the plate, a drill needs %s; it needs a long flexible bit", f.text(room), f.text(f.book.Length(rule.DrillRoom)))
-}
-
-// under is the room over the plates under the rafters at p, not below zero.
-func (f *fixer) under(p geom.Point) measure.Length {
-	return max(0, f.house.Roof.Surface.UnderRafter(p))
+	return fmt.Sprintf("the eave is low: %s over the plate, a drill needs %s; it needs a long flexible bit", f.text(s.under(at)), f.text(f.book.Length(rule.DrillRoom)))
 }
 
 // bitFor chooses the job's bit for a bore: a straight one before a flexible

@@ -57,7 +57,7 @@ func (f *fixer) faceEnds(w *plan.Wall, side plan.Side, p geom.Point) [2]corner {
 		grown = false
 		for i := range f.house.Walls {
 			o := seen(f.house.Walls[i].Body, face)
-			if o.far == flush && o.lo <= hi && o.hi >= lo && (o.lo < lo || o.hi > hi) {
+			if f.house.Walls[i].Level == w.Level && o.far == flush && o.lo <= hi && o.hi >= lo && (o.lo < lo || o.hi > hi) {
 				lo, hi, grown = min(lo, o.lo), max(hi, o.hi), true
 			}
 		}
@@ -65,7 +65,7 @@ func (f *fixer) faceEnds(w *plan.Wall, side plan.Side, p geom.Point) [2]corner {
 	var inside [2]bool
 	for i := range f.house.Walls {
 		o := seen(f.house.Walls[i].Body, face)
-		if o.near > flush || o.far <= flush {
+		if f.house.Walls[i].Level != w.Level || o.near > flush || o.far <= flush {
 			continue
 		}
 		if o.hi <= x && o.hi >= lo {
@@ -91,16 +91,16 @@ type wallFace struct {
 	distance measure.Length
 }
 
-// towards finds the nearest face that is met from p in a direction, square to
-// it. ok is false if there is none.
-func (f *fixer) towards(p geom.Point, to plan.Heading) (best wallFace, ok bool) {
+// towards finds the nearest face of a level that is met from p in a direction,
+// square to it. ok is false if there is none.
+func (f *fixer) towards(level int, p geom.Point, to plan.Heading) (best wallFace, ok bool) {
 	// The face looks back at p.
 	back := to.Turn(plan.Left).Turn(plan.Left)
 	from := seen(geom.Rect{Min: p, Max: p}, back)
 	for i := range f.house.Walls {
 		o := seen(f.house.Walls[i].Body, back)
 		d := from.far - o.far
-		if o.lo > from.lo || o.hi < from.lo || d < 0 || ok && d >= best.distance {
+		if f.house.Walls[i].Level != level || o.lo > from.lo || o.hi < from.lo || d < 0 || ok && d >= best.distance {
 			continue
 		}
 		best, ok = wallFace{wall: i, at: stepTo(p, to, d), distance: d}, true

@@ -13,12 +13,15 @@ import (
 type Hole struct {
 	ID    string        // as route.Hole
 	Index int           // in Result.Holes
-	Kind  route.ArcKind // PlateArc, BlockArc, StudArc, CeilingArc, SoffitArc or GableArc
+	Kind  route.ArcKind // of the arcs that have holes: PlateArc, SoleArc, BlockArc, StudArc, JoistArc, CeilingArc, SoffitArc, GableArc, WallArc or PassArc
 	// At is the middle of the place, of all holes side by side together.
 	At    geom.Point3
 	Wall  int
 	Along measure.Length // along Wall
-	Room  int            // of a ceiling hole
+	Room  int            // of a hole in a ceiling or in a joist over one
+	Level int            // from whose rooms it is bored
+	// Space is the framing space that it is looked for in, -1 if none is known.
+	Space int
 	// Member says in words what is bored: "double top plate of wall east".
 	Member string
 	Drops  []int // whose cables go through, in the order of their tags
@@ -67,8 +70,8 @@ type Allowed struct {
 }
 
 // Holes tells of every hole of a result, in its order. It takes time in
-// proportion to the holes, the square of the marks, and the lattice of the
-// attic.
+// proportion to the holes, the square of the marks, and the lattices of the
+// spaces that they are in.
 func Holes(res *route.Result) []Hole {
 	f := newFixer(res)
 	out := make([]Hole, 0, len(res.Holes))
@@ -80,28 +83,16 @@ func Holes(res *route.Result) []Hole {
 
 // A fixer has what all holes of a result share.
 type fixer struct {
-	res       *route.Result
-	job       *plan.Job
-	house     *plan.House
-	book      rule.Book
-	floor     measure.Length // of the level
-	base      measure.Length // top of the wall plates
-	obstacles []geom.Rect    // of a tape in the attic
-	marks     []sight
-	ways      *ways
+	res   *route.Result
+	job   *plan.Job
+	house *plan.House
+	book  rule.Book
+	sites []*site // by space, nil before they are asked for
 }
 
 func newFixer(res *route.Result) *fixer {
 	h := res.Job.House
-	lvl := &h.Levels[0]
-	f := &fixer{
-		res: res, job: res.Job, house: h, book: res.Job.Book(),
-		floor: lvl.Floor, base: lvl.Floor + lvl.PlateTop,
-	}
-	f.obstacles = f.inTheWay()
-	f.marks = f.marksAbove()
-	f.ways = f.waysFromHatches()
-	return f
+	return &fixer{res: res, job: res.Job, house: h, book: res.Job.Book(), sites: make([]*site, len(h.Spaces))}
 }
 
 func (f *fixer) text(l measure.Length) string { return f.house.Units.Format(l) }
@@ -113,7 +104,7 @@ func (f *fixer) hole(i int) Hole {
 	p := &f.res.Graph.Holes[r.Place]
 	h := Hole{
 		ID: r.ID, Index: i, Kind: p.Kind, At: p.At, Wall: p.Wall, Along: p.Along, Room: p.Room,
-		Drops: r.Drops, Cables: r.Cables, Opens: f.opens(p),
+		Level: f.levelOf(p), Space: f.spaceOf(p), Drops: r.Drops, Cables: r.Cables, Opens: f.opens(p),
 	}
 	h.Member = f.member(&h)
 	f.boreAt(&h, r, p)
@@ -174,10 +165,12 @@ func (f *fixer) isOwn(diameter measure.Length) bool {
 // ceiling, along the joists, where nothing is in the way.
 func (f *fixer) beside(p *route.HolePlace, offset measure.Length) geom.Point {
 	at := flat(p.At)
-	alongY, rising := f.house.Attic.AlongY, true
+	alongY, rising := true, true
 	if p.Wall >= 0 {
 		w := &f.house.Walls[p.Wall]
 		alongY, rising = w.AlongY(), w.Heading().Rising()
+	} else if p.Space >= 0 {
+		alongY = f.house.Spaces[p.Space].AlongY
 	}
 	if !rising {
 		offset = -offset
@@ -201,12 +194,26 @@ func (h *Hole) largest() measure.Length {
 
 // inWood reports whether a member of the frame is bored.
 func (h *Hole) inWood() bool {
-	return h.Kind == route.PlateArc || h.Kind == route.BlockArc || h.Kind == route.StudArc
+	return h.Kind == route.PlateArc || h.Kind == route.SoleArc || h.Kind == route.BlockArc || h.Kind == route.StudArc
+}
+
+// allowInJoist says what the rules allow in a joist.
+func (f *fixer) allowInJoist(h *Hole, p *route.HolePlace) {
+	a := &h.Allowed
+	a.Rules, a.Limits = []rule.ID{rule.JoistBored}, []rule.LimitID{rule.JoistBore, rule.JoistEdge}
+	a.Edge = f.book.Length(rule.JoistEdge)
+	if most := h.largest(); most > 0 {
+		a.Left = (p.MemberWidth - most) / 2
+	}
 }
 
 // allow says what the rules allow, and what steel is wanted.
 func (f *fixer) allow(h *Hole, r *route.Hole, p *route.HolePlace) {
 	h.Allowed.Largest = r.Largest
+	if h.Kind == route.JoistArc {
+		f.allowInJoist(h, p)
+		return
+	}
 	if !h.inWood() {
 		h.Allowed.Rules = []rule.ID{rule.HoleToMemberRule}
 		h.Allowed.Limits = []rule.LimitID{rule.HoleToMember}

@@ -30,25 +30,25 @@ type JoistCount struct {
 
 // joistCount counts from the mark that a count serves best from; where no tape
 // can be pulled, from the nearest, nil if there are no marks.
-func (f *fixer) joistCount(at geom.Point, fix *tape.Answer) *JoistCount {
+func (s *site) joistCount(at geom.Point, fix *tape.Answer) *JoistCount {
 	var m tape.Mark
 	switch {
 	case fix.Joist != nil:
 		m = fix.Joist.Mark
 	case fix.Single != nil:
 		m = fix.Single.Mark
-	case len(f.marks) == 0:
+	case len(s.marks) == 0:
 		return nil
 	default:
-		m = slices.MinFunc(f.marks, func(a, b sight) int {
+		m = slices.MinFunc(s.marks, func(a, b sight) int {
 			return cmp.Compare(geom.Dist(a.mark.At, at), geom.Dist(b.mark.At, at))
 		}).mark
 	}
-	u, v := f.acrossAlong(m.At)
-	x, y := f.acrossAlong(at)
-	c := &JoistCount{Mark: m, name: f.markName(m), Offset: max(x-u, u-x), Along: max(y-v, v-y)}
+	u, v := s.acrossAlong(m.At)
+	x, y := s.acrossAlong(at)
+	c := &JoistCount{Mark: m, name: s.markName(m), Offset: max(x-u, u-x), Along: max(y-v, v-y)}
 	c.Heading, c.AlongHeading = plan.East, plan.North
-	if !f.house.Attic.AlongY {
+	if !s.space.AlongY {
 		c.Heading, c.AlongHeading = plan.North, plan.East
 	}
 	if x < u {
@@ -57,7 +57,7 @@ func (f *fixer) joistCount(at geom.Point, fix *tape.Answer) *JoistCount {
 	if y < v {
 		c.AlongHeading = opposite(c.AlongHeading)
 	}
-	for _, j := range route.JoistCentres(f.house, f.house.Attic) {
+	for _, j := range route.JoistCentres(s.house, s.space) {
 		// One right at the mark is not counted, one right at the place is.
 		if met := u < j && j <= x || x <= j && j < u; !met {
 			continue
@@ -72,8 +72,8 @@ func (f *fixer) joistCount(at geom.Point, fix *tape.Answer) *JoistCount {
 
 // acrossAlong turns a point so that the first coordinate runs across the
 // joists.
-func (f *fixer) acrossAlong(p geom.Point) (across, along measure.Length) {
-	if f.house.Attic.AlongY {
+func (s *site) acrossAlong(p geom.Point) (across, along measure.Length) {
+	if s.space.AlongY {
 		return p.X, p.Y
 	}
 	return p.Y, p.X

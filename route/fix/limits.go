@@ -18,6 +18,7 @@ const (
 	HatchCorner rule.LimitID = "mark-hatch-corner"
 	DrillHead   rule.LimitID = "drill-head"
 	LeastTie    rule.LimitID = "plate-tie"
+	LookRound   rule.LimitID = "look-round"
 )
 
 const inch = int64(measure.Inch)
@@ -59,6 +60,10 @@ var Limits = []rule.Limit{
 	{
 		ID: DrillHead, Title: "Right-angle drill over its bit", Value: 5 * inch, Max: 24 * inch,
 		Source: practice, Text: "A straight bit needs its own length and this much over a plate.",
+	},
+	{
+		ID: LookRound, Title: "What is named beside a hole through a floor", Value: 12 * inch, Min: inch, Max: 36 * inch,
+		Source: practice, Text: "Things of the sketch that are nearer, in plan: a long bit wanders.",
 	},
 	{
 		ID: LeastTie, Title: "A plate cut by more of its width wants a tie", Unit: rule.Percent, Value: 50, Min: 50, Max: 50,

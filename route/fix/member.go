@@ -11,8 +11,16 @@ func (f *fixer) member(h *Hole) string {
 	switch h.Kind {
 	case route.PlateArc:
 		return fmt.Sprintf("%s of wall %s", f.plateName(h.Wall), f.house.Walls[h.Wall].ID)
+	case route.SoleArc:
+		return fmt.Sprintf("bottom plate of wall %s and the floor under it", f.house.Walls[h.Wall].ID)
 	case route.BlockArc:
 		return fmt.Sprintf("fire block in wall %s", f.house.Walls[h.Wall].ID)
+	case route.JoistArc:
+		return "joist over the ceiling" + f.inRoom(h.Room)
+	case route.PassArc:
+		return fmt.Sprintf("wall %s between two spaces", f.house.Walls[h.Wall].ID)
+	case route.WallArc:
+		return fmt.Sprintf("wall %s, from face to face", f.house.Walls[h.Wall].ID)
 	case route.StudArc:
 		return fmt.Sprintf("stud of wall %s", f.house.Walls[h.Wall].ID)
 	case route.GableArc:
@@ -22,6 +30,9 @@ func (f *fixer) member(h *Hole) string {
 			return fmt.Sprintf("soffit along wall %s, which opens there (%s)", f.house.Walls[h.Wall].ID, f.house.Soffits[h.Opens].ID)
 		}
 		return fmt.Sprintf("soffit along wall %s", f.house.Walls[h.Wall].ID)
+	}
+	if h.Wall >= 0 {
+		return fmt.Sprintf("%s of wall %s", h.Kind, f.house.Walls[h.Wall].ID)
 	}
 	return "ceiling board" + f.inRoom(h.Room)
 }

@@ -15,11 +15,13 @@ type Opening struct {
 	Height measure.Length // of its middle, above the floor
 	Side   plan.Side
 	Room   int
+	z      measure.Length // of its middle, over the house's zero
 }
 
-// openingOf finds the opening that a hole in a wall is bored through from
-// below: of those that its cables come from, the highest under it, from which
-// a bit has the shortest way. It is nil for holes elsewhere.
+// openingOf finds the opening that a hole in a wall is bored through: of those
+// that its cables come from, the highest under it, from which a bit has the
+// shortest way, or, for one in the bottom plate and a block that no opening is
+// under, the lowest over it. It is nil for holes elsewhere.
 func (f *fixer) openingOf(place int, p *route.HolePlace) *Opening {
 	var best *Opening
 	for i := range f.res.Routes {
@@ -29,14 +31,28 @@ func (f *fixer) openingOf(place int, p *route.HolePlace) *Opening {
 				continue
 			}
 			for _, o := range f.openingsBeside(r, k) {
-				under := f.floor+o.Height < p.At.Z || p.Kind == route.StudArc
-				if under && (best == nil || o.Height > best.Height || o.Height == best.Height && o.Drop < best.Drop) {
+				if best == nil || o.before(best, p) {
 					best = &o
 				}
 			}
 		}
 	}
+	if best != nil && best.z >= p.At.Z && p.Kind == route.PlateArc {
+		return nil
+	}
 	return best
+}
+
+// before reports whether a bit goes rather in through o than through q: from
+// under the place before from over it, and from nearer by.
+func (o *Opening) before(q *Opening, p *route.HolePlace) bool {
+	if p.Kind != route.StudArc && (o.z < p.At.Z) != (q.z < p.At.Z) {
+		return o.z < p.At.Z
+	}
+	if o.z == q.z {
+		return o.Drop < q.Drop
+	}
+	return (o.z > q.z) == (p.Kind == route.StudArc || o.z < p.At.Z)
 }
 
 // openingsBeside are the openings that a route comes to, next before and next
@@ -50,29 +66,55 @@ func (f *fixer) openingsBeside(r *route.Route, k int) []Opening {
 		if node.Wall != wall {
 			break
 		}
-		if node.Kind == route.BoxNode {
-			// The bay may be beside the middle of the opening.
-			o := f.opening(-1, &f.job.Closet.Spot, node)
-			o.At = f.job.Closet.Spot.At
-			out = append(out, o)
+		if node.Kind != route.BoxNode {
+			continue
 		}
+		if d := f.boxOf(r.Nodes[n]); d >= 0 {
+			out = append(out, f.opening(d, &f.job.Drops[d].Spot, node))
+			continue
+		}
+		// The bay may be beside the middle of the opening.
+		o := f.opening(-1, &f.job.Closet.Spot, node)
+		o.At = f.job.Closet.Spot.At
+		out = append(out, o)
 	}
 	for n := k + 1; n < len(r.Nodes); n++ {
 		node := &g.Nodes[r.Nodes[n]]
 		if node.Wall != wall {
 			break
 		}
-		if node.Kind == route.BoxNode {
-			out = append(out, f.opening(r.Drop, &f.job.Drops[r.Drop].Spot, node))
+		if d := f.boxOf(r.Nodes[n]); d >= 0 {
+			out = append(out, f.opening(d, &f.job.Drops[d].Spot, node))
 		}
 	}
 	return out
 }
 
+// boxOf is the drop whose box is at a node, -1 if there is none: the last box on
+// its way. Others' cables may come through it.
+func (f *fixer) boxOf(node int) int {
+	for i := range f.res.Routes {
+		r := &f.res.Routes[i]
+		if f.job.Drops[r.Drop].Kind != plan.WallPlate {
+			continue
+		}
+		for n := len(r.Nodes) - 1; n >= 0; n-- {
+			if f.res.Graph.Nodes[r.Nodes[n]].Kind != route.BoxNode {
+				continue
+			}
+			if r.Nodes[n] == node {
+				return r.Drop
+			}
+			break
+		}
+	}
+	return -1
+}
+
 func (f *fixer) opening(drop int, spot *plan.Spot, n *route.Node) Opening {
 	return Opening{
-		Drop: drop, Wall: spot.Wall, At: f.house.Walls[spot.Wall].Along(flat(n.At)), Height: n.At.Z - f.floor,
-		Side: spot.Side, Room: spot.Room,
+		Drop: drop, Wall: spot.Wall, At: f.house.Walls[spot.Wall].Along(flat(n.At)), Height: n.At.Z - f.floor(f.house.Walls[spot.Wall].Level),
+		z: n.At.Z, Side: spot.Side, Room: spot.Room,
 	}
 }
 

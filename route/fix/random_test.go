@@ -63,6 +63,29 @@ func TestRandomHoles(t *testing.T) {
 	}
 }
 
+// What holds for one storey holds for several, on basements and crawl spaces.
+func TestRandomStoreys(t *testing.T) {
+	seen := map[string]int{}
+	for seed := range uint64(randomHouses) {
+		res := randomResult(t, seed, randomhouse.Options{Levels: true})
+		holes := Holes(res)
+		for i := range holes {
+			h := &holes[i]
+			checkHole(t, fmt.Sprintf("seed %d with levels", seed), res, h)
+			kind := "nothing"
+			if h.Space >= 0 {
+				kind = res.Job.House.Spaces[h.Space].Kind.String()
+			}
+			seen[fmt.Sprintf("%v, %s, reached %v", h.Kind, kind, h.Above.Reached)]++
+		}
+	}
+	for _, what := range []string{"bottom plate, crawl space, reached true", "bottom plate, floor, reached false", "top plate, floor, reached false", "top plate, attic, reached true"} {
+		if seen[what] < 2 {
+			t.Errorf("only %d times %s: %v", seen[what], what, seen)
+		}
+	}
+}
+
 // invariant is what a mirror image must not change.
 func invariant(h *Hole) string {
 	var from []measure.Length
@@ -120,6 +143,12 @@ func TestOrderOfTables(t *testing.T) {
 		for i := range want {
 			if w, g := words(&want[i]), words(&got[i]); w != g {
 				t.Errorf("seed %d: %s\nwant %s", seed, g, w)
+			}
+		}
+		storeys := Holes(randomResult(t, seed, randomhouse.Options{Levels: true}))
+		for i, h := range Holes(randomResult(t, seed, randomhouse.Options{Levels: true, Shuffle: seed + 1})) {
+			if w, g := words(&storeys[i]), words(&h); w != g {
+				t.Errorf("seed %d with levels: %s\nwant %s", seed, g, w)
 			}
 		}
 	}

@@ -84,6 +84,9 @@ func checkHole(t *testing.T, name string, res *route.Result, h *Hole) {
 	if h.Above.Fix != nil && h.Above.Fix.Best != nil {
 		checkTapes(fail, res.Job.House, h)
 	}
+	if h.Above.Faces != nil {
+		checkFaces(fail, res.Job.House, h)
+	}
 }
 
 type failer func(format string, a ...any)
@@ -97,7 +100,7 @@ func checkBelow(fail failer, house *plan.House, h *Hole) {
 			fail("a distance of %v", d.Length)
 		}
 	}
-	outlines := []geom.Polygon{house.OutsideOf}
+	outlines := []geom.Polygon{house.Levels[h.Level].OutsideOf}
 	if b.Room >= 0 {
 		outlines = append([]geom.Polygon{house.Rooms[b.Room].Outline}, house.Rooms[b.Room].Holes...)
 	}
@@ -196,26 +199,34 @@ func checkAbove(fail failer, res *route.Result, h *Hole) {
 	if a.Clear < 0 || a.Error < 0 || a.Buried < 0 || a.Tolerance.Along < 0 || a.Tolerance.Across < 0 {
 		fail("negative: %+v", a)
 	}
-	byHand := res.Graph.Reach.ZoneOver(flat(h.At)) <= route.Arm && h.Kind != route.SoffitArc && h.Kind != route.StudArc
+	byHand := h.Space >= 0 && res.Graph.Reaches[h.Space].ZoneOver(flat(h.At)) <= route.Arm && h.Kind != route.SoffitArc && h.Kind != route.StudArc
 	if a.Reached != byHand || a.Reached == (a.Why != "") || len(a.Text) == 0 {
 		fail("reached %v, want %v: %q", a.Reached, byHand, a.Text)
 	}
 	if !a.Reached {
 		return
 	}
-	checkWay(fail, res.Job.House, h)
+	space := res.Job.House.Spaces[h.Space]
+	if a.Room < 0 {
+		checkWay(fail, res.Job.House, h)
+	} else if space.Kind != plan.FloorSpace || !res.Job.House.Rooms[a.Room].Open || len(a.Way) > 0 || a.Hatch >= 0 {
+		fail("worked on from room %d, by hatch %d", a.Room, a.Hatch)
+	}
 	j := a.Joists
 	if j == nil {
 		return
 	}
 	u, v := j.Mark.At.X-h.At.X, j.Mark.At.Y-h.At.Y
-	if !res.Job.House.Attic.AlongY {
+	if !space.AlongY {
 		u, v = v, u
 	}
-	spacing := res.Job.House.Attic.Spacing
+	spacing := space.Spacing
 	across := j.Offset
 	if j.Joists > 0 {
 		across += j.Start + measure.Length(j.Joists-1)*spacing
+	}
+	if p := stepTo(stepTo(j.Mark.At, j.Heading, across), j.AlongHeading, j.Along); p != flat(h.At) {
+		fail("the count leads to %v", p)
 	}
 	if across != max(u, -u) || j.Along != max(v, -v) || j.Offset < 0 || j.Joists > 1 && j.Start > spacing {
 		fail("joists %+v for %v across and %v along", j, u, v)
@@ -232,11 +243,11 @@ func checkWay(fail failer, house *plan.House, h *Hole) {
 			fail("step %+v", s)
 		}
 		p = stepTo(p, opposite(s.Heading), s.Length)
-		if !house.PlateLine.Contains(p) {
-			fail("the way leaves the house at %v", p)
+		if !house.Spaces[h.Space].Contains(p) {
+			fail("the way leaves the space at %v", p)
 		}
 	}
-	if h.Above.Hatch < 0 || !house.Hatches[h.Above.Hatch].Area.Contains(p) {
+	if h.Above.Hatch < 0 || house.Hatches[h.Above.Hatch].Space != h.Space || !house.Hatches[h.Above.Hatch].Area.Contains(p) {
 		fail("the way begins at %v, not in hatch %d", p, h.Above.Hatch)
 	}
 }
@@ -264,11 +275,17 @@ func checkTapes(fail failer, house *plan.House, h *Hole) {
 	for _, m := range p.Marks {
 		for i := range 50 {
 			q := geom.Point{X: m.At.X + (want.X-m.At.X)*measure.Length(i)/50, Y: m.At.Y + (want.Y-m.At.Y)*measure.Length(i)/50}
-			if !house.PlateLine.Contains(q) {
-				fail("the tape from %s leaves the house at %v", m.ID, q)
+			if space := house.Spaces[h.Space]; !space.Contains(q) {
+				fail("the tape from %s leaves the space at %v", m.ID, q)
+			}
+			if room := h.Above.Room; room >= 0 && house.RoomOn(house.Rooms[room].Level, q) != room {
+				fail("the tape from %s leaves the room at %v", m.ID, q)
 			}
 			for _, o := range house.Obstacles {
-				if d := house.Attic.Depth; o.Area.ContainsInside(q) && o.Bottom <= d && d < o.Top {
+				if o.Space != h.Space || h.Above.Room >= 0 || house.Spaces[h.Space].Kind == plan.CrawlSpace {
+					continue
+				}
+				if d := house.Spaces[h.Space].Depth; o.Area.ContainsInside(q) && o.Bottom <= d && d < o.Top {
 					fail("the tape from %s goes through %s", m.ID, o.ID)
 				}
 			}
@@ -276,14 +293,28 @@ func checkTapes(fail failer, house *plan.House, h *Hole) {
 	}
 }
 
+// checkFaces holds distances from walls against the outlines of the room.
+func checkFaces(fail failer, house *plan.House, h *Hole) {
+	r := &house.Rooms[h.Above.Room]
+	outlines := append([]geom.Polygon{r.Outline}, r.Holes...)
+	for axis, d := range h.Above.Faces {
+		if want := nearestFace(outlines, flat(h.At), axis == 0); d.Length != want || geom.Dist(d.At, flat(h.At)) != d.Length || house.Walls[d.Wall].Level != r.Level {
+			fail("%v from the face of wall %s, want %v", d.Length, house.Walls[d.Wall].ID, want)
+		}
+	}
+	if len(h.Above.Faces) != 2 {
+		fail("%d faces", len(h.Above.Faces))
+	}
+}
+
 // Nobody is sent over the tank of the long roof, which stands on the straight
 // line from the hatch to H4: there is a way round it.
 func TestWayRoundTheTank(t *testing.T) {
 	f := newFixer(sample(t, "long-roof"))
-	for s := range f.ways.cost {
-		at := f.ways.at(s)
+	for s := range f.site(0).ways.cost {
+		at := f.site(0).ways.at(s)
 		on := slices.ContainsFunc(f.house.Obstacles, func(o plan.Obstacle) bool { return o.Area.Contains(at) })
-		if f.ways.cost[s] >= overPrice && !on {
+		if f.site(0).ways.cost[s] >= overPrice && !on {
 			t.Fatalf("the way to %v leads over an obstacle", at)
 		}
 	}

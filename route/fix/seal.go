@@ -24,10 +24,14 @@ type Seal struct {
 func (f *fixer) seal(h *Hole) Seal {
 	var s Seal
 	switch h.Kind {
-	case route.PlateArc, route.CeilingArc:
-		s = Seal{Fire: true, Air: true, Rules: []rule.ID{rule.SealHoles}}
+	case route.PlateArc, route.CeilingArc, route.SoleArc:
+		s = Seal{Fire: true, Air: !f.betweenStoreys(h) || f.house.OpenBelow(f.house.Spaces[h.Space], flat(h.At)), Rules: []rule.ID{rule.SealHoles}}
 	case route.BlockArc:
 		s = Seal{Fire: true, Rules: []rule.ID{rule.FireBlock, rule.SealHoles}}
+	case route.PassArc:
+		s = Seal{Fire: true, Air: true, Rules: []rule.ID{rule.SealHoles}}
+	case route.WallArc:
+		s = f.sealWall(&f.house.Walls[h.Wall])
 	case route.SoffitArc:
 		s = Seal{Weather: true, Rules: []rule.ID{rule.OutdoorEntry}}
 	case route.GableArc:
@@ -39,11 +43,31 @@ func (f *fixer) seal(h *Hole) Seal {
 	return s
 }
 
-// besideGarage reports whether a room with a garage door is on either side of
-// the member, or under it.
+// sealWall is what is closed where cable goes through a whole wall.
+func (f *fixer) sealWall(w *plan.Wall) Seal {
+	if w.Exterior {
+		return Seal{Air: true, Weather: true, Rules: []rule.ID{rule.OutdoorEntry}}
+	}
+	return Seal{Fire: true, Rules: []rule.ID{rule.SealHoles}}
+}
+
+// betweenStoreys reports whether a hole opens into the floor between two storeys.
+func (f *fixer) betweenStoreys(h *Hole) bool {
+	if h.Space < 0 {
+		return false
+	}
+	s := f.house.Spaces[h.Space]
+	return s.Kind == plan.FloorSpace && s.Above >= 0
+}
+
+// besideGarage reports whether a garage is on either side of the member, or
+// under it: below its ceiling or below the floor that the hole goes into.
 func (f *fixer) besideGarage(h *Hole) bool {
 	if h.Wall < 0 {
 		return f.garage(h.Room)
+	}
+	if f.betweenStoreys(h) && f.garage(f.house.RoomOn(f.house.Spaces[h.Space].Below, flat(h.At))) {
+		return true
 	}
 	w := &f.house.Walls[h.Wall]
 	for _, side := range [2]plan.Side{plan.Left, plan.Right} {
@@ -54,10 +78,14 @@ func (f *fixer) besideGarage(h *Hole) bool {
 	return false
 }
 
-// garage reports whether a garage door is in a wall of the room.
+// garage reports whether a room is used as one, or a garage door is in a wall of
+// it.
 func (f *fixer) garage(room int) bool {
 	if room < 0 {
 		return false
+	}
+	if f.house.Rooms[room].Use == "garage" {
+		return true
 	}
 	for i := range f.house.Walls {
 		w := &f.house.Walls[i]

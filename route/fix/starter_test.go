@@ -279,38 +279,38 @@ func TestSideBySide(t *testing.T) {
 // a distance and joists or an angle.
 func TestFewMarks(t *testing.T) {
 	f := newFixer(starter(t))
-	if ids := len(f.marks); ids != 5 {
+	if ids := len(f.site(0).marks); ids != 5 {
 		t.Fatalf("%d marks, want the light and four corners", ids)
 	}
 	middle := slices.IndexFunc(f.res.Holes, func(h route.Hole) bool {
 		p := &f.res.Graph.Holes[h.Place]
 		return p.Kind == route.PlateArc && f.house.Walls[p.Wall].ID == "middle"
 	})
-	all := f.marks
-	f.marks = nil
+	all := f.site(0).marks
+	f.site(0).marks = nil
 	a := f.hole(middle).Above
 	if a.Method != ByNothing || a.Fix.Verdict != tape.NoMarks || a.Probe == nil || a.Joists != nil || a.Error != 0 || !strings.Contains(strings.Join(a.Text, "\n"), "stiff wire") {
 		t.Errorf("no marks: %+v", a)
 	}
 	// The light is 40-1/4 in across and 60-1/2 in along: the arc crosses the
 	// joists' line at 56°.
-	f.marks = all[:1]
+	f.site(0).marks = all[:1]
 	a = f.hole(middle).Above
 	if a.Method != ByJoists || a.Fix.Best != nil || a.Joists == nil || a.Joists.Joists != 3 || a.Joists.Offset != in(64) {
 		t.Errorf("one mark: %v, %+v", a.Method, a.Joists)
 	}
 	// Level with the hole no count serves, but an angle does.
-	f.marks = []sight{{tape.Mark{ID: "A", At: geom.Point{X: in(200 * 8), Y: in(76*8 + 4)}}, "nail A"}}
+	f.site(0).marks = []sight{{tape.Mark{ID: "A", At: geom.Point{X: in(200 * 8), Y: in(76*8 + 4)}}, "nail A"}}
 	a = f.hole(middle).Above
 	if a.Method != ByBearing || a.Fix.Joist != nil || a.Joists == nil || !strings.Contains(strings.Join(a.Text, "\n"), "2ft 8in from nail A, 2ft 8in west") {
 		t.Errorf("a level mark: %v %q", a.Method, a.Text)
 	}
-	f.marks = []sight{{tape.Mark{ID: "A", At: geom.Point{X: in(168 * 8), Y: in(76*8 + 4)}}, "nail A"}}
+	f.site(0).marks = []sight{{tape.Mark{ID: "A", At: geom.Point{X: in(168 * 8), Y: in(76*8 + 4)}}, "nail A"}}
 	if a = f.hole(middle).Above; a.Method != AtMark {
 		t.Errorf("at a mark: %v", a.Method)
 	}
 	// A joist right at the mark is not counted: 176 in is one, 160 in the next.
-	f.marks = []sight{{tape.Mark{ID: "A", At: geom.Point{X: in(176 * 8), Y: in(40 * 8)}}, "nail A"}}
+	f.site(0).marks = []sight{{tape.Mark{ID: "A", At: geom.Point{X: in(176 * 8), Y: in(40 * 8)}}, "nail A"}}
 	if j := f.hole(middle).Above.Joists; j.Joists != 0 || j.Offset != in(64) || j.Along != in(36*8+4) {
 		t.Errorf("from a joist: %+v", j)
 	}
@@ -319,8 +319,8 @@ func TestFewMarks(t *testing.T) {
 // With nothing lying on the plates, their crossings are marks: the middle wall
 // meets the south and the north wall, under the low eave, where no hand gets.
 func TestBarePlates(t *testing.T) {
-	if f := newFixer(starter(t, `insulation = "8in"`, `insulation = "0in"`)); len(f.marks) != 5 {
-		t.Errorf("%d marks, want no crossing under the eaves", len(f.marks))
+	if f := newFixer(starter(t, `insulation = "8in"`, `insulation = "0in"`)); len(f.site(0).marks) != 5 {
+		t.Errorf("%d marks, want no crossing under the eaves", len(f.site(0).marks))
 	}
 	f := newFixer(starter(t, `insulation = "8in"`, `insulation = "0in"`, `[[opening]]
 id = "middle-door"`, `[[wall]]
@@ -330,9 +330,9 @@ run = "W 4ft"
 
 [[opening]]
 id = "middle-door"`))
-	i := slices.IndexFunc(f.marks, func(s sight) bool { return s.mark.ID == "stub/middle" })
-	if i < 0 || f.marks[i].mark.At != (geom.Point{X: in(168 * 8), Y: in(108 * 8)}) || f.marks[i].mark.Size != in(28) {
-		t.Errorf("marks %+v", f.marks)
+	i := slices.IndexFunc(f.site(0).marks, func(s sight) bool { return s.mark.ID == "stub/middle" })
+	if i < 0 || f.site(0).marks[i].mark.At != (geom.Point{X: in(168 * 8), Y: in(108 * 8)}) || f.site(0).marks[i].mark.Size != in(28) {
+		t.Errorf("marks %+v", f.site(0).marks)
 	}
 }
 
@@ -377,7 +377,7 @@ func TestMarksAHandGetsTo(t *testing.T) {
 		{`["1ft", "1ft"]`, "both", false},
 	} {
 		f := newFixer(starter(t, "[[mark]]\nid = \"hall-light\"", mark(tt.at, tt.seen)))
-		if got := slices.ContainsFunc(f.marks, func(s sight) bool { return s.name == "nail extra" }); got != tt.want {
+		if got := slices.ContainsFunc(f.site(0).marks, func(s sight) bool { return s.name == "nail extra" }); got != tt.want {
 			t.Errorf("%+v: %v", tt, got)
 		}
 	}
@@ -451,7 +451,7 @@ func TestOneTurn(t *testing.T) {
 			continue
 		}
 		n++
-		_, steps, ok := f.ways.to(p)
+		_, steps, ok := f.site(0).ways.to(p)
 		if !ok || len(steps) > 2 {
 			t.Errorf("to %v: %s", p, f.wayText(0, steps))
 		}

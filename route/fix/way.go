@@ -12,7 +12,7 @@ import (
 	"topplate/route"
 )
 
-// A Step is a straight piece of a way in the attic.
+// A Step is a straight piece of a way in an attic or a crawl space.
 type Step struct {
 	Heading plan.Heading
 	Length  measure.Length
@@ -22,10 +22,10 @@ type Step struct {
 }
 
 // ways are the shortest ways from the hatches to everywhere that one can crawl,
-// along the attic's lines, with the fewest turns among the shortest. A state is
+// along the space's lines, with the fewest turns among the shortest. A state is
 // a crossing and the axis on which one came to it.
 type ways struct {
-	f    *fixer
+	s    *site
 	cost []int64
 	from []int
 }
@@ -56,17 +56,17 @@ const turnShare = 1 << 12
 
 // waysFromHatches is Dijkstra's algorithm over the crossings where one can
 // stand or crawl.
-func (f *fixer) waysFromHatches() *ways {
-	r := f.res.Graph.Reach
-	w := &ways{f: f}
+func (s *site) waysFromHatches() *ways {
+	r := s.reach
+	w := &ways{s: s}
 	n := 2 * r.Crossings()
 	w.cost, w.from = make([]int64, n), make([]int, n)
 	var q pendings
-	for s := range w.cost {
-		w.cost[s], w.from[s] = -1, -1
-		if p := w.at(s); w.crawls(p) && f.hatchAt(p) >= 0 {
-			w.cost[s] = 0
-			q = append(q, pending{0, s})
+	for k := range w.cost {
+		w.cost[k], w.from[k] = -1, -1
+		if p := w.at(k); w.crawls(p) && s.hatchAt(p) >= 0 {
+			w.cost[k] = 0
+			q = append(q, pending{0, k})
 		}
 	}
 	heap.Init(&q)
@@ -86,15 +86,15 @@ func (f *fixer) waysFromHatches() *ways {
 }
 
 func (w *ways) at(state int) geom.Point {
-	p, _ := w.f.res.Graph.Reach.Crossing(state / 2)
+	p, _ := w.s.reach.Crossing(state / 2)
 	return p
 }
 
-func (w *ways) crawls(p geom.Point) bool { return w.f.res.Graph.Reach.ZoneOver(p) <= route.Crawl }
+func (w *ways) crawls(p geom.Point) bool { return w.s.reach.ZoneOver(p) <= route.Crawl }
 
 // next calls back with the states after one, and what they cost more.
 func (w *ways) next(state int, f func(s int, cost int64)) {
-	r := w.f.res.Graph.Reach
+	r := w.s.reach
 	p := w.at(state)
 	across, along := r.Neighbours(state / 2)
 	for axis, to := range [2][2]int{across, along} {
@@ -103,14 +103,14 @@ func (w *ways) next(state int, f func(s int, cost int64)) {
 				continue
 			}
 			q, zone := r.Crossing(k)
-			if zone > route.Crawl || !w.f.passable(p, q) {
+			if zone > route.Crawl || !w.s.passable(p, q) {
 				continue
 			}
 			cost := int64(geom.Dist(p, q)) * turnShare
 			if axis != state%2 && w.from[state] >= 0 {
 				cost++
 			}
-			if w.f.overSomething(p, q) {
+			if w.s.overSomething(p, q) {
 				cost += overPrice
 			}
 			f(2*k+axis, cost)
@@ -122,33 +122,44 @@ func (w *ways) next(state int, f func(s int, cost int64)) {
 // or a tank where there is a way round it.
 const overPrice = 1 << 52
 
-// overSomething reports whether one would climb over an obstacle from p to q.
-func (f *fixer) overSomething(p, q geom.Point) bool {
-	for i := range f.house.Obstacles {
-		if geom.SegmentEntersRect(p, q, f.house.Obstacles[i].Area) {
+// overSomething reports whether one would climb over an obstacle from p to q,
+// or, under joists, creep under it.
+func (s *site) overSomething(p, q geom.Point) bool {
+	for i := range s.house.Obstacles {
+		o := &s.house.Obstacles[i]
+		if o.Space == s.index && !s.abovePerson(o) && geom.SegmentEntersRect(p, q, o.Area) {
 			return true
 		}
 	}
 	return false
 }
 
+// abovePerson reports whether an obstacle lies between joists that one is under.
+func (s *site) abovePerson(o *plan.Obstacle) bool { return s.fromBelow() && o.Bottom >= 0 }
+
 // passable reports whether nothing between two crossings takes up the height
-// that one crawls in, as the zones have it.
-func (f *fixer) passable(p, q geom.Point) bool {
-	room := min(f.house.Roof.Surface.UnderRafter(p), f.house.Roof.Surface.UnderRafter(q))
-	for i := range f.house.Obstacles {
-		o := &f.house.Obstacles[i]
-		if room-o.Top < f.book.Length(rule.ReachCrawl) && geom.SegmentEntersRect(p, q, o.Area) {
+// that one crawls in, over it or, under joists, below it.
+func (s *site) passable(p, q geom.Point) bool {
+	for i := range s.house.Obstacles {
+		o := &s.house.Obstacles[i]
+		if o.Space != s.index || s.abovePerson(o) || !geom.SegmentEntersRect(p, q, o.Area) {
+			continue
+		}
+		room := min(s.under(p), s.under(q)) - o.Top
+		if s.fromBelow() {
+			room = s.space.Clear + o.Bottom
+		}
+		if room < s.book.Length(rule.ReachCrawl) {
 			return false
 		}
 	}
 	return true
 }
 
-// hatchAt is the hatch whose opening p is in, -1 if there is none.
-func (f *fixer) hatchAt(p geom.Point) int {
-	for i := range f.house.Hatches {
-		if f.house.Hatches[i].Area.Contains(p) {
+// hatchAt is the space's hatch whose opening p is in, -1 if there is none.
+func (s *site) hatchAt(p geom.Point) int {
+	for i := range s.house.Hatches {
+		if s.house.Hatches[i].Space == s.index && s.house.Hatches[i].Area.Contains(p) {
 			return i
 		}
 	}
@@ -165,7 +176,7 @@ func (w *ways) to(p geom.Point) (hatch int, steps []Step, ok bool) {
 		}
 		q := w.at(s)
 		arm := max(q.X-p.X, p.X-q.X) + max(q.Y-p.Y, p.Y-q.Y)
-		if arm > w.f.job.Tools.ArmReach {
+		if arm > w.s.job.Tools.ArmReach {
 			continue
 		}
 		// Crawling near comes before reaching far.
@@ -180,23 +191,22 @@ func (w *ways) to(p geom.Point) (hatch int, steps []Step, ok bool) {
 	for s := best; w.from[s] >= 0; s = w.from[s] {
 		points = append(points, w.at(w.from[s]))
 	}
-	hatch = w.f.hatchAt(points[len(points)-1])
+	hatch = w.s.hatchAt(points[len(points)-1])
 	for k := len(points) - 1; k > 0; k-- {
-		steps = w.f.join(steps, points[k], points[k-1])
+		steps = w.s.join(steps, points[k], points[k-1])
 	}
-	return hatch, append(steps, w.f.armSteps(points[0], p)...), true
+	return hatch, append(steps, w.s.armSteps(points[0], p)...), true
 }
 
 // join adds the piece from p to q to the steps.
-func (f *fixer) join(steps []Step, p, q geom.Point) []Step {
-	r := f.res.Graph.Reach
-	s := Step{Heading: headingTo(p, q), Length: geom.Dist(p, q), Zone: max(r.ZoneOver(p), r.ZoneOver(q))}
-	if k := len(steps) - 1; k >= 0 && steps[k].Heading == s.Heading {
-		steps[k].Length += s.Length
-		steps[k].Zone = max(steps[k].Zone, s.Zone)
+func (s *site) join(steps []Step, p, q geom.Point) []Step {
+	on := Step{Heading: headingTo(p, q), Length: geom.Dist(p, q), Zone: max(s.reach.ZoneOver(p), s.reach.ZoneOver(q))}
+	if k := len(steps) - 1; k >= 0 && steps[k].Heading == on.Heading {
+		steps[k].Length += on.Length
+		steps[k].Zone = max(steps[k].Zone, on.Zone)
 		return steps
 	}
-	return append(steps, s)
+	return append(steps, on)
 }
 
 // armSteps is what a hand reaches on from p to q.
@@ -231,6 +241,9 @@ func (f *fixer) wayText(hatch int, steps []Step) string {
 	from := "from the hatch"
 	if hatch >= 0 && len(f.house.Hatches) > 1 {
 		from = "from hatch " + f.house.Hatches[hatch].ID
+	}
+	if hatch >= 0 && f.house.Hatches[hatch].Room < 0 {
+		from += ", which is reached from outside"
 	}
 	if len(steps) == 0 {
 		return from + ": beside it"
