@@ -23,7 +23,7 @@ func fixPlan(w *work.Work, space int) *planKind {
 	f := &fixDrawing{}
 	for i := range w.Fixes {
 		x := &w.Fixes[i]
-		if !s.hasHole(h, &w.Result.Graph.Holes[w.Result.Holes[x.Index].Place]) {
+		if x.Space != space && (x.Space >= 0 || !s.hasHole(h, &w.Result.Graph.Holes[w.Result.Holes[x.Index].Place])) {
 			continue
 		}
 		f.fixes = append(f.fixes, *x)
@@ -140,6 +140,25 @@ func (f *fixDrawing) tapes(d *drawing, g *sheet.Group, h *fix.Hole) {
 	}
 	if h.Above.Method == fix.ByJoists && h.Above.Joists != nil {
 		f.count(d, hg, h)
+	}
+	if h.Above.Method == fix.ByFaces && d.here(flat(h.At)) {
+		f.faces(d, hg, h)
+	}
+}
+
+// faces draws the distances from two walls' faces to a hole, square to them.
+func (f *fixDrawing) faces(d *drawing, g *sheet.Group, h *fix.Hole) {
+	at := flat(h.At)
+	for i, x := range h.Above.Faces {
+		w := &d.res.Job.House.Walls[x.Wall]
+		a, b := d.view.Point(x.At), d.view.Point(at)
+		g.Line(sheet.PenDimension, a, b)
+		drawTick(g, a, a.X == b.X)
+		d.ask(ask{
+			id: fmt.Sprintf("face-%s-%d", h.ID, i+1), along: []sheet.Point{a, b}, priority: 25, leader: true, at: sheet.Bounds(a, b).Centre(),
+			block: font.Block{{Lettering: sheet.LetterNote, Words: d.length(x.Length)}, {Lettering: sheet.LetterSmall, Words: "from wall " + w.ID}},
+			short: font.Block{{Lettering: sheet.LetterSmall, Words: d.length(x.Length) + " from " + w.ID}}, of: h.ID,
+		})
 	}
 }
 
@@ -282,9 +301,14 @@ func (f *fixDrawing) ways(d *drawing) {
 // table lists the holes in the column: how each is found from here, with the
 // error to expect, and from below.
 func (f *fixDrawing) table(d *drawing) {
-	d.heading("From above and below")
-	d.paragraph(sheet.LetterSmall, "Hold the tape level on the joists' tops. 95 tries in 100 are within the distance given after ±.")
-	d.paragraph(sheet.LetterSmall, "Kneel on joists or boards only, never on the ceiling between them.")
+	if d.space().Kind == plan.AtticSpace {
+		d.heading("From above and below")
+		d.paragraph(sheet.LetterSmall, "Hold the tape level on the joists' tops. 95 tries in 100 are within the distance given after ±.")
+		d.paragraph(sheet.LetterSmall, "Kneel on joists or boards only, never on the ceiling between them.")
+	} else {
+		d.heading("From under the joists and from the rooms")
+		d.paragraph(sheet.LetterSmall, "Hold the tape level along the joists' undersides. 95 tries in 100 are within the distance given after ±.")
+	}
 	var entries []fixEntry
 	for i := range f.fixes {
 		if h := &f.fixes[i]; d.here(flat(h.At)) {
@@ -326,10 +350,13 @@ func (e *fixEntry) write(p *page) bool {
 // aboveWords says in a line how a hole is found from the attic.
 func (d *drawing) aboveWords(h *fix.Hole) string {
 	a := &h.Above
-	if !a.Reached {
-		return "above: " + a.Why
-	}
 	words := "above"
+	if d.space().Kind != plan.AtticSpace {
+		words = "under the joists"
+	}
+	if !a.Reached {
+		return words + ": " + a.Why
+	}
 	if a.Error > 0 {
 		words += " ± " + d.length(a.Error)
 	}
@@ -353,6 +380,13 @@ func (d *drawing) aboveWords(h *fix.Hole) string {
 		}
 	case fix.ByBearing:
 		words += ", " + d.offsetWords(a.Fix.Single.East, a.Fix.Single.North)
+	case fix.ByFaces:
+		for i, x := range a.Faces {
+			if i > 0 {
+				words += ", "
+			}
+			words += fmt.Sprintf("%s from wall %s", d.length(x.Length), d.res.Job.House.Walls[x.Wall].ID)
+		}
 	case fix.ByNothing:
 		words += "nothing to tape from"
 	}
@@ -376,7 +410,11 @@ func (d *drawing) belowWords(h *fix.Hole) string {
 	b, house := &h.Below, d.res.Job.House
 	words := "below, outside: "
 	if b.Room >= 0 {
-		words = fmt.Sprintf("below, in %s: ", house.Rooms[b.Room].Name)
+		room := &house.Rooms[b.Room]
+		words = fmt.Sprintf("below, in %s: ", room.Name)
+		if room.Level == d.space().Above {
+			words = fmt.Sprintf("from the room above, %s: ", room.Name)
+		}
 	}
 	for i, t := range b.From {
 		if i > 0 {

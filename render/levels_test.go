@@ -10,7 +10,6 @@ import (
 	"topplate/render"
 	"topplate/render/sheet"
 	"topplate/route"
-	"topplate/route/work"
 )
 
 // storeys are jobs in a house of three levels with a crawl space.
@@ -72,7 +71,7 @@ func TestSheetsOfRandomLevels(t *testing.T) {
 	for seed := range uint64(12) {
 		sketch := randomhouse.Generate(seed, randomhouse.Options{Drops: 3 + int(seed%10), Levels: true})
 		res := solve(t, "job.toml", sketch.Read)
-		checkLevels(t, res, render.Sheets(&work.Work{Result: res}))
+		checkLevels(t, res, render.Sheets(fixed(res)))
 		if checkDetails(t, res); t.Failed() {
 			t.Fatalf("seed %d", seed)
 		}
