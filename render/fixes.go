@@ -306,7 +306,7 @@ func (f *fixDrawing) table(d *drawing) {
 		d.paragraph(sheet.LetterSmall, "Hold the tape level on the joists' tops. 95 tries in 100 are within the distance given after ±.")
 		d.paragraph(sheet.LetterSmall, "Kneel on joists or boards only, never on the ceiling between them.")
 	} else {
-		d.heading("From under the joists and from the rooms")
+		d.heading("From below and from above")
 		d.paragraph(sheet.LetterSmall, "Hold the tape level along the joists' undersides. 95 tries in 100 are within the distance given after ±.")
 	}
 	var entries []fixEntry

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"topplate/plan"
 	"topplate/plan/rule"
 	"topplate/render/font"
 	"topplate/render/report"
@@ -16,6 +17,13 @@ import (
 // points to a sheet that does.
 func (d *drawing) legend(symbols ...legendSymbol) {
 	rows := append(penSymbols(d.sheet.Pens()), symbols...)
+	if s := d.scope.space; s >= 0 && d.res.Job.House.Spaces[s].Kind != plan.AtticSpace {
+		for i := range rows {
+			if rows[i].meaning == sheet.PenWay.Style().Meaning {
+				rows[i].meaning = "way from the hatch, under the joists"
+			}
+		}
+	}
 	const least = 3400 * sheet.Micrometre
 	height := min(legendHeight, (d.foot()-d.next-5*sheet.MM-font.LineHeight(sheet.LetterHeading))/sheet.Paper(max(1, len(rows))))
 	if height < least {
