@@ -125,7 +125,7 @@
 //
 //	[attic]
 //	joists_run = "N"                  # or "E"
-//	joist = "sawn"                    # or "truss"
+//	joist = "sawn"                    # or "truss", "i-joist"
 //	spacing = "16in"
 //	first = "16in"                    # centre of one joist, on the axis across
 //	size = "2x6"                      # or depth = "5-1/2in"
@@ -716,23 +716,24 @@
 //
 // # What a loaded Job promises
 //
-// Every name refers to something: an index is in range, or -1 where its
-// comment says so. Walls have a length and run along an axis, bodies touch
-// where walls of a level meet and overlap only in corners. Openings are in their
-// walls and apart. Exactly one run of exterior walls closes on each level with
-// rooms. Rooms are closed, no two of a level are one, and levels do not overlap.
-// Roofs stand on outer walls, no two in one place. Every space has an outline
-// within that of the levels below and above it, and no two spaces lie on one
-// ceiling or under one floor in one place; the joists and boards of a floor meet
-// the level over it. Outside of ground floors no wall stands on nothing. A hatch
-// is over or under its attic or crawl space and leads to a room beside it or out
-// of doors, the closet is in its room. A place of a drop is on its wall, off every opening
-// and device, under the ceiling; its plug or jack is for its kind of cable. A
-// fixed hole is on its wall, the legs of a trunk run along the axes over the
-// house. A conduit is in its wall, off openings, devices and other conduits, and
-// ends in a space. A chase is within the outer walls of its levels and off
-// stairs. No place, hole or conduit is in masonry. The scheme of labels tells
-// cables apart. Nothing that is computed depends on the order of tables in a
-// file, but for the first [[level]], the first [[roof]] and the first [[attic]]
-// under it, which stand for what a key leaves out.
+// Every name refers to something: an index is in range, or -1 where its comment
+// says so. Walls have a length and run along an axis, bodies touch where walls
+// of a level meet and overlap only in corners. Openings are in their walls and
+// apart. Exactly one run of exterior walls closes on each level with rooms.
+// Rooms are closed, no two of a level are one, and levels do not overlap. Roofs
+// stand on outer walls, no two in one place. Every space has an outline within
+// that of the levels below and above it, and no two spaces lie on one ceiling
+// or under one floor in one place; the joists and boards of a floor meet the
+// level over it. Walls of a level high over the ground stand on a level below
+// or near one. A hatch is over or under its attic or crawl space and leads to a
+// room beside it or out of doors, the closet is in its room. A place of a drop
+// is on its wall, off every opening and device, under the ceiling; its plug or
+// jack is for its kind of cable. A fixed hole is on its wall, the legs of a
+// trunk run along the axes over the house. A conduit is in its wall, off
+// openings, devices and other conduits, and ends in a space. A chase is within
+// the outer walls of its levels and off stairs. No place, hole or conduit is in
+// masonry. The scheme of labels tells cables apart. Nothing that is computed
+// depends on the order of tables in a file, but for the first [[level]], the
+// first [[roof]] and the first [[attic]] under it, which stand for what a key
+// leaves out.
 package plan

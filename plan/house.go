@@ -54,8 +54,8 @@ type House struct {
 	Boundaries geom.Rect    // smallest rectangle around all wall bodies
 }
 
-// A Level is one storey. Floor is the height of the finished floor above the
-// lowest level's finished floor, Ceiling the height from that floor to the
+// A Level is one storey. Floor is the height of the finished floor over the
+// house's zero, negative below it, Ceiling the height from that floor to the
 // finished ceiling, PlateTop from that floor to the top of the top plate.
 type Level struct {
 	ID       string

@@ -85,6 +85,9 @@ func TestDropsOnLevelsTold(t *testing.T) {
 		{dropOf("T1", "ceiling point", `at = ["5ft", "10ft"]`, `level = "uper"`), `found "uper", which is no level in house.toml; the nearest is "upper"`},
 		{dropOf("T1", "ceiling point", `at = { room = "bed", west = "2ft", south = "3ft" }`, `level = "ground"`), "found level ground with a place in room bed, which is on level upper"},
 		{dropOf("T1", "ceiling point", `at = ["16ft", "16ft"]`, `level = "upper"`), ""},
+		// The hatch is in the upper ceiling.
+		{dropOf("T1", "ceiling point", `at = ["9ft 10in", "15ft 7in"]`, `level = "upper"`), "which is in hatch hatch"},
+		{dropOf("T1", "ceiling point", `at = ["9ft 10in", "15ft 7in"]`, `level = "ground"`), ""},
 		{dropOf("T1", "soffit spot", `wall = "f-south"`, `at = "5ft"`), "found a place at 5ft along wall f-south on level basement, on which no roof stands all along"},
 		{dropOf("T1", "soffit spot", `wall = "south"`, `at = "5ft"`), "found a place at 5ft along wall south on level ground, on which no roof stands all along"},
 		{dropOf("T1", "soffit spot", `wall = "south"`, `at = "30ft"`, `out = "12in"`), "at most 11in, the end of the overhang"},

@@ -9,6 +9,7 @@ import (
 
 	"topplate/plan/geom"
 	"topplate/plan/measure"
+	"topplate/plan/source"
 )
 
 // goodHouse loads a house of testdata/good, which must say nothing.
@@ -181,8 +182,8 @@ func TestStoreyAndAHalf(t *testing.T) {
 		{"sides", AtticSpace, "ground", "", []geom.Rect{box(t, "1in", "1in", "31ft 11in", "5ft 1in"), box(t, "1in", "18ft 11in", "31ft 11in", "23ft 11in")}, "8ft 5/8in", "", "0in"},
 		{"between", FloorSpace, "ground", "half", []geom.Rect{box(t, "1in", "5ft 1in", "31ft 11in", "18ft 11in")}, "8ft 5/8in", "8ft 10-5/8in", ""},
 	})
-	if h.Roof.Level != 0 || len(h.Roofs) != 1 {
-		t.Errorf("the roof is on level %d", h.Roof.Level)
+	if h.Roof.Level != 0 || len(h.Roofs) != 1 || h.OutsideOf.Bounds() != box(t, "0in", "0in", "32ft", "24ft") || h.PlateLine.Bounds() != box(t, "1in", "1in", "31ft 11in", "23ft 11in") {
+		t.Errorf("the roof is on level %d, the outline %v", h.Roof.Level, h.OutsideOf)
 	}
 	checkHeights(t, h, []roofHeight{{"roof", "16ft", "12ft", "143in"}, {"roof", "1in", "12ft", "143in"}, {"roof", "16ft", "5ft 1in", "60in"}})
 	for _, tt := range []struct {
@@ -374,3 +375,69 @@ room = "loft"
 at = ["5ft", "10ft"]
 size = ["22in", "30in"]
 `
+
+// Each level is a network of its own: a check on one says nothing of the other,
+// and a wrong wall of one is named on it alone.
+func TestChecksByLevel(t *testing.T) {
+	src, err := os.ReadFile("testdata/good/levels.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	// Diagonals of 40 ft by 24 ft, 46 ft 7-3/4 in, and of 26 ft by 24 ft, 35 ft
+	// 4-5/8 in, to an eighth of an inch; the second is taped 2 ft longer.
+	text := string(src) + "\n" + checkText("low", `wall = "south", end = "start"`, `wall = "north", end = "start"`, "46ft 7-3/4in") +
+		checkText("high", `wall = "u-south", end = "start"`, `wall = "u-north", end = "start"`, "37ft 4-5/8in")
+	h, list := LoadHouse("house.toml", []byte(text))
+	if h == nil {
+		t.Fatal(print(t, list))
+	}
+	if len(h.Checks) != 2 || h.Checks[0].ID != "high" || h.Checks[0].Agrees || !h.Checks[1].Agrees {
+		t.Errorf("got checks %+v", h.Checks)
+	}
+	said := print(t, list)
+	if strings.Count(said, "warning") != 1 || !strings.Contains(said, "check is 2ft") || strings.Contains(said, "wall south,") {
+		t.Errorf("said %s", said)
+	}
+	for _, l := range newTapedNets(t, text) {
+		if len(l.checks) > 1 || len(l.runs) > 2 {
+			t.Errorf("a network of %d runs and %d checks", len(l.runs), len(l.checks))
+		}
+	}
+}
+
+// newTapedNets are the networks of all levels of a house.
+func newTapedNets(t *testing.T, src string) []*tapedNet {
+	t.Helper()
+	root, list := source.Parse("house.toml", []byte(src))
+	if root == nil {
+		t.Fatal(print(t, list))
+	}
+	l := newHouseLoader("house.toml", list)
+	l.header(root)
+	l.levels(root)
+	l.readRuns(root)
+	for _, r := range l.runs {
+		l.readStart(r)
+	}
+	l.setLevels()
+	return l.tapedNets(l.readChecks(root))
+}
+
+// The main attic is the one under the first roof, wherever it is in the file,
+// and names of spaces still mean what they say.
+func TestMainAtticIsUnderTheFirstRoof(t *testing.T) {
+	src, err := os.ReadFile("testdata/good/addition.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	attics := strings.SplitAfterN(string(src), "[[attic]]\n", 3)
+	small, roofs, _ := strings.Cut(attics[2], "[[roof]]\n")
+	big, _, _ := strings.Cut(attics[1], "[[attic]]\n")
+	h, list := LoadHouse("house.toml", []byte(attics[0]+small+"[[attic]]\n"+big+"[[roof]]\n"+roofs))
+	if h == nil {
+		t.Fatal(print(t, list))
+	}
+	if h.Attic.ID != "big" || h.Spaces[0] != h.Attic || h.Spaces[1].ID != "small" || h.Roof.ID != "main" || h.Hatches[0].Space != 0 || h.Hatches[1].Space != 1 {
+		t.Errorf("main attic %s under roof %s, hatches %+v", h.Attic.ID, h.Roof.ID, h.Hatches)
+	}
+}

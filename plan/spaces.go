@@ -219,9 +219,6 @@ func (h *House) touches(s *Space, r geom.Rect) bool {
 	})
 }
 
-// inside reports whether p is within the outer faces of the house.
-func (h *House) inside(p geom.Point) bool { return h.OutsideOf.Contains(p) }
-
 // within reports whether p is in a space, up to the outer faces of the walls
 // around it.
 func (h *House) within(s *Space, p geom.Point) bool {
