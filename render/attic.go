@@ -99,7 +99,10 @@ func (d *drawing) drawRoof(creases bool) {
 	g := d.sheet.Group("roof", "roof", "Roof")
 	for _, r := range d.roofs() {
 		if r.Surface == nil {
-			continue // flat
+			for _, o := range geom.AreaOf(r.Outline).Outset(r.Overhang).Outlines {
+				g.Polygon(sheet.PenEave, d.view.Points(o))
+			}
+			continue
 		}
 		for _, l := range r.Surface.Lines() {
 			pen := roofPens[l.Kind]

@@ -52,6 +52,7 @@ func (d *drawing) drawWallsBelow() {
 			d.drawWallPart(walls, sheet.PenWallBelow, &h.Walls[i], part)
 		}
 	}
+	d.drawWallsBeside(g)
 	if d.scope.above(h) < 0 {
 		return
 	}
@@ -60,6 +61,35 @@ func (d *drawing) drawWallsBelow() {
 		if part, ok := d.scope.wallPart(h, &h.Walls[i], d.scope.above(h)); ok {
 			d.drawWallPart(walls, sheet.PenWallAbove, &h.Walls[i], part)
 		}
+	}
+}
+
+// standsBeside is how far over the joists' undersides of an attic the floor of
+// a storey may be whose walls close the attic off beside it.
+const standsBeside = 2 * measure.Foot
+
+// drawWallsBeside draws, cut, the walls of a storey that stands beside an attic:
+// the low walls before rooms under a roof, or the wall over a lower roof.
+func (d *drawing) drawWallsBeside(g *sheet.Group) {
+	h := d.res.Job.House
+	if d.scope.space < 0 || d.space().Kind != plan.AtticSpace {
+		return
+	}
+	s := d.space()
+	var walls *sheet.Group
+	for i := range h.Walls {
+		w := &h.Walls[i]
+		if over := h.Levels[w.Level].Floor - s.Base; w.Level == s.Below || over < 0 || over > standsBeside {
+			continue
+		}
+		part, ok := d.scope.wallPart(h, w, w.Level)
+		if !ok || !w.Exterior {
+			continue
+		}
+		if walls == nil {
+			walls = g.Group("walls-beside", "walls", "Walls of the storey beside")
+		}
+		walls.Rect(sheet.PenWall, d.view.Box(part))
 	}
 }
 
