@@ -93,7 +93,10 @@ func AsBuiltSheets(a *AsBuilt) []*sheet.Sheet {
 	h := a.Result.Job.House
 	var pages []*drawing
 	for _, level := range byHeight(h) {
-		if len(h.Levels) > 1 && !passed(a.Result, level) {
+		bored := slices.ContainsFunc(b.now, func(e record.Entry) bool {
+			return e.Kind == record.HoleKind && b.levelOf(e.ID, e.Hole.Wall) == level
+		})
+		if len(h.Levels) > 1 && !bored && !passed(a.Result, level) {
 			continue
 		}
 		k := &planKind{
@@ -228,6 +231,20 @@ func (b *built) moved(wall string, p geom.Point, from, to measure.Length) geom.P
 		return p
 	}
 	return p.Add(w.PointAt(to).Sub(w.PointAt(from)))
+}
+
+// levelOf is the level that a hole is on: that of its wall, or where it was
+// planned.
+func (b *built) levelOf(id, wall string) int {
+	if w := b.wall(wall); w != nil {
+		return w.Level
+	}
+	for i := range b.res.Holes {
+		if x := &b.res.Holes[i]; x.ID == id || strings.HasPrefix(id, x.ID+".") {
+			return levelOfHole(b.res.Job.House, &b.res.Graph.Holes[x.Place])
+		}
+	}
+	return 0
 }
 
 // onWall is a place on the centre line of a wall.

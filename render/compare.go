@@ -120,6 +120,12 @@ func (d *drawing) comparedPlan(diff *compare.Difference, side, level int, box sh
 	title := cellTitle(w.Job.House, name+": "+w.Job.Name, level)
 	area := sheet.Box{Min: box.Min.Sub(sheet.Pt(sketchRoom, sketchRoom)), Max: box.Max.Add(sheet.Pt(sketchRoom, sketchRoom))}
 	s := &drawing{page: &page{res: w.Result, sheet: &sheet.Sheet{}, area: area}, view: d.view, scope: levelScope(level), plainHatches: true}
+	at := sheet.Pt(area.Min.X+sketchRoom, area.Min.Y)
+	below := at.Add(sheet.Pt(0, font.LineHeight(sheet.LetterNote)+sheet.MM))
+	if len(w.Job.House.Levels) > 1 {
+		// Cells are narrow, and their labels come near the words over them.
+		s.area.Min.Y = below.Y
+	}
 	s.drawWallsBelow()
 	s.drawRoof(false)
 	s.drawHatches()
@@ -136,9 +142,7 @@ func (d *drawing) comparedPlan(diff *compare.Difference, side, level int, box sh
 		d.unplaced = append(d.unplaced, b)
 	}
 	g := d.sheet.Group(id, "plan", title)
-	at := sheet.Pt(area.Min.X+sketchRoom, area.Min.Y)
 	g.Text(sheet.LetterHeading, at, sheet.Start, font.Fit(sheet.LetterHeading, title, area.Width()-sketchRoom))
-	below := at.Add(sheet.Pt(0, font.LineHeight(sheet.LetterNote)+sheet.MM))
 	g.Text(sheet.LetterNote, below, sheet.Start, font.Fit(sheet.LetterNote, report.PlanDetails(w), area.Width()-sketchRoom))
 	for _, part := range s.sheet.Groups {
 		g.Add(withPrefix(id, part))

@@ -7,6 +7,7 @@ import (
 	"io"
 	"slices"
 
+	"topplate/plan"
 	"topplate/plan/measure"
 	"topplate/plan/rule"
 	"topplate/render/dxf"
@@ -97,8 +98,25 @@ func scopesOf(res *route.Result) []scope {
 		}
 		return h.Spaces[s.space].Base
 	}
-	slices.SortStableFunc(out, func(a, b scope) int { return cmp.Compare(height(a), height(b)) })
+	// Of what begins at one height, an attic comes last.
+	attic := func(s scope) int {
+		if s.space >= 0 && h.Spaces[s.space].Kind == plan.AtticSpace {
+			return 1
+		}
+		return 0
+	}
+	slices.SortStableFunc(out, func(a, b scope) int {
+		return cmp.Or(cmp.Compare(height(a), height(b)), cmp.Compare(attic(a), attic(b)), cmp.Compare(spaceName(h, a), spaceName(h, b)))
+	})
 	return out
+}
+
+// spaceName is the id of a space, nothing for a level.
+func spaceName(h *plan.House, s scope) string {
+	if s.space < 0 {
+		return ""
+	}
+	return h.Spaces[s.space].ID
 }
 
 // paperOnly are the classes of groups that stand on the paper and not in the

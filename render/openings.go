@@ -245,12 +245,11 @@ func (s *openingsSet) finish(p *page, i int) {
 
 // drawChannels draws where cable is in sight.
 func (d *drawing) drawChannels() {
-	h := d.res.Job.House
 	var g *sheet.Group
 	for i := range d.res.Bundles {
 		b := &d.res.Bundles[i]
 		points := flatten(b.Points)
-		if !inSight(b.Kind) || len(points) < 2 || !d.scope.hasBundle(h, b) {
+		if !inSight(b.Kind) || len(points) < 2 || !d.scope.hasBundle(d.res, b) {
 			continue
 		}
 		if g == nil {

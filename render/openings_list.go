@@ -299,7 +299,7 @@ func (s *surface) through(hole *route.Hole, place *route.HolePlace) {
 func channels(res *route.Result, level int) (inside, outside bool) {
 	for i := range res.Bundles {
 		b := &res.Bundles[i]
-		if levelScope(level).hasBundle(res.Job.House, b) {
+		if levelScope(level).hasBundle(res, b) {
 			inside = inside || b.Kind == route.RacewayArc || b.Kind == route.FaceArc
 			outside = outside || b.Kind == route.OutsideArc
 		}

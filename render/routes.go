@@ -33,7 +33,7 @@ func (d *drawing) drawRoutes(inAttic bool) {
 	for i := range res.Bundles {
 		b := &res.Bundles[i]
 		points := flatten(b.Points)
-		if len(points) < 2 || !d.scope.hasBundle(res.Job.House, b) {
+		if len(points) < 2 || !d.scope.hasBundle(res, b) {
 			continue
 		}
 		bg := g.Group(fmt.Sprintf("bundle-%d", i+1), "bundle", bundleTitle(res, b))

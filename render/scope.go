@@ -121,19 +121,36 @@ func inSight(k route.ArcKind) bool {
 
 // hasBundle reports whether a bundle is in the scope: on a level, what is in
 // its walls and over its ceiling, or under its floor over a crawl space.
-func (s scope) hasBundle(h *plan.House, b *route.Bundle) bool {
+func (s scope) hasBundle(res *route.Result, b *route.Bundle) bool {
+	h := res.Job.House
 	space := -1
 	level := levelAt(h, b.Points[0])
 	switch {
 	case inFraming(b.Kind) && b.Space >= 0:
 		space, level = b.Space, levelOfSpace(h, b.Space)
 	default:
-		space = spaceOver(h, level, flat(b.Points[0]))
+		space = s.spaceOfWall(res, b, level)
 	}
 	if s.space < 0 {
 		return level == s.level
 	}
 	return space == s.space
+}
+
+// spaceOfWall is the space on whose plan cable in a wall of a level is drawn: the
+// one over it, or one that the closet or a drop of the bundle is on the plan of.
+func (s scope) spaceOfWall(res *route.Result, b *route.Bundle, level int) int {
+	h := res.Job.House
+	over := spaceOver(h, level, flat(b.Points[0]))
+	if s.space < 0 || len(h.Levels) == 1 || level != s.below(h) && level != s.above(h) {
+		return over
+	}
+	if s.hasCloset(res.Job) || slices.ContainsFunc(res.Routes, func(r route.Route) bool {
+		return slices.Contains(b.Drops, r.Drop) && s.hasDrop(res, &r)
+	}) {
+		return s.space
+	}
+	return -1
 }
 
 // levelOfDrop is the level that a drop is on.
@@ -166,8 +183,8 @@ func (s scope) hasDrop(res *route.Result, r *route.Route) bool {
 		w := &h.Walls[d.Eave]
 		at = w.PointAt(w.Along(d.Point))
 	}
-	if lastSpace(res, r) == s.space {
-		return level == s.below(h) || level == s.above(h)
+	if last := lastSpace(res, r); last >= 0 {
+		return last == s.space && (level == s.below(h) || level == s.above(h))
 	}
 	return level == s.below(h) && spaceOver(h, level, at) == s.space
 }
@@ -306,7 +323,7 @@ func passed(res *route.Result, level int) bool {
 			return true
 		}
 	}
-	return slices.ContainsFunc(res.Bundles, func(b route.Bundle) bool { return s.hasBundle(h, &b) })
+	return slices.ContainsFunc(res.Bundles, func(b route.Bundle) bool { return s.hasBundle(res, &b) })
 }
 
 // used reports whether a cable or a hole is in a space.
