@@ -162,3 +162,14 @@ func TestSheetsOfRandomLevels(t *testing.T) {
 		}
 	}
 }
+
+// A large house of several levels is drawn on tiles, level by level.
+func TestTilesOfLevels(t *testing.T) {
+	sketch := randomhouse.Generate(3, randomhouse.Options{Area: 8, Drops: 10, Levels: true})
+	res := solve(t, "job.toml", sketch.Read)
+	sheets := render.Sheets(fixed(res))
+	checkLevels(t, res, sheets)
+	checkDetails(t, res)
+	sheetCalled(t, sheets, "floor-ground_1")
+	sheetCalled(t, sheets, "floor-ground_2")
+}
