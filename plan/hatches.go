@@ -71,11 +71,19 @@ func (l *houseLoader) hatchLeads(t *source.Table, h *Hatch) bool {
 		return true
 	}
 	r := &l.house.Rooms[h.Room]
-	if s.Kind == CrawlSpace && r.Level == s.Above || s.Kind == AtticSpace && l.house.Levels[r.Level].Floor >= l.house.Levels[s.Below].Floor {
+	if s.Kind == CrawlSpace && (r.Level == s.Above || l.house.stepsDown(s, r.Level)) || s.Kind == AtticSpace && l.house.Levels[r.Level].Floor >= l.house.Levels[s.Below].Floor {
 		return true
 	}
 	t.Errorf("room", "found room %s%s, which %s %s is not beside", r.ID, l.house.onLevel(r.Level), s.Kind, s.ID).Note(s.Pos, "%s is described here", s.ID)
 	return false
+}
+
+// stepsDown reports whether a level stands beside a crawl space at the height of
+// what lies under the joists there, as in a split level: one gets in through the
+// wall between.
+func (h *House) stepsDown(s *Space, level int) bool {
+	v := &h.Levels[level]
+	return v.Floor < s.Base && s.Base-s.Clear < v.Floor+v.Ceiling
 }
 
 // cautionHatch warns of a hatch that is not in its room, or that cuts trusses.

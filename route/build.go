@@ -37,6 +37,7 @@ func buildFor(job *plan.Job, relax bool, drops []int) (*Graph, error) {
 	}
 	b.throughBays()
 	b.passages()
+	b.throughPartings()
 	b.raceways()
 	b.outside()
 	for _, c := range b.cavities {

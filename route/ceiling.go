@@ -10,6 +10,7 @@ import (
 	"topplate/plan/measure"
 	"topplate/plan/price"
 	"topplate/plan/rule"
+	"topplate/route/network"
 )
 
 // A port is a place where cable enters the attic: the lattice has lines
@@ -190,7 +191,11 @@ func (b *cavity) soffitAt(d int, p geom.Point, along, move measure.Length, clear
 		z = b.soffitHeight(w, along)
 	}
 	face := b.node(SurfaceNode, geom.Point3{X: p.X, Y: p.Y, Z: z}, drop.Eave, noOwner)
-	a := Arc{Kind: EnterArc, From: b.terms[d], To: face, Heading: up, Hole: -1, Charges: []Charge{
+	heading := up
+	if z > b.base {
+		heading = network.Free // over a raised heel the cable goes down from there
+	}
+	a := Arc{Kind: EnterArc, From: b.terms[d], To: face, Heading: heading, Hole: -1, Charges: []Charge{
 		b.once(price.MountBox, 1), b.onceBy(price.Shift, move),
 	}}
 	if !b.opens(drop.Eave, along) {

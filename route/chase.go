@@ -88,6 +88,14 @@ func (b *builder) levelsUp() []int {
 	return out
 }
 
+// throughWhat says what a chase goes through.
+func throughWhat(c *plan.Chase) string {
+	if c.From == c.To && !c.Down {
+		return "and through the ceiling over it"
+	}
+	return "from storey to storey"
+}
+
 // overfilled reports whether some drops' cables, with those that are in a chase
 // already, take more of its section than the rules leave them.
 func (g *Graph) overfilled(book rule.Book, c *plan.Chase, drops []int) bool {
@@ -127,7 +135,7 @@ func (c *collector) chases() {
 			continue
 		}
 		n := len(diameters(g.Job, drops))
-		c.add(rule.ChaseSeal, Finding{Pos: t.Pos, Where: t.ID, Found: fmt.Sprintf("%d cables go through it from storey to storey", n)})
+		c.add(rule.ChaseSeal, Finding{Pos: t.Pos, Where: t.ID, Found: fmt.Sprintf("%d cables go through it %s", n, throughWhat(t))})
 		if g.overfilled(c.book, t, drops) {
 			c.add(rule.ChaseFillRule, Finding{
 				Pos: t.Pos, Where: t.ID,

@@ -11,26 +11,101 @@ import (
 // (common practice, no source).
 const behindTheWall = 2 * measure.Inch
 
-// outOfTheBack joins a box to the attic behind its wall, where there is one: a
-// knee wall, or the wall of an upper storey beside a lower roof. It has no board
-// there, or is bored through from that side.
+// outOfTheBack joins a box to the space behind its wall, where there is one: the
+// attic behind a knee wall or beside an upper storey, the crawl space beside a
+// lower level. The wall has no board there, or is bored through from that side.
 func (b *builder) outOfTheBack(box int, wall int, along, height measure.Length, side plan.Side) {
 	w := &b.house.Walls[wall]
 	q := inFront(w, along, side.Opposite(), behindTheWall)
 	z := b.floorOf(wall) + height
 	for _, c := range b.cavities {
-		if c.space.Kind != plan.AtticSpace || !c.space.Contains(q) || z < c.base || z >= c.base+c.underRafter(q) {
+		if !c.space.Contains(q) || !c.facing(q, z) {
 			continue
 		}
-		l := geom.Dist(flat(b.nodes[box].At), q) + z - c.base
+		l := geom.Dist(flat(b.nodes[box].At), q) + dist(z, c.base)
+		bore := price.OutOfBack
+		if w.Masonry {
+			bore = price.BoreMasonry
+		}
 		c.ports = append(c.ports, port{at: q, join: func() {
 			if c.zoneOf(q) > Arm {
 				return
 			}
 			c.add(Arc{
 				Kind: BackArc, From: box, To: c.low(q), Heading: headingTo(flat(b.nodes[box].At), q), Length: l, Zone: c.zoneOf(q), Hole: -1,
-				Charges: append(b.cable(l), b.once(price.OutOfBack, 1)),
+				Charges: append(b.cable(l), b.once(bore, 1)),
 			})
 		}})
 	}
+}
+
+// facing reports whether the hollow of an attic or a crawl space is at height z
+// over p.
+func (b *cavity) facing(p geom.Point, z measure.Length) bool {
+	switch b.space.Kind {
+	case plan.AtticSpace:
+		return b.base <= z && z < b.base+b.underRafter(p)
+	case plan.CrawlSpace:
+		return b.base-b.space.Clear < z && z < b.base+b.space.Depth
+	}
+	return false
+}
+
+// throughPartings adds the ways from rooms whose ceiling is open into a crawl space
+// beside them, through the wall that parts the two: down its face from the joists,
+// and through it.
+func (b *builder) throughPartings() {
+	for _, c := range b.cavities {
+		if c.space.Kind != plan.CrawlSpace {
+			continue
+		}
+		for wall := range b.house.Walls {
+			for _, side := range []plan.Side{plan.Left, plan.Right} {
+				b.throughParting(c, wall, side)
+			}
+		}
+	}
+}
+
+// throughParting adds those through one wall, from the room on a side of it.
+func (b *builder) throughParting(c *cavity, wall int, side plan.Side) {
+	w := &b.house.Walls[wall]
+	for at := lineStep / 2; at < w.Length(); at += lineStep / 2 {
+		p, q := inFront(w, at, side, behindTheWall), inFront(w, at, side.Opposite(), behindTheWall)
+		room := b.house.RoomOn(w.Level, p)
+		from := b.over(w.Level, p)
+		if room < 0 || !b.house.Rooms[room].Open || from == nil || !c.space.Contains(q) || b.inOpening(w, at, c.base, from.base) {
+			continue
+		}
+		lvl := &b.house.Levels[w.Level]
+		if z := c.base; lvl.Floor >= z || z >= lvl.Floor+lvl.Ceiling {
+			continue
+		}
+		b.throughPartingAt(from, c, wall, at, p, q)
+	}
+}
+
+func (b *builder) throughPartingAt(from, c *cavity, wall int, at measure.Length, p, q geom.Point) {
+	w := &b.house.Walls[wall]
+	from.ports = append(from.ports, port{at: p})
+	c.ports = append(c.ports, port{at: q})
+	b.later = append(b.later, func() {
+		if from.zoneOf(p) > Arm || c.zoneOf(q) > Arm {
+			return
+		}
+		l := geom.Dist(p, q) + dist(from.base, c.base)
+		bore := price.BoreWall
+		if w.Masonry {
+			bore = price.BoreMasonry
+		}
+		on := w.PointAt(at)
+		c.add(Arc{
+			Kind: PassArc, From: from.low(p), To: c.low(q), Heading: headingTo(p, q), Length: l, Zone: c.zoneOf(q),
+			Charges: append(b.cable(l), b.once(bore, 1)),
+			Hole: c.hole(HolePlace{
+				Kind: PassArc, At: geom.Point3{X: on.X, Y: on.Y, Z: c.base}, Wall: wall, Along: at, Room: -1,
+				Free: w.StudDepth, FromSpace: true, Reach: geom.Dist(p, q),
+			}),
+		})
+	})
 }

@@ -135,6 +135,9 @@ func (g *Graph) route(d int, p tree.Path) Route {
 	wished := g.Nodes[r.Nodes[len(r.Nodes)-1]].At
 	r.Place = place
 	r.Moved = max(dist(place.X, wished.X), dist(place.Y, wished.Y))
+	if s := &g.Job.Drops[d].Spot; s.Wall >= 0 {
+		r.Moved = dist(g.Job.House.Walls[s.Wall].Along(flat(place)), s.At) // and not from the face to the middle
+	}
 	r.Points = corners(g, r.Nodes[:len(r.Nodes)-1]) // the last node stands for the wished place
 	r.Lengths = lengthsOf(g, d, r.Arcs)
 	return r

@@ -226,3 +226,19 @@ shift = "12in"
 		t.Error("a cable for indoors runs outside, and nothing is said")
 	}
 }
+
+// Over a raised heel the soffit may be higher than the plates: the cable then goes
+// down from its hole to the attic's floor, and is no worse off for it.
+func TestSoffitOverThePlates(t *testing.T) {
+	house := strings.Replace(cottage(false, ""), "pitch = \"12/12\"", "pitch = \"3/12\"", 1)
+	for _, heel := range []string{"9in", "16in"} {
+		raised := strings.Replace(house, "rafter = \"2x6\"", "heel = \""+heel+"\"\nchord = \"2x4\"", 1)
+		const drop = "[[drop]]\ntag = \"S\"\nkind = \"soffit spot\"\ncable = \"cat6-outdoor\"\nwall = \"ground-s\"\nat = \"5ft\"\nshift = \"12in\"\n"
+		raised = strings.Replace(raised, "run = \"E 16ft, N 12ft, W 16ft, S 12ft\"", "run = \"E 16ft, N 40ft, W 16ft, S 40ft\"", 1)
+		raised = strings.Replace(raised, "run = \"N 12ft\"", "run = \"N 40ft\"", 1)
+		raised = strings.Replace(raised, "at = [\"4ft\", \"6ft\"]", "at = [\"4ft\", \"20ft\"]", 1)
+		if r := solved(t, jobIn(t, raised, groundPanel+drop)).Routes[0]; r.Blocked != nil {
+			t.Errorf("heel %s: %+v", heel, r.Blocked.Blocks)
+		}
+	}
+}
