@@ -172,7 +172,7 @@ func (s *site) tapes(h *Hole, a *Above) {
 	if fix.AtError != nil {
 		try(AtMark, fix.AtError)
 	}
-	if a.Room >= 0 {
+	if a.Room >= 0 && !s.closed(flat(h.At)) {
 		a.Faces = s.squareFaces(s.space.Below, flat(h.At))
 	}
 	if len(a.Faces) == 2 {

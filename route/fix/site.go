@@ -1,6 +1,7 @@
 package fix
 
 import (
+	"math"
 	"slices"
 
 	"topplate/plan"
@@ -47,13 +48,16 @@ func (s *site) closed(p geom.Point) bool {
 func (s *site) fromBelow() bool { return s.space.Kind != plan.AtticSpace }
 
 // clear is the room for a body at p: over the joists in an attic, under them
-// elsewhere, zero or more.
+// elsewhere, between them over the wall of a room whose ceiling is open, zero or
+// more.
 func (s *site) clear(p geom.Point) measure.Length {
 	switch {
 	case s.space.Kind == plan.CrawlSpace:
 		return s.space.Clear
 	case s.space.Kind == plan.AtticSpace:
 		return max(0, s.house.UnderRafter(s.space, p)-s.space.Depth)
+	case s.house.BesideOpen(s.space, p):
+		return s.space.Depth
 	case s.closed(p):
 		return 0
 	}
@@ -74,12 +78,36 @@ func (s *site) byHand() Way {
 	return [...]Way{plan.AtticSpace: FromAttic, plan.FloorSpace: FromUnder, plan.CrawlSpace: FromCrawl}[s.space.Kind]
 }
 
-// room is the room under an open ceiling at p, -1 if there is none.
+// room is the room under an open ceiling from which one gets to p, -1 if there
+// is none: the one below it, or, over a wall, the nearest.
 func (s *site) room(p geom.Point) int {
-	if s.space.Kind != plan.FloorSpace || s.closed(p) {
-		return -1
+	best, least := -1, measure.Length(0)
+	if s.space.Kind != plan.FloorSpace {
+		return best
 	}
-	return s.house.RoomOn(s.space.Below, p)
+	for i := range s.house.Rooms {
+		r := &s.house.Rooms[i]
+		if r.Level != s.space.Below || !r.Open {
+			continue
+		}
+		if s.house.RoomOn(r.Level, p) == i {
+			return i
+		}
+		if d := toOutline(r.Outline, p); best < 0 || d < least {
+			best, least = i, d
+		}
+	}
+	return best
+}
+
+// toOutline is how far p is from an outline along the axes.
+func toOutline(outline geom.Polygon, p geom.Point) measure.Length {
+	least := measure.Length(math.MaxInt64)
+	for i, a := range outline {
+		e := geom.Rect{Min: a, Max: outline[(i+1)%len(outline)]}.Canon()
+		least = min(least, max(0, e.Min.X-p.X, p.X-e.Max.X)+max(0, e.Min.Y-p.Y, p.Y-e.Max.Y))
+	}
+	return least
 }
 
 // where says from where one works at p, "in the crawl space" or "in Cellar,
@@ -90,7 +118,11 @@ func (s *site) where(p geom.Point) string {
 		return "in the " + s.spaceName()
 	case s.space.Kind == plan.FloorSpace:
 		if room := s.room(p); room >= 0 {
-			return "in " + s.house.Rooms[room].Name + ", under the open joists"
+			under := ", under the open joists"
+			if s.closed(p) {
+				under = ", reaching in between the joists over its wall"
+			}
+			return "in " + s.house.Rooms[room].Name + under
 		}
 		return "under the open joists"
 	case len(s.house.Spaces) > 1:

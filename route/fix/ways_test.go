@@ -139,3 +139,22 @@ func TestTapesStayInTheRoom(t *testing.T) {
 		t.Errorf("%d marks are not taped from, want 4", n)
 	}
 }
+
+// The outer plate over the foundation, at X = 2-3/4, is got at from the cellar
+// by reaching in between the joists over its wall: with 9-1/2 in of joists there,
+// no tape along their undersides, and the joists counted.
+func TestOverTheFoundation(t *testing.T) {
+	res := levels(t, "room = \"pantry\"\nwall = \"split\"\nat = \"4ft\"", "room = \"kitchen\"\nwall = \"west\"\nat = \"5ft\"")
+	h := find(t, Holes(res), route.SoleArc, "wall west")
+	checkHole(t, "over the foundation", res, h)
+	a := h.Above
+	text := strings.Join(a.Text, "\n")
+	if h.At.X != in(22) || !a.Reached || a.Room < 0 || res.Job.House.Rooms[a.Room].ID != "cellar" || a.Clear != in(76) || a.Faces != nil || a.Joists == nil {
+		t.Errorf("at %v, %+v", h.At, a)
+	}
+	for _, want := range []string{"in Cellar, reaching in between the joists over its wall", "9-1/2in clear between the joists", "rim joist"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q is not in %q", want, text)
+		}
+	}
+}

@@ -14,7 +14,10 @@ import (
 // aboveText puts how a place is found in its space in sentences.
 func (s *site) aboveText(h *Hole, a *Above) []string {
 	over := "over"
-	if s.fromBelow() {
+	switch {
+	case s.closed(flat(h.At)):
+		over = "between"
+	case s.fromBelow():
 		over = "under"
 	}
 	out := []string{s.thereText(h, a), fmt.Sprintf("%s, %s clear %s the joists", a.Zone, s.text(a.Clear), over)}
