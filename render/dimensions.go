@@ -33,8 +33,14 @@ func (d *drawing) dimensionWalls() {
 		d.chain(g, name, d.outerPoints(look, true), d.outerPoints(look, false), look, d.edgeOf(look)+away(look)*(eave+firstChain))
 	}
 	overall := []geom.Point{b.Min, {X: b.Max.X, Y: b.Min.Y}, {X: b.Min.X, Y: b.Max.Y}}
-	d.chain(g, "south-overall", overall, overall, plan.South, d.edgeOf(plan.South)+eave+secondChain)
-	d.chain(g, "west-overall", overall, overall, plan.West, d.edgeOf(plan.West)-eave-secondChain)
+	// Where a chain is the overall size already, it is said once.
+	whole := func(look plan.Heading) bool { return len(d.stops(d.outerPoints(look, true), look, 0)) <= 2 }
+	if !whole(plan.South) {
+		d.chain(g, "south-overall", overall, overall, plan.South, d.edgeOf(plan.South)+eave+secondChain)
+	}
+	if !whole(plan.West) {
+		d.chain(g, "west-overall", overall, overall, plan.West, d.edgeOf(plan.West)-eave-secondChain)
+	}
 }
 
 // outside is the smallest rectangle around the outer walls that belong to what
