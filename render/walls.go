@@ -17,7 +17,7 @@ func (d *drawing) drawWalls() {
 	walls.Polygon(sheet.PenWall, d.rings(wallRings(h, d.scope.level, func(*plan.Wall) bool { return true }))...)
 	masonry := func(w *plan.Wall) bool { return w.Masonry }
 	if slices.ContainsFunc(h.Walls, func(w plan.Wall) bool { return w.Masonry && w.Level == d.scope.level }) {
-		g := walls.Group("masonry", "walls", "Masonry")
+		g := walls.Group("masonry", "masonry", "Masonry")
 		rings := d.rings(wallRings(h, d.scope.level, masonry))
 		g.Polygon(sheet.PenMasonry, rings...)
 		g.Hatch(sheet.HatchMasonry, rings)
@@ -56,7 +56,7 @@ func (d *drawing) drawWallsBelow() {
 	if d.scope.above(h) < 0 {
 		return
 	}
-	walls = g.Group("walls-above", "walls", "Walls above")
+	walls = g.Group("walls-above", "walls-above", "Walls above")
 	for i := range h.Walls {
 		if part, ok := d.scope.wallPart(h, &h.Walls[i], d.scope.above(h)); ok {
 			d.drawWallPart(walls, sheet.PenWallAbove, &h.Walls[i], part)
@@ -87,7 +87,7 @@ func (d *drawing) drawWallsBeside(g *sheet.Group) {
 			continue
 		}
 		if walls == nil {
-			walls = g.Group("walls-beside", "walls", "Walls of the storey beside")
+			walls = g.Group("walls-beside", "walls-beside", "Walls of the storey beside")
 		}
 		walls.Rect(sheet.PenWall, d.view.Box(part))
 	}
