@@ -96,18 +96,18 @@ func throughWhat(c *plan.Chase) string {
 	return "from storey to storey"
 }
 
-// overfilled reports whether some drops' cables, with those that are in a chase
+// overfilled reports whether cables of some diameters, with those that are in a chase
 // already, take more of its section than the rules leave them.
-func (g *Graph) overfilled(book rule.Book, c *plan.Chase, drops []int) bool {
+func overfilled(book rule.Book, c *plan.Chase, cables []measure.Length) bool {
 	// In square micrometres a section stays below 2^63 up to a thousand thick
 	// cables in a chase of many metres.
-	var cables int64
-	for _, d := range slices.Concat(c.Holds, diameters(g.Job, drops)) {
+	var filled int64
+	for _, d := range slices.Concat(c.Holds, cables) {
 		um := int64(d / measure.Micrometre)
-		cables += um * um / circleDen * circleNum
+		filled += um * um / circleDen * circleNum
 	}
 	w, h := int64(c.Area.Width()/measure.Micrometre), int64(c.Area.Height()/measure.Micrometre)
-	return cables > w/100*h*book.Value(rule.ChaseFill)
+	return filled > w/100*h*book.Value(rule.ChaseFill)
 }
 
 // The area of a circle is so much of the square of its diameter: π/4, by 355/113.
@@ -136,7 +136,7 @@ func (c *collector) chases() {
 		}
 		n := len(diameters(g.Job, drops))
 		c.add(rule.ChaseSeal, Finding{Pos: t.Pos, Where: t.ID, Found: fmt.Sprintf("%d cables go through it %s", n, throughWhat(t))})
-		if g.overfilled(c.book, t, drops) {
+		if overfilled(c.book, t, diameters(g.Job, drops)) {
 			c.add(rule.ChaseFillRule, Finding{
 				Pos: t.Pos, Where: t.ID,
 				Found:  fmt.Sprintf("%d cables and the %d in it would take more than %d %% of its section", n, len(t.Holds), c.book.Value(rule.ChaseFill)),

@@ -77,7 +77,7 @@ const (
 var arcKindNames = [...]string{
 	"to the opening", "in bay, sideways", "in bay", "fire block", "top plate", "bottom plate", "stud", "ceiling", "soffit",
 	"along joist", "beside joist", "step up", "over joists", "rod", "gable wall", "conduit", "raceway",
-	"chase", "on the wall's face", "joist", "through the wall", "between spaces", "outside", "in the soffit", "out of the back", "out of the back",
+	"chase", "on the wall's face", "joist", "through the wall", "between spaces", "outside", "in the soffit", "out of the back",
 }
 
 func (k ArcKind) String() string { return arcKindNames[k] }

@@ -265,7 +265,7 @@ func (b *cavity) throughPass(a *Arc, p, q geom.Point, z measure.Length) price.ID
 	}
 	a.Hole = b.hole(HolePlace{
 		Kind: PassArc, At: geom.Point3{X: m.X, Y: m.Y, Z: z}, Wall: k, Along: w.Along(m), Room: -1,
-		Free: w.StudDepth, FromSpace: true, Reach: w.Body.Width(),
+		Free: w.StudDepth, FromSpace: true, Reach: min(w.Body.Width(), w.Body.Height()),
 	})
 	return bore
 }

@@ -5,6 +5,8 @@ import (
 	"maps"
 	"slices"
 
+	"topplate/plan/conduit"
+	"topplate/plan/measure"
 	"topplate/plan/price"
 	"topplate/plan/rule"
 	"topplate/route/network"
@@ -13,8 +15,9 @@ import (
 
 // A second hole beside the first, where one would be too large, is a step in
 // the price, and so is a place that is full. The search for the cheapest plan
-// sees these steps for plans whose bundles stay together; the bound for all
-// plans is mended where most cables meet: on their way out of the closet.
+// sees these steps for plans whose bundles stay together. The bound for all plans
+// is mended where most cables meet, on their way out of the closet, and then by
+// looking at every place that can be full, see partedBound.
 
 // bore is what one hole of arc a costs to bore.
 func (a *Arc) bore() int64 {
@@ -35,7 +38,7 @@ func (g *Graph) steps(book rule.Book) *tree.Steps {
 	known := map[string]int64{}
 	s := &tree.Steps{}
 	for a := range g.Arcs {
-		if g.Arcs[a].Hole >= 0 || g.Arcs[a].Capacity > 0 || g.Arcs[a].Through != nil || g.Arcs[a].Chase != nil {
+		if g.stepped(a) {
 			s.Arcs = append(s.Arcs, int32(a))
 		}
 	}
@@ -57,19 +60,7 @@ func (g *Graph) steps(book rule.Book) *tree.Steps {
 
 // stepKey is the same for arcs and drops that surely have the same step.
 func (g *Graph) stepKey(a int, drops []int) string {
-	arc := &g.Arcs[a]
-	key := []byte{}
-	if arc.Hole >= 0 {
-		p := &g.Holes[arc.Hole]
-		key = fmt.Append(key, p.Kind, p.Wall, p.MemberWidth, p.Free)
-	}
-	if arc.Through != nil {
-		key = fmt.Append(key, arc.Through.ID)
-	}
-	if arc.Chase != nil {
-		key = fmt.Append(key, "chase ", arc.Chase.ID)
-	}
-	key = fmt.Append(key, " ", arc.bore(), arc.Capacity)
+	key := fmt.Append(nil, g.stepPlace(a), " ")
 	count := map[string]int{}
 	for _, d := range drops {
 		count[g.Job.Drops[d].Cable.ID] += g.Job.Drops[d].Count
@@ -80,9 +71,31 @@ func (g *Graph) stepKey(a int, drops []int) string {
 	return string(key)
 }
 
+// stepPlace is the same for arcs that surely have the same steps.
+func (g *Graph) stepPlace(a int) string {
+	arc := &g.Arcs[a]
+	key := fmt.Append(nil, arc.bore(), " ", arc.Capacity)
+	if arc.Hole >= 0 {
+		p := &g.Holes[arc.Hole]
+		key = fmt.Append(key, " ", p.Kind, p.Wall, " ", p.MemberWidth, " ", p.Free)
+	}
+	if arc.Through != nil {
+		key = fmt.Append(key, " in ", arc.Through.ID)
+	}
+	if arc.Chase != nil {
+		key = fmt.Append(key, " up ", arc.Chase.ID)
+	}
+	return string(key)
+}
+
 // more is what some drops' cables cost on arc a beyond its fixed price.
 func (g *Graph) more(book rule.Book, a int, drops []int) int64 {
-	holes, crowded := g.beyond(book, a, drops)
+	return g.moreFor(book, a, diameters(g.Job, drops))
+}
+
+// moreFor is the same for cables of these diameters.
+func (g *Graph) moreFor(book rule.Book, a int, cables []measure.Length) int64 {
+	holes, crowded := g.beyondFor(book, a, cables)
 	more := holes * g.Arcs[a].bore()
 	if crowded {
 		more += g.crowded
@@ -93,22 +106,22 @@ func (g *Graph) more(book rule.Book, a int, drops []int) int64 {
 // beyond is how many holes beyond the first some drops' cables need on arc a,
 // and whether they are more than it takes.
 func (g *Graph) beyond(book rule.Book, a int, drops []int) (holes int64, crowded bool) {
+	return g.beyondFor(book, a, diameters(g.Job, drops))
+}
+
+// beyondFor is the same for cables of these diameters.
+func (g *Graph) beyondFor(book rule.Book, a int, cables []measure.Length) (holes int64, crowded bool) {
 	arc := &g.Arcs[a]
-	if arc.Through != nil {
-		return 0, g.overfull(arc.Through, drops)
-	}
-	if arc.Chase != nil {
-		return 0, g.overfilled(book, arc.Chase, drops)
-	}
-	if arc.Hole < 0 {
-		cables := 0
-		for _, d := range drops {
-			cables += g.Job.Drops[d].Count
-		}
-		return 0, arc.Capacity > 0 && cables > arc.Capacity
+	switch {
+	case arc.Chase != nil:
+		return 0, overfilled(book, arc.Chase, cables)
+	case arc.Through != nil:
+		return 0, !conduit.Fits(arc.Through.Inside, slices.Concat(arc.Through.Holds, cables))
+	case arc.Hole < 0:
+		return 0, arc.Capacity > 0 && len(cables) > arc.Capacity
 	}
 	p := &g.Holes[arc.Hole]
-	f := newFitting(g.Job.Tools.Bits, book, g.largestHole(book, p), diameters(g.Job, drops))
+	f := newFitting(g.Job.Tools.Bits, book, g.largestHole(book, p), cables)
 	return int64(max(1, f.holes) - 1), !f.everythingIn || f.width > p.Free
 }
 
@@ -123,6 +136,9 @@ func (g *Graph) cheapestPlan(book rule.Book, terms []tree.Terminal) (tree.Plan, 
 	}
 	if best.Together = best.LowerBound; best.LowerBound < best.Cost {
 		if err := g.countSteps(book, terms, steps, &best); err != nil {
+			return best, err
+		}
+		if err := g.partedBound(book, g.gates(book, best.Paths), terms, steps, &best); err != nil {
 			return best, err
 		}
 	}
@@ -215,10 +231,12 @@ func (g *Graph) shareHoles(gates []gate, steps *tree.Steps) (*network.Network, *
 }
 
 // stepWork bounds each search that counts steps, trialWork each that only looks
-// for a plan to begin with, as work bounds the first.
+// for a plan to begin with, as work bounds the first. partedWork bounds all those
+// together for plans whose bundles part.
 const (
-	stepWork  = work / 20
-	trialWork = work / 100
+	stepWork   = work / 8
+	trialWork  = work / 100
+	partedWork = work / 4
 )
 
 // manyDrops is for how many drops a plan is as a rule not proved cheapest,

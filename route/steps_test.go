@@ -2,15 +2,18 @@ package route
 
 import (
 	"fmt"
+	"math/rand/v2"
 	"slices"
 	"testing"
 
 	"topplate/plan/measure"
+	"topplate/route/network"
+	"topplate/route/tree"
 )
 
-// With every hole counted the bound is never above the plan, three in four
-// plans of random houses are proved cheapest, nine in ten among those whose
-// bundles stay together, and on average they are within 0.4 % of the bound.
+// With every hole counted the bound is never above the plan, nine in ten plans of
+// random houses are proved cheapest, nineteen in twenty among those whose bundles
+// stay together, and on average they are within 0.15 % of the bound.
 func TestRandomBounds(t *testing.T) {
 	houses, proved, together := 0, 0, 0
 	var gaps float64
@@ -35,7 +38,7 @@ func TestRandomBounds(t *testing.T) {
 		gaps += float64(c.Total-c.LowerBound) / float64(c.LowerBound)
 	}
 	say := fmt.Sprintf("of %d plans %d are proved, %d among those whose bundles stay together; %.2f %% from the bound on average", houses, proved, together, 100*gaps/float64(houses))
-	if 4*proved < 3*houses || 10*together < 9*houses || gaps/float64(houses) > 0.004 {
+	if 10*proved < 9*houses || 20*together < 19*houses || gaps/float64(houses) > 0.0015 {
 		t.Error(say)
 	}
 	t.Log(say)
@@ -72,5 +75,48 @@ func TestGateHoldsNoLess(t *testing.T) {
 	}
 	if checked < 100 {
 		t.Errorf("only %d places were looked at", checked)
+	}
+}
+
+// No plan is below the bound: none of those, at true prices, that are cheapest
+// where some arcs cost more than they do, so that cables take other ways and part.
+func TestOtherPlansAreNotBelowTheBound(t *testing.T) {
+	rng := rand.New(rand.NewPCG(6, 4))
+	plans, parts := 0, 0
+	for seed := range uint64(60) {
+		r := randomResult(t, seed)
+		g, book := r.Graph, r.Job.Book()
+		var terms []tree.Terminal
+		for d := range r.Job.Drops {
+			terms = append(terms, tree.Terminal{Node: int32(g.Terminals[d]), Cables: int64(r.Job.Drops[d].Count)})
+		}
+		steps := g.steps(book)
+		for range 10 {
+			arcs := plainArcs(g.Arcs)
+			for a := range arcs {
+				if g.stepped(a) && rng.IntN(3) == 0 {
+					arcs[a].Fixed += rng.Int64N(20_000_000)
+					arcs[a].PerCable += rng.Int64N(4_000_000)
+				}
+			}
+			net, err := network.New(len(g.Nodes), arcs, g.Bend)
+			if err != nil {
+				t.Fatal(err)
+			}
+			p, err := g.solveTree(net, terms, steps, tree.Options{Work: trialWork})
+			if err != nil {
+				t.Fatal(err)
+			}
+			if plans++; p.Cost < r.Cost.LowerBound {
+				t.Errorf("seed %d: a plan costs %d, the bound is %d", seed, p.Cost, r.Cost.LowerBound)
+			}
+			if p.Cost < r.Cost.Total+r.Cost.Total/100 {
+				parts++
+			}
+		}
+	}
+	t.Logf("%d plans, %d of them within 1 %% of the best", plans, parts)
+	if parts < 100 {
+		t.Errorf("only %d of %d plans are near the bound", parts, plans)
 	}
 }

@@ -42,6 +42,7 @@ type drop struct {
 	Count    int          `json:"count" doc:"cables"`
 	Later    bool         `json:"later" doc:"planned, but not run today"`
 	Routed   bool         `json:"routed"`
+	Level    string       `json:"level,omitempty" doc:"of a house with several levels"`
 	Place    *[3]float64  `json:"place,omitempty" doc:"x east, y north, z up"`
 	Moved    float64      `json:"moved" doc:"from where it was wished"`
 	Points   [][3]float64 `json:"points" doc:"corners of the route, closet first"`
@@ -58,6 +59,7 @@ type leg struct {
 	Heading string  `json:"heading"`
 	Length  float64 `json:"length"`
 	Hole    string  `json:"hole,omitempty"`
+	Space   string  `json:"space,omitempty" doc:"that it lies in or leads into, of a house with several"`
 }
 
 type lengths struct {
@@ -76,6 +78,8 @@ type hole struct {
 	Member   string      `json:"member" doc:"what is bored, in words"`
 	At       [3]float64  `json:"at"`
 	Wall     string      `json:"wall,omitempty"`
+	Level    string      `json:"level,omitempty" doc:"of a house with several levels"`
+	Space    string      `json:"space,omitempty" doc:"that it opens into, of a house with several"`
 	Along    float64     `json:"along" doc:"along the wall from its start"`
 	Cables   int         `json:"cables"`
 	Drops    []string    `json:"drops"`
@@ -84,7 +88,7 @@ type hole struct {
 	Count    int         `json:"count" doc:"bores side by side"`
 	Bores    []bore      `json:"bores"`
 	Largest  float64     `json:"largest" doc:"that the member allows"`
-	Attic    bool        `json:"from_attic" doc:"there is room to bore it from above"`
+	Attic    bool        `json:"from_attic" doc:"there is room to bore it from the framing space that it opens into"`
 	Shield   bool        `json:"shield" doc:"a steel plate is wanted over it"`
 	Tie      bool        `json:"tie" doc:"a metal tie is wanted across the plate"`
 	Seal     []string    `json:"seal" doc:"against what it is closed again"`
@@ -185,7 +189,7 @@ type workOrder struct {
 	Start    string   `json:"start"`
 	End      string   `json:"end"`
 	Sunset   string   `json:"sunset,omitempty"`
-	Climbs   int      `json:"climbs" doc:"ways up into the attic"`
+	Climbs   int      `json:"climbs" doc:"ways up into attics and down into crawl spaces"`
 	Changes  int      `json:"changes" doc:"of place"`
 	Minutes  int      `json:"minutes"`
 	Proved   bool     `json:"proved" doc:"no order of these tasks is better"`
@@ -205,6 +209,7 @@ type visit struct {
 	Number int      `json:"number"`
 	Person int      `json:"person"`
 	Place  string   `json:"place"`
+	Level  string   `json:"level,omitempty" doc:"of a room, in a house with several levels"`
 	Climb  bool     `json:"climb"`
 	Arrive string   `json:"arrive"`
 	Leave  string   `json:"leave"`
@@ -340,6 +345,10 @@ func dropOf(res *route.Result, r *route.Route) drop {
 		Tag: d.Tag, Kind: d.Kind.String(), Cable: d.Cable.ID, Count: d.Count, Later: d.Later, Routed: r.Blocked == nil,
 		Moved: r.Moved.Millimetres(), Points: [][3]float64{}, Legs: []leg{}, Bends: r.Bends, Alone: r.Alone,
 	}
+	many := several(res.Job.House)
+	if many {
+		out.Level = levelID(res.Job.House, dropLevel(res.Job.House, d))
+	}
 	if r.Blocked != nil {
 		out.ChangeAt = r.Blocked.Changes
 		for _, b := range r.Blocked.Blocks {
@@ -356,6 +365,9 @@ func dropOf(res *route.Result, r *route.Route) drop {
 		x := leg{Kind: l.Kind.String(), Heading: l.Heading.String(), Length: l.Length.Millimetres()}
 		if l.Hole >= 0 {
 			x.Hole = res.Holes[l.Hole].ID
+		}
+		if many && l.Space >= 0 {
+			x.Space = res.Job.House.Spaces[l.Space].ID
 		}
 		out.Legs = append(out.Legs, x)
 	}
@@ -376,6 +388,12 @@ func boredHole(res *route.Result, h *route.Hole) hole {
 	}
 	if p.Wall >= 0 {
 		out.Wall = res.Job.House.Walls[p.Wall].ID
+	}
+	if h := res.Job.House; several(h) {
+		out.Level = levelID(h, holeLevel(res, p))
+		if p.Space >= 0 {
+			out.Space = h.Spaces[p.Space].ID
+		}
 	}
 	return out
 }
@@ -453,7 +471,10 @@ func orderOf(w *work.Work) workOrder {
 }
 
 func visitOf(w *work.Work, v *tasks.Visit) visit {
-	out := visit{v.Number, v.Person, v.Place.Title, v.Climb, v.Arrive.String(), v.Leave.String(), []string{}, []step{}}
+	out := visit{
+		Number: v.Number, Person: v.Person, Place: v.Place.Title, Level: placeLevel(w.Job.House, v.Place), Climb: v.Climb,
+		Arrive: v.Arrive.String(), Leave: v.Leave.String(), Carry: []string{}, Steps: []step{},
+	}
 	for _, item := range v.Carry {
 		out.Carry = append(out.Carry, item.String())
 	}

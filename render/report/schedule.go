@@ -117,7 +117,11 @@ func (p *printer) legs(res *route.Result) {
 			if l.InAttic() {
 				zone = l.Zone.String()
 			}
-			rows = append(rows, []string{"  " + l.Kind.String(), l.Heading.String(), u.Format(l.Length), hole, zone})
+			row := []string{"  " + l.Kind.String(), l.Heading.String(), u.Format(l.Length), hole, zone}
+			if several(res.Job.House) {
+				row = append(row, InSpace(res.Job.House, l.Space))
+			}
+			rows = append(rows, row)
 		}
 		p.table(rows)
 	}
@@ -131,7 +135,8 @@ func (p *printer) holes(res *work.Work) {
 	p.printf("Holes\n")
 	for i := range res.Fixes {
 		h := &res.Fixes[i]
-		p.printf("  %s  %s, %s: %s (%s), bundle %s\n", h.ID, h.Member, HoleWhere(res.Result, &res.Graph.Holes[res.Holes[h.Index].Place]), counted(h.Cables, "cable"), tagsOf(res.Result, h.Drops), u.Format(h.Bundle))
+		place := &res.Graph.Holes[res.Holes[h.Index].Place]
+		p.printf("  %s  %s, %s: %s (%s), bundle %s\n", h.ID, h.Member, holeIn(res.Result, place), counted(h.Cables, "cable"), tagsOf(res.Result, h.Drops), u.Format(h.Bundle))
 		p.printf("      bore: %s\n", boresText(h, u))
 		if t := allowedText(h, u); t != "" {
 			p.printf("      largest allowed: %s\n", t)
@@ -162,13 +167,20 @@ func (p *printer) cuts(res *work.Work) {
 // order is the order of work, visit by visit.
 func (p *printer) order(res *work.Work) {
 	t := res.Tasks
-	p.printf("Order of work: %d ways up, %d changes of place, %s to %s; drop after drop it would be %d ways up, %d changes and %s more\n",
-		t.Climbs, t.Changes, t.Start, t.End, t.Baseline.Climbs, t.Baseline.Changes, estimate.Duration(int64(t.Saved().Minutes)))
+	up := "ways up"
+	if several(res.Job.House) {
+		up = "ways into attics and crawl spaces"
+	}
+	p.printf("Order of work: %d %s, %d changes of place, %s to %s; drop after drop it would be %d %s, %d changes and %s more\n",
+		t.Climbs, up, t.Changes, t.Start, t.End, t.Baseline.Climbs, up, t.Baseline.Changes, estimate.Duration(int64(t.Saved().Minutes)))
 	for i := range t.Visits {
 		v := &t.Visits[i]
 		who := ""
 		if t.People > 1 {
 			who = fmt.Sprintf(", person %d", v.Person)
+		}
+		if l := placeLevel(res.Job.House, v.Place); l != "" {
+			who = ", " + l + who
 		}
 		p.printf("  %d  %s%s, %s to %s\n", v.Number, v.Place.Title, who, v.Arrive, v.Leave)
 		if len(v.Carry) > 0 {
@@ -246,6 +258,23 @@ func HoleWhere(res *route.Result, place *route.HolePlace) string {
 		return h.Rooms[place.Room].Name
 	}
 	return ""
+}
+
+// holeIn is HoleWhere, with the level and the space that it opens into in a
+// house of several.
+func holeIn(res *route.Result, place *route.HolePlace) string {
+	h := res.Job.House
+	text := HoleWhere(res, place)
+	if !several(h) {
+		return text
+	}
+	if l := levelID(h, holeLevel(res, place)); l != "" {
+		text += ", level " + l
+	}
+	if s := InSpace(h, place.Space); s != "" {
+		text += ", opens " + s
+	}
+	return text
 }
 
 // Summary says in a few sentences what the job is and how good its plan.

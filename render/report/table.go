@@ -67,6 +67,11 @@ func dropTable(res *route.Result) Table {
 		t.Rows = append(t.Rows, append(row, u.Format(r.Moved), u.Format(l.Developed), u.Format(l.Closet), u.Format(l.Outlet),
 			u.Format(l.Trim), u.Format(l.Sketch), u.Format(l.Allowance), u.Format(l.Cut), fmt.Sprint(r.Bends), d.Note))
 	}
+	var levels []string
+	for i := range res.Routes {
+		levels = append(levels, levelID(res.Job.House, dropLevel(res.Job.House, &res.Job.Drops[res.Routes[i].Drop])))
+	}
+	withColumn(&t, res.Job.House, 4, "level", levels)
 	return t
 }
 

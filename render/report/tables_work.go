@@ -35,6 +35,14 @@ func holeTable(w *work.Work) Table {
 			platesText(h), sealText(h), h.Below.Text, strings.Join(h.Above.Text, " "), errorText(h, u),
 		})
 	}
+	var levels, spaces []string
+	for i := range w.Fixes {
+		p := &w.Graph.Holes[w.Holes[w.Fixes[i].Index].Place]
+		levels = append(levels, levelID(w.Job.House, holeLevel(w.Result, p)))
+		spaces = append(spaces, InSpace(w.Job.House, p.Space))
+	}
+	withColumn(&t, w.Job.House, 2, "level", levels)
+	withColumn(&t, w.Job.House, 3, "opens", spaces)
 	return t
 }
 
@@ -156,7 +164,9 @@ func partTable(w *work.Work) Table {
 // orderTable is the order of work, step by step.
 func orderTable(w *work.Work) Table {
 	t := Table{ID: "order", Title: "Order of work", Head: []string{"step", "who", "place", "from", "to", "what", "drops", "holes"}}
+	var levels []string
 	eachStep(w.Tasks, func(v *tasks.Visit, s *tasks.Step) {
+		levels = append(levels, placeLevel(w.Job.House, v.Place))
 		who := strconv.Itoa(v.Person)
 		if s.Together {
 			who = "both"
@@ -169,6 +179,7 @@ func orderTable(w *work.Work) Table {
 			s.Number, who, v.Place.Title, s.Start.String(), s.End.String(), s.Words, tagsOf(w.Result, s.Task.Drops), strings.Join(holes, " "),
 		})
 	})
+	withColumn(&t, w.Job.House, 2, "level", levels)
 	return t
 }
 
@@ -183,12 +194,15 @@ func eachStep(t *tasks.Work, f func(v *tasks.Visit, s *tasks.Step)) {
 // carryTable lists what to carry to each visit.
 func carryTable(w *work.Work) Table {
 	t := Table{ID: "carry", Title: "What to carry", Head: []string{"visit", "place", "carry"}}
+	var levels []string
 	for i := range w.Tasks.Visits {
 		v := &w.Tasks.Visits[i]
 		if len(v.Carry) > 0 {
 			t.Rows = append(t.Rows, []string{strconv.Itoa(v.Number), v.Place.Title, carryText(v)})
+			levels = append(levels, placeLevel(w.Job.House, v.Place))
 		}
 	}
+	withColumn(&t, w.Job.House, 1, "level", levels)
 	return t
 }
 

@@ -51,13 +51,17 @@ func (d *Difference) figures() {
 		}
 	}
 	both := func(of func(side int) int64) [2]int64 { return [2]int64{of(0), of(1)} }
+	climbs := "ways up into the attic"
+	if len(d.Plans[0].Job.House.Spaces)+len(d.Plans[1].Job.House.Spaces) > 2 {
+		climbs = "ways up into attics and down into crawl spaces"
+	}
 	d.Cost = Figure{"cost", "cost", Money, both(func(s int) int64 { return f[s].Cost })}
 	d.Figures = []Figure{
 		{"unrouted", "drops without an allowed route", Number, both(func(s int) int64 { return unrouted(d.Plans[s].Result) })},
 		{"openings", "openings in finished surfaces", Number, both(func(s int) int64 { return int64(f[s].Openings) })},
 		{"crawled", "crawled or at arm's length", Length, both(func(s int) int64 { return int64(f[s].Crawled) })},
 		{"bored", "holes bored", Number, both(func(s int) int64 { return int64(f[s].Bored) })},
-		{"climbs", "ways up into the attic", Number, both(func(s int) int64 { return int64(d.Plans[s].Tasks.Climbs) })},
+		{"climbs", climbs, Number, both(func(s int) int64 { return int64(d.Plans[s].Tasks.Climbs) })},
 		{"minutes", "from the first task to the last", Minutes, both(func(s int) int64 { return int64(d.Plans[s].Tasks.Minutes) })},
 	}
 	for _, t := range price.Terms {

@@ -54,13 +54,17 @@ func compareTags(a, b string) int { return cmp.Or(route.CompareTags(a, b), cmp.C
 func (d *Difference) houses() {
 	var all [2][]thing
 	var keys [2][]key
+	several := false
+	for _, p := range d.Plans {
+		several = several || len(p.Job.House.Spaces) > 1 || len(p.Job.House.Roofs) > 1
+	}
 	for side, p := range d.Plans {
-		all[side] = thingsOf(p.Job.House)
+		all[side] = thingsOf(p.Job.House, several)
 		for i := range all[side] {
 			keys[side] = append(keys[side], key{all[side][i].rank, all[side][i].id})
 		}
 	}
-	d.Outline = !slices.Equal(fromLeast(d.Plans[0].Job.House.OutsideOf), fromLeast(d.Plans[1].Job.House.OutsideOf))
+	d.Outline = !slices.EqualFunc(outlines(d.Plans[0].Job.House), outlines(d.Plans[1].Job.House), slices.Equal[geom.Polygon])
 	for _, in := range pairs(keys[0], keys[1], compareKeys) {
 		x := Thing{How: howOf(in)}
 		for side, i := range in {
@@ -110,15 +114,35 @@ func fromLeast(p geom.Polygon) geom.Polygon {
 	return slices.Concat(p[first:], p[:first])
 }
 
-// A list gathers the things of a house.
-type list struct {
-	h   *plan.House
-	out []thing
+// outlines are those of all levels, from the lowest up.
+func outlines(h *plan.House) []geom.Polygon {
+	levels := slices.Clone(h.Levels)
+	slices.SortFunc(levels, func(a, b plan.Level) int { return cmp.Or(cmp.Compare(a.Floor, b.Floor), compareTags(a.ID, b.ID)) })
+	var out []geom.Polygon
+	for i := range levels {
+		out = append(out, fromLeast(levels[i].OutsideOf))
+	}
+	return out
 }
 
-func thingsOf(h *plan.House) []thing {
-	l := &list{h: h}
+// A list gathers the things of a house.
+type list struct {
+	h *plan.House
+	// several is true if one of the houses has several spaces or roofs, so that
+	// they go by their ids.
+	several bool
+	out     []thing
+}
+
+func thingsOf(h *plan.House, several bool) []thing {
+	l := &list{h: h, several: several}
 	l.whole()
+	for i := range h.Spaces {
+		l.space(h.Spaces[i])
+	}
+	for i := range h.Roofs {
+		l.roof(h.Roofs[i])
+	}
 	for i := range h.Levels {
 		x := &h.Levels[i]
 		l.add(thing{kind: "level", rank: 1, id: x.ID, properties: []property{
@@ -129,10 +153,13 @@ func thingsOf(h *plan.House) []thing {
 		l.wall(&h.Walls[i])
 	}
 	for i := range h.Rooms {
-		l.add(thing{kind: "room", rank: 5, id: h.Rooms[i].ID, area: h.Rooms[i].Bounds, placed: true, properties: []property{said("name", h.Rooms[i].Name)}})
+		l.add(thing{kind: "room", rank: 5, id: h.Rooms[i].ID, area: h.Rooms[i].Bounds, placed: true, properties: []property{
+			said("name", h.Rooms[i].Name), said("level", h.Levels[h.Rooms[i].Level].ID), said("use", h.Rooms[i].Use), yes("open ceiling", h.Rooms[i].Open),
+		}})
 	}
-	l.attic()
+	l.inSpaces()
 	l.alongWalls()
+	l.chases()
 	return l.out
 }
 
@@ -146,33 +173,15 @@ func said(what, text string) property              { return property{what, text,
 func number[N int | int64](w string, n N) property { return property{w, n, fmt.Sprint(n)} }
 func yes(what string, b bool) property             { return said(what, yesNo(b)) }
 
-// whole is the house itself, its attic floor and its roof.
+// whole is the house itself.
 func (l *list) whole() {
 	h := l.h
-	a, r := h.Attic, h.Roof
-	run, joist := "east", "sawn"
-	if a.AlongY {
-		run = "north"
-	}
-	if a.Joist == plan.Truss {
-		joist = "truss"
-	}
 	l.add(thing{kind: "house", properties: []property{
 		{"units", h.Units, unitNames[h.Units]},
 		number("north", h.North), number("built", h.Built),
 		l.length("error of the sketch", h.SketchError),
 		{"site", h.Site, siteText(h.Site)},
 		{"heat of the attic", h.AtticHot, fmt.Sprintf("%d °C", h.AtticHot/1000)},
-	}})
-	l.add(thing{kind: "attic", rank: 7, properties: []property{
-		said("joists run", run), said("joists", joist), l.length("spacing", a.Spacing), l.length("first joist", a.First),
-		l.length("width", a.Width), l.length("depth", a.Depth), l.length("insulation", a.Insulation), said("decking", l.decking()),
-	}})
-	l.add(thing{kind: "roof", rank: 8, properties: []property{
-		{"pitch", r.Pitch, fmt.Sprintf("%d/%d", r.Pitch.Rise, r.Pitch.Run)},
-		{"framing", r.Framing, fmt.Sprintf("%s deep", h.Units.Format(r.Framing.Depth))},
-		said("gables", l.gables()), l.length("overhang", r.Overhang), l.length("spacing", r.Spacing),
-		l.length("first rafter east", r.FirstX), l.length("first rafter north", r.FirstY), l.length("width", r.Width),
 	}})
 }
 
@@ -183,27 +192,6 @@ func siteText(s plan.Site) string {
 		return "not known"
 	}
 	return fmt.Sprintf("%g, %g, %+d min of UTC", s.Latitude, s.Longitude, s.UTCOffset)
-}
-
-// decking tells the boards by their places, whatever their order in the file.
-func (l *list) decking() string {
-	var out []string
-	for _, r := range l.h.Attic.Decking {
-		out = append(out, l.point(r.Min)+" to "+l.point(r.Max))
-	}
-	slices.Sort(out)
-	return strings.Join(out, "; ")
-}
-
-func (l *list) gables() string {
-	var out []string
-	for i := range l.h.Walls {
-		if l.h.Walls[i].Gable {
-			out = append(out, l.h.Walls[i].ID)
-		}
-	}
-	slices.SortFunc(out, compareTags)
-	return strings.Join(out, " ")
 }
 
 func (l *list) point(p geom.Point) string {
@@ -220,7 +208,7 @@ func (l *list) wall(w *plan.Wall) {
 	slices.Sort(blocks)
 	l.add(thing{kind: "wall", rank: 2, id: w.ID, place: []geom.Point{w.A, w.B}, area: w.Body, placed: true, properties: []property{
 		said("level", l.h.Levels[w.Level].ID), l.length("studs", w.StudDepth), l.length("spacing", w.Spacing), l.length("width of a stud", w.StudWidth),
-		number("top plates", w.TopPlates), yes("exterior", w.Exterior), yes("bearing", w.Bearing), yes("insulated", w.Insulated),
+		number("top plates", w.TopPlates), yes("masonry", w.Masonry), yes("exterior", w.Exterior), yes("bearing", w.Bearing), yes("insulated", w.Insulated),
 		said("fire blocks", strings.Join(blocks, ", ")), l.length("board on the left", w.Boards[plan.Left]), l.length("board on the right", w.Boards[plan.Right]),
 	}})
 	for i := range w.Openings {
@@ -262,45 +250,6 @@ func around(p geom.Point) geom.Rect {
 
 func corners(r geom.Rect) []geom.Point { return []geom.Point{r.Min, r.Max} }
 
-// attic is what is in the ceiling and the attic.
-func (l *list) attic() {
-	h := l.h
-	for i := range h.Hatches {
-		x, room := &h.Hatches[i], "outside"
-		if x.Room >= 0 {
-			room = h.Rooms[x.Room].ID
-		}
-		l.add(thing{
-			kind: "hatch", rank: 6, id: x.ID, place: corners(x.Area), least: true, area: x.Area, placed: true,
-			properties: []property{said("room", room), l.length("width", x.Area.Width()), l.length("depth", x.Area.Height())},
-		})
-	}
-	for i := range h.Obstacles {
-		x := &h.Obstacles[i]
-		l.add(thing{
-			kind: "obstacle", rank: 9, id: x.ID, place: corners(x.Area), least: true, area: x.Area, placed: true,
-			properties: []property{
-				said("kind", x.Kind), l.length("width", x.Area.Width()), l.length("depth", x.Area.Height()), l.length("bottom", x.Bottom),
-				l.length("top", x.Top), yes("hot", x.Hot), l.length("clearance", x.Clearance),
-			},
-		})
-	}
-	for i := range h.PowerRuns {
-		x := &h.PowerRuns[i]
-		l.add(thing{
-			kind: "power cable", rank: 12, id: x.ID, place: x.Path, area: bounds(x.Path), placed: true,
-			properties: []property{number("corners and ends", len(x.Path)), number("circuits", x.Circuits)},
-		})
-	}
-	for i := range h.Marks {
-		x := &h.Marks[i]
-		l.add(thing{
-			kind: "mark", rank: 13, id: x.ID, place: []geom.Point{x.At}, area: around(x.At), placed: true,
-			properties: []property{said("kind", x.Kind), yes("seen from above", x.Above), yes("seen from below", x.Below)},
-		})
-	}
-}
-
 func bounds(path []geom.Point) geom.Rect {
 	r := geom.Rect{Min: path[0], Max: path[0]}
 	for _, p := range path[1:] {
@@ -341,7 +290,7 @@ func (l *list) alongWalls() {
 			kind: "conduit", rank: 14, id: x.ID, place: along(x.At), area: around(w.FacePoint(x.At, x.Side)), placed: true,
 			properties: []property{
 				said("wall", w.ID), l.length("height", x.Height), said("side", x.Side.String()), l.length("inside", x.Inside),
-				said("holds", strings.Join(holds, ", ")),
+				said("holds", strings.Join(holds, ", ")), yes("down", x.Down),
 			},
 		})
 	}

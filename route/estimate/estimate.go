@@ -41,22 +41,20 @@ type group struct {
 
 // groups is in the order of the page. What is named in none goes to the last.
 var groups = []group{
-	{"Setting up", []price.ID{"set-up", "to-attic", "to-outside", "to-room", "make-fast"}},
+	{"Setting up", []price.ID{"set-up", "to-attic", "to-crawl", "to-outside", "to-room", "stairs", "make-fast"}},
 	{"Cutting openings, fitting boxes and plates", []price.ID{
 		price.CutBox, price.CutCeiling, price.MountBox, "panel-opening",
 	}},
 	{"Opening and closing soffits", []price.ID{price.OpenSoffit, "bore-soffit", "open-vent-strip", "close-vent-strip"}},
-	{"Boring holes in the framing, and sealing them", []price.ID{
-		price.BoreFromAbove, price.BoreFromBelow, price.BoreSoleFromSpace, price.BoreSoleFromBox, price.BoreBlock, price.BoreStud, price.BoreGable, price.BoreJoist, price.BoreWall, price.BoreMasonry, "seal-board",
-	}},
+	{"Boring holes in the framing, and sealing them", append([]price.ID{"seal-board"}, price.Bores...)},
 	{"Closing and painting openings in walls", []price.ID{price.Patch}},
 	{"Laying and pulling cable", []price.ID{
 		price.Walk, price.CrawlTravel, price.ArmTravel, price.Insulation, price.CrossJoist, price.Pull, price.BendFree, price.BendAtHole,
-		price.LiftBoard, price.Rod, price.RodPush, price.FishConduit, price.FishBay, price.OutOfBack, price.FishChase, price.PassAttic, price.OutsideRun, price.RacewayDoor, "cut-cable",
+		price.LiftBoard, price.Rod, price.RodPush, price.FishConduit, price.FishBay, price.OutOfBack, price.FishChase, price.PassAttic, price.OutsideRun, price.RacewayDoor, "mount-channel", "cut-cable",
 	}},
 	{"Jacks and plugs, labels", []price.ID{"end-jack", "end-plug", "end-coax", "end-screws", "panel-port", "tag-cable"}},
 	{"Testing every cable", []price.ID{"test-link", "power-up"}},
-	{"Clearing up", []price.ID{"clean-room", "clean-attic", "clean-outside", "clean-closet"}},
+	{"Clearing up", []price.ID{"clean-room", "clean-attic", "clean-crawl", "clean-outside", "clean-closet"}},
 	{"Other work", nil},
 }
 

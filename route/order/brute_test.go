@@ -173,7 +173,7 @@ func checkPlan(t *testing.T, job Job, p Plan) {
 	climbs := 0
 	attic := make(map[string]bool)
 	for _, pl := range job.Places {
-		attic[pl.Name] = pl.Attic
+		attic[pl.Name] = pl.Climb
 	}
 	for who := range 2 {
 		at, now := "", int(job.Start)
@@ -190,7 +190,7 @@ func checkPlan(t *testing.T, job Job, p Plan) {
 			if attic[v.Place] {
 				climbs++
 			}
-			if int(v.Arrive) != now+c.walk[[2]string{at, v.Place}] || v.Attic != attic[v.Place] {
+			if int(v.Arrive) != now+c.walk[[2]string{at, v.Place}] || v.Climb != attic[v.Place] {
 				t.Fatalf("visit %+v arrives wrongly from %q at %d", v, at, now)
 			}
 			at, now = v.Place, int(v.Arrive)

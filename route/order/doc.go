@@ -1,5 +1,5 @@
 // Package order puts the tasks of a job into the order that is best on site:
-// the fewest changes between attic, rooms and outside, then the shortest time.
+// the fewest changes between attics, crawl spaces, rooms and outside, then the shortest time.
 //
 // In comes a Job: tasks with a place, prerequisites, minutes, one pair of hands
 // or two, and clock limits; the places; one person or two. Out comes a Result:
@@ -10,7 +10,7 @@
 //
 // Words. A visit is a stay of one person at one place. A change is a person's
 // move from one place of work to another; a person's first arrival is not one.
-// A climb is an arrival at a place that is marked Attic, the first included.
+// A climb is an arrival at a place that is marked Climb, the first included.
 //
 // What is best, the first that differs deciding:
 //

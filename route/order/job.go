@@ -16,7 +16,7 @@ func (c Clock) String() string {
 // A Place is where tasks are done.
 type Place struct {
 	Name   string
-	Attic  bool // an arrival here is a climb
+	Climb  bool // an arrival here is a climb
 	Arrive int  // minutes to get here from any other place, 0 to MaxMinutes
 }
 
@@ -107,7 +107,7 @@ type Work struct {
 type Visit struct {
 	Person int // 0 or 1
 	Place  string
-	Attic  bool
+	Climb  bool
 	Arrive Clock // work may begin later, when a prerequisite is waited for
 	Leave  Clock // the end of the last task here
 	Work   []Work

@@ -37,7 +37,7 @@ type model struct {
 
 	// Of places.
 	names []string
-	attic []bool
+	climb []bool
 	first []int   // minutes to arrive from the start
 	move  [][]int // minutes from place to place
 	near  []int   // least minutes to arrive from another place
@@ -71,7 +71,7 @@ func (m *model) addPlaces(job *Job) {
 	for i, p := range places {
 		index[p.Name] = i
 		m.names = append(m.names, p.Name)
-		m.attic = append(m.attic, p.Attic)
+		m.climb = append(m.climb, p.Climb)
 	}
 	for range places {
 		row := make([]int, len(places))

@@ -16,7 +16,7 @@ type shape struct {
 func randomJob(r *rand.Rand, s shape) Job {
 	job := Job{People: s.people, Start: 480, AlonePercent: 150}
 	for p := range s.places {
-		job.Places = append(job.Places, Place{Name: fmt.Sprintf("p%d", p), Attic: p == 0, Arrive: r.IntN(8)})
+		job.Places = append(job.Places, Place{Name: fmt.Sprintf("p%d", p), Climb: p == 0, Arrive: r.IntN(8)})
 	}
 	if s.ways {
 		job.From = "van"
@@ -57,7 +57,7 @@ func randomJob(r *rand.Rand, s shape) Job {
 // each drop a box, a hole in the attic, a drop, a pull for two, two ends.
 func houseJob(drops int, people int, limits bool) Job {
 	job := Job{People: people, Start: 480, AlonePercent: 160, From: "van", Places: []Place{
-		{Name: "attic", Attic: true, Arrive: 6},
+		{Name: "attic", Climb: true, Arrive: 6},
 		{Name: "closet", Arrive: 1},
 		{Name: "outside", Arrive: 4},
 		{Name: "bedroom", Arrive: 1},

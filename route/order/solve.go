@@ -150,7 +150,7 @@ func (m *model) plan(r *run) Plan {
 		return cmp.Or(cmp.Compare(a.Arrive, b.Arrive), cmp.Compare(a.Person, b.Person))
 	})
 	for _, v := range p.Visits {
-		if v.Attic {
+		if v.Climb {
 			p.Climbs++
 		}
 	}
@@ -171,7 +171,7 @@ func (m *model) join(p *Plan, open *[2]int, who, place, arrive int, w Work) {
 	if i := open[who]; i < 0 || p.Visits[i].Place != m.names[place] {
 		open[who] = len(p.Visits)
 		p.Visits = append(p.Visits, Visit{
-			Person: who, Place: m.names[place], Attic: m.attic[place], Arrive: Clock(arrive),
+			Person: who, Place: m.names[place], Climb: m.climb[place], Arrive: Clock(arrive),
 		})
 	}
 	v := &p.Visits[open[who]]

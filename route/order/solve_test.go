@@ -30,7 +30,7 @@ func mustSolve(t *testing.T, job Job) Result {
 func TestTwoDrops(t *testing.T) {
 	job := Job{
 		People: 1, Start: 480, AlonePercent: 150,
-		Places: []Place{{Name: "attic", Attic: true, Arrive: 5}, {Name: "rooms", Arrive: 2}},
+		Places: []Place{{Name: "attic", Climb: true, Arrive: 5}, {Name: "rooms", Arrive: 2}},
 		Tasks: []Task{
 			{ID: "a1 box", Place: "rooms", Minutes: 10, Hands: 1},
 			{ID: "a2 pull", Place: "attic", Minutes: 10, Hands: 2, Needs: []string{"a1 box"}},
@@ -84,7 +84,7 @@ func TestTwoDrops(t *testing.T) {
 func TestLimits(t *testing.T) {
 	job := Job{
 		People: 1, Start: 900,
-		Places: []Place{{Name: "attic", Attic: true, Arrive: 1}, {Name: "out", Arrive: 1}},
+		Places: []Place{{Name: "attic", Climb: true, Arrive: 1}, {Name: "out", Arrive: 1}},
 		Tasks: []Task{
 			{ID: "attic 1", Place: "attic", Minutes: 60, Hands: 1},
 			{ID: "out 1", Place: "out", Minutes: 30, Hands: 1, NotAfter: 990, Needs: []string{"attic 1"}},

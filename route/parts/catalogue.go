@@ -70,6 +70,9 @@ var fixed = []Part{
 	part(Sundries, "label", "Label, printed", piece, 150),
 	part(Sundries, "tape-roll", "Electrical tape for pulling", "roll", 3_000),
 	part(Sundries, "cable-strap", "Strap or staple that does not pinch cable", piece, 250),
+	part(Sundries, "cable-hook", "Hook or ring for a bundle, screwed to a joist", piece, 1_800),
+	part(Outdoors, "outdoor-clip", "Clip that holds a bundle on an outer wall", piece, 600),
+	part(Sundries, "wall-channel", "Channel with a cover for cables on the face of a wall, with its corners", "length of 2 m (6-1/2 ft)", 12_000),
 	part(Sundries, "pull-string", "Pull string", "spool of 150 m (500 ft)", 12_000),
 	// Speaker cable out of doors is rare, and no usual price is known.
 	{ID: "surge-speaker", Title: "Surge protector for speaker cable, with its earth lead", Group: Outdoors, Unit: piece},

@@ -32,6 +32,12 @@ var (
 	sealOfOutside = habit("seal-of-outside", "Sealant to one hole to the outside", 30, "ml")
 	tube          = habit("tube", "Sealant in a tube", 300, "ml")
 	strapSpacing  = habit("strap-spacing", "Distance of straps along a bundle in the attic", int64(4*measure.Foot), "nm")
+	hookSpacing   = Habit{
+		ID: "hook-spacing", Title: "Distance of hooks along a bundle under open joists", Value: int64(60 * measure.Inch), Unit: "nm",
+		Source: rule.Source{Document: "ANSI/TIA-569", Printed: "1.5 m (5 ft)", Status: rule.FromMemory},
+	}
+	clipSpacing   = habit("clip-spacing", "Distance of clips along a bundle on an outer wall", int64(24*measure.Inch), "nm")
+	channelLength = habit("channel-length", "Length of one piece of channel", int64(2*measure.Metre), "nm")
 	cablesToTape  = habit("cables-to-tape", "Cables pulled with a roll of tape", 20, "cables")
 	stringOnSpool = habit("string-on-spool", "Pull string on a spool", int64(150*measure.Metre), "nm")
 	dripClips     = habit("drip-clips", "Clips to the drip loop of a cable", 2, "pieces")
@@ -45,7 +51,7 @@ func habit(id, title string, value int64, unit string) Habit {
 // Habits lists all habits, in the order in which they are printed.
 func Habits() []Habit {
 	return []Habit{
-		jackSpares, plugSpares, retermination, sealOfPlate, sealOfCeiling, sealOfOutside, tube, strapSpacing,
+		jackSpares, plugSpares, retermination, sealOfPlate, sealOfCeiling, sealOfOutside, tube, strapSpacing, hookSpacing, clipSpacing, channelLength,
 		cablesToTape, stringOnSpool, dripClips, shieldsToHole,
 	}
 }

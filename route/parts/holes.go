@@ -27,8 +27,17 @@ func (l *lister) holesOf(s scope, kinds ...route.ArcKind) int64 {
 
 // sealing counts what closes holes and guards cables in them.
 func (l *lister) sealing(w wants, s scope) {
-	l.tubes(w, "fire-sealant", sealOfPlate, l.holesOf(s, route.PlateArc, route.BlockArc)+s.reused, "in plates and blocks")
-	l.tubes(w, "air-sealant", sealOfCeiling, l.holesOf(s, route.CeilingArc), "in ceilings")
+	floors := l.holesOf(s, route.SoleArc)
+	where := "in plates and blocks"
+	if floors > 0 {
+		where = "in plates, blocks and floors"
+	}
+	l.tubes(w, "fire-sealant", sealOfPlate, l.holesOf(s, route.PlateArc, route.BlockArc)+floors+s.reused+l.storeys(s), where)
+	inside, where := l.throughInside(s), "in ceilings"
+	if inside > 0 {
+		where = "in ceilings and inner walls"
+	}
+	l.tubes(w, "air-sealant", sealOfCeiling, l.holesOf(s, route.CeilingArc)+inside, where)
 	shields, straps := notes{}, notes{}
 	for _, h := range s.holes {
 		if h.Shield && h.Bit > 0 {
@@ -43,6 +52,37 @@ func (l *lister) sealing(w wants, s scope) {
 	straps.into(w)
 }
 
+// storeys counts the floors that cables pass in chases, each of which is closed
+// again.
+func (l *lister) storeys(s scope) int64 {
+	passed := map[[2]int]bool{}
+	for _, r := range s.routes {
+		for i, a := range r.Arcs {
+			if l.res.Graph.Arcs[a].Chase != nil {
+				passed[[2]int{min(r.Nodes[i], r.Nodes[i+1]), max(r.Nodes[i], r.Nodes[i+1])}] = true
+			}
+		}
+	}
+	return int64(len(passed))
+}
+
+// throughInside counts holes through inner walls from face to face, and between
+// spaces that lie side by side.
+func (l *lister) throughInside(s scope) int64 {
+	return l.holesOf(s, route.WallArc, route.PassArc) - l.throughOuter(s)
+}
+
+// throughOuter counts those of them that go through outer walls.
+func (l *lister) throughOuter(s scope) int64 {
+	n := 0
+	for _, h := range s.holes {
+		if p := &l.res.Graph.Holes[h.Place]; p.Kind == route.WallArc && l.job.House.Walls[p.Wall].Exterior {
+			n += max(1, h.Count)
+		}
+	}
+	return int64(n)
+}
+
 // tubes counts tubes of sealant for holes.
 func (l *lister) tubes(w wants, id string, each Habit, holes int64, where string) {
 	ml := holes * each.Value
@@ -53,7 +93,7 @@ func (l *lister) tubes(w wants, id string, each Habit, holes int64, where string
 // more than the published share of its width, which a job may allow.
 func (l *lister) wantsStrap(h *route.Hole) bool {
 	p := &l.res.Graph.Holes[h.Place]
-	if p.Kind != route.PlateArc || p.Wall < 0 {
+	if p.Kind != route.PlateArc && p.Kind != route.SoleArc || p.Wall < 0 {
 		return false
 	}
 	wall := &l.job.House.Walls[p.Wall]

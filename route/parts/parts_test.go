@@ -397,7 +397,8 @@ func TestCatalogue(t *testing.T) {
 		}
 	}
 	for _, h := range Habits() {
-		if h.ID == "" || h.Title == "" || h.Value <= 0 || h.Unit == "" || h.Source.Status != rule.CommonPractice {
+		known := h.Source.Status == rule.CommonPractice || h.Source.Document != ""
+		if h.ID == "" || h.Title == "" || h.Value <= 0 || h.Unit == "" || !known {
 			t.Errorf("%+v", h)
 		}
 	}
@@ -476,6 +477,37 @@ func checkStock(t *testing.T, seed uint64, res *route.Result, lines []Line, dice
 		a, b := &after[i], &lines[i]
 		if a.Need != b.Need || a.Buy != max(0, a.Need-a.Have) || a.Buy > b.Buy || a.Charge != b.Charge || a.Spend > b.Spend || a.Need < 0 || a.Later < 0 || a.Need+a.Later == 0 {
 			t.Errorf("seed %d: %+v, without stock %+v", seed, a, b)
+		}
+	}
+}
+
+// In the house of three levels by hand, from the legs of its routes. From the
+// basement: one shared leg of 1 ft 9-1/4 in and one of 1 ft 5-1/2 in, and C1's of
+// 7 ft 1-1/4 in and 12 ft 6 in under open joists are 22 ft 10 in, 5 hooks at 60 in
+// (ANSI/TIA-569, from memory); 3 holes in bottom and top plates and one in the top
+// plate under the attic, 30 ml each. Through the crawl space, 17 ft 10-1/4 in,
+// 8 ft 4-3/4 in and 13 ft 9-1/4 in: 40 ft 1/4 in, 9 hooks.
+func TestPartsOfSeveralLevels(t *testing.T) {
+	const levels = "../tasks/testdata/levels/"
+	for _, c := range []struct {
+		file  string
+		hooks int64
+		words map[string]string
+	}{
+		{"job.toml", 5, map[string]string{
+			"cable-hook":   "22ft 10in of bundles under open joists, one every 5ft",
+			"fire-sealant": "4 holes in plates, blocks and floors x 30 ml = 120 ml, 300 ml to a tube",
+		}},
+		{"crawl.toml", 9, map[string]string{"cable-hook": "40ft 1/4in of bundles under open joists, one every 5ft"}},
+	} {
+		lines, _ := listed(solved(t, levels+c.file))
+		if got := line(t, lines, "cable-hook").Need; got != c.hooks {
+			t.Errorf("%s: %d hooks, by hand %d", c.file, got, c.hooks)
+		}
+		for id, want := range c.words {
+			if got := line(t, lines, id).Rule; got != want {
+				t.Errorf("%s: %q, want %q", c.file, got, want)
+			}
 		}
 	}
 }

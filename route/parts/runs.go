@@ -2,6 +2,7 @@ package parts
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"topplate/plan"
@@ -12,7 +13,7 @@ import (
 
 // outdoors counts what is wanted where cable leaves the house.
 func (l *lister) outdoors(w wants, s scope) {
-	soffits, gables := l.holesOf(s, route.SoffitArc), l.holesOf(s, route.GableArc)
+	soffits, gables := l.holesOf(s, route.SoffitArc), l.holesOf(s, route.GableArc)+l.throughOuter(s)
 	l.tubes(w, "weather-sealant", sealOfOutside, soffits+gables, "to the outside")
 	w.add(l.of("soffit-bushing"), soffits, counted(soffits, "hole")+" in soffits")
 	w.add(l.of("wall-sleeve"), gables, counted(gables, "hole")+" through walls")
@@ -60,18 +61,28 @@ func (l *lister) sundries(w wants, s scope) {
 			labels++
 		}
 	}
-	attic, all := l.trunk(s)
+	t := l.trunk(s)
 	units := l.job.House.Units
-	spacing, spool := measure.Length(strapSpacing.Value), measure.Length(stringOnSpool.Value)
-	w.add(l.of("cable-strap"), up(int64(attic), strapSpacing.Value), fmt.Sprintf("%s of bundles within reach in the attic, one every %s", units.Format(attic), units.Format(spacing)))
-	w.add(l.of("pull-string"), up(int64(all), stringOnSpool.Value), fmt.Sprintf("%s of ways, each left with a string; %s to a spool", units.Format(all), units.Format(spool)))
+	spool := measure.Length(stringOnSpool.Value)
+	each := func(id string, length measure.Length, h Habit, what string) {
+		w.add(l.of(id), up(int64(length), h.Value), fmt.Sprintf("%s of %s, one every %s", units.Format(length), what, units.Format(measure.Length(h.Value))))
+	}
+	each("cable-strap", t.attic, strapSpacing, "bundles within reach in the attic")
+	each("cable-hook", t.under, hookSpacing, "bundles under open joists")
+	each("outdoor-clip", t.outside, clipSpacing, "bundles along outer walls")
+	each("wall-channel", t.channel, channelLength, "channel on the faces of walls")
+	w.add(l.of("pull-string"), up(int64(t.all), stringOnSpool.Value), fmt.Sprintf("%s of ways, each left with a string; %s to a spool", units.Format(t.all), units.Format(spool)))
 	w.add(l.of("tape-roll"), up(cables, cablesToTape.Value), fmt.Sprintf("%s, %d to a roll", counted(cables, "cable"), cablesToTape.Value))
 	w.add(l.of("label"), labels, counted(cables, "cable")+", both ends and all ports")
 }
 
-// trunk is the length of all ways together, shared parts once: of those in the
-// attic that a hand reaches, and of all.
-func (l *lister) trunk(s scope) (attic, all measure.Length) {
+// A trunk is the length of all ways together, shared parts once: of those that
+// a hand reaches, in attics and under the open joists of crawl spaces and of
+// rooms, of those outside and on the faces of walls, and of all.
+type trunk struct{ attic, under, outside, channel, all measure.Length }
+
+func (l *lister) trunk(s scope) trunk {
+	var t trunk
 	seen := map[int]bool{}
 	for _, r := range s.routes {
 		for _, a := range r.Arcs {
@@ -80,14 +91,26 @@ func (l *lister) trunk(s scope) (attic, all measure.Length) {
 			}
 			seen[a] = true
 			arc := &l.res.Graph.Arcs[a]
-			all += arc.Length
+			t.all += arc.Length
 			switch arc.Kind {
 			case route.AlongArc, route.BesideArc, route.AcrossArc:
-				attic += arc.Length
+				if l.job.House.Spaces[arc.Space].Kind == plan.AtticSpace {
+					t.attic += arc.Length
+				} else {
+					t.under += arc.Length
+				}
+			case route.OutsideArc, route.InSoffitArc:
+				t.outside += arc.Length
+			case route.RacewayArc:
+				t.channel += arc.Length
+			case route.FaceArc:
+				if slices.ContainsFunc(arc.Charges, func(c route.Charge) bool { return c.Term == price.RacewayRun }) {
+					t.channel += arc.Length
+				}
 			}
 		}
 	}
-	return attic, all
+	return t
 }
 
 // cableLines are the spools of each kind of cable that is cut today.

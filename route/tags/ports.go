@@ -82,12 +82,11 @@ func (p *ports) text(job *plan.Job, l *Label) string {
 		"room":  outside,
 		"tag":   l.Tag,
 		"n":     strconv.Itoa(l.Cable),
-		"floor": job.House.Levels[0].ID,
+		"floor": job.House.Levels[levelOf(job.House, d)].ID,
 		"job":   job.Number,
 	}
 	if d.Room >= 0 {
-		r := &job.House.Rooms[d.Room]
-		fields["room"], fields["floor"] = r.ID, job.House.Levels[r.Level].ID
+		fields["room"] = job.House.Rooms[d.Room].ID
 	}
 	var b strings.Builder
 	for _, part := range job.Labels.Parts {
@@ -95,6 +94,19 @@ func (p *ports) text(job *plan.Job, l *Label) string {
 		b.WriteString(fields[part.Field])
 	}
 	return b.String()
+}
+
+// levelOf is the level of a drop: of its room, or outside of the wall under its
+// eave.
+func levelOf(h *plan.House, d *plan.Drop) int {
+	switch {
+	case d.Room >= 0:
+		return h.Rooms[d.Room].Level
+	case d.Eave >= 0:
+		return h.Walls[d.Eave].Level
+	default:
+		return 0
+	}
 }
 
 // tooFew reports cables beyond the last port of the panel.

@@ -43,6 +43,7 @@ func (l *lot) coil(k int) Item {
 var wear = map[PlaceKind][]string{
 	Attic:   {"head lamp", "dust mask", "gloves", "knee board", "water"},
 	Outside: {"ladder"},
+	Crawl:   {"coveralls", "knee pads", "head lamp", "gloves", "dust mask"},
 }
 
 // load adds up what the steps of a visit need: tools once, the rest by number.

@@ -13,7 +13,8 @@ import (
 
 // A clock is the limits of a day.
 type clock struct {
-	start order.Clock
+	start  order.Clock
+	places map[string]*Place
 	// sunset and cool are 0 if there is no limit.
 	sunset, cool order.Clock
 }
@@ -21,18 +22,23 @@ type clock struct {
 // task is t as package order takes it.
 func (c clock) task(t *Task) order.Task {
 	out := order.Task{ID: t.ID, Place: t.Place, Needs: t.Needs, Minutes: t.Minutes, Hands: t.Hands, Helper: t.Helper}
-	if t.Place == outside || t.Helper == outside {
+	if c.at(t, Outside) {
 		out.NotAfter = c.sunset
 	}
-	if t.Place == attic || t.Helper == attic {
+	if c.at(t, Attic) {
 		out.PreferBefore = c.cool
 	}
 	return out
 }
 
+// at reports whether a task or its helper is at a place of a kind.
+func (c clock) at(t *Task, k PlaceKind) bool {
+	return c.places[t.Place].Kind == k || t.Helper != "" && c.places[t.Helper].Kind == k
+}
+
 // clock finds the limits of the job's day and notes what is not known.
 func (s *site) clock(today []way, w *Work) clock {
-	c := clock{start: order.Clock(s.job.Crew.Start)}
+	c := clock{start: order.Clock(s.job.Crew.Start), places: s.titles}
 	date, err := time.Parse("2006-01-02", s.job.Date)
 	if err != nil {
 		return c

@@ -31,7 +31,7 @@ func (l *lot) atCloset() {
 func (l *lot) openCloset() {
 	var holes []int
 	for _, o := range l.holes {
-		if kind := l.graph.Holes[l.res.Holes[o.h].Place].Kind; o.closet && kind == route.CeilingArc && !l.bored[o.h] {
+		if o.closet && o.opening && !l.bored[o.h] {
 			holes = append(holes, o.h)
 		}
 	}
@@ -41,11 +41,33 @@ func (l *lot) openCloset() {
 	}
 	t := Task{ID: openCloset, Kind: Open, Place: closet, Holes: holes, Bores: len(holes) > 0, Carry: toolsToCut}
 	t.Words = "Look for wires, pipes and framing; cut the opening in the closet's ceiling" + l.boring(holes) + "."
-	if wall {
+	switch {
+	case wall && !l.behindPanel():
+		t.Words = "Mark where the cables come to the panel on the face of the wall."
+		t.Carry = tools("level", "pencil", "tape measure")
+	case wall:
 		l.record(openCloset, panelOpening, 1)
 		t.Words = "Look for wires, pipes and studs; open the wall behind the panel."
+	case len(holes) == 0 && l.job.House.Rooms[l.job.Closet.Room].Open:
+		t.Words = "Look for wires and pipes on the open joists over the panel; mark where the cables come down."
+		t.Carry = l.withLadder(closet, tools("pencil", "tape measure"))
 	}
 	l.add(t)
+}
+
+// behindPanel reports whether any cable comes out of the wall behind the panel,
+// and does not go on its face or into a chase beside it.
+func (l *lot) behindPanel() bool {
+	for i := range l.res.Routes {
+		r := &l.res.Routes[i]
+		if r.Blocked != nil || len(r.Nodes) < 2 {
+			continue
+		}
+		if k := l.graph.Nodes[r.Nodes[1]].Kind; k == route.BoxNode || k == route.BayNode || k == route.PlateNode {
+			return true
+		}
+	}
+	return false
 }
 
 // boring names holes with their bits: ": H5 with two 1in holes".
@@ -108,36 +130,52 @@ func (l *lot) ifThere(ids ...string) []string {
 	return out
 }
 
-// feed adds pulling a bundle from the attic into the closet.
+// feed adds pulling a bundle from the first place where it is laid by hand into
+// the closet.
 func (l *lot) feed(f *feed) {
 	drops := l.dropsOf(f.ways)
-	t := Task{ID: f.id, Kind: Feed, Place: attic, Helper: closet, Drops: drops, Needs: l.ifThere(openCloset)}
+	first := &l.ways[f.ways[0]].passages[0]
+	t := Task{ID: f.id, Kind: Feed, Place: first.ends[1], Helper: closet, Drops: drops, Needs: l.ifThere(openCloset)}
+	var holes []int
 	for _, k := range f.ways {
 		w := &l.ways[k]
 		t.Needs = append(t.Needs, at("tag", w.drop.Tag))
-		if w.closetRod >= 0 {
-			t.Needs = append(t.Needs, l.shotID(w.closetRod))
-		}
+		t.Needs = append(t.Needs, l.shotsIn(k, 0)...)
 		t.Carry = append(t.Carry, l.coil(k))
+		holes = append(holes, l.holesIn(k, 0)...)
 	}
-	for _, o := range l.holes {
-		if o.closet && slices.ContainsFunc(o.ways, func(k int) bool { return slices.Contains(f.ways, k) }) {
-			t.Holes = append(t.Holes, o.h)
-			t.Needs = append(t.Needs, l.boredBy(o.h))
-		}
-	}
-	what := "the cables of " + l.tags(drops)
-	loop := fmt.Sprintf("%s for the loop", l.text(l.job.Slack.Closet))
-	t.Carry = append(t.Carry, tools("fish tape", "tape")...)
+	var bored []string
+	t.Holes, bored = l.numbers(holes)
+	t.Needs = append(t.Needs, bored...)
+	t.Carry = l.withLadder(t.Place, append(t.Carry, tools("fish tape", "tape")...))
 	t.HelperCarry = tools("fish tape", "tape")
-	t.Words = fmt.Sprintf("Feed %s down%s to the closet, one bundle, no kinks.", what, l.through(t.Holes))
-	t.HelperWords = fmt.Sprintf("Catch and draw in %s; leave %s.", what, loop)
-	if l.people == 1 {
-		t.Words = fmt.Sprintf("Lower %s%s to the closet and make them fast, %s more than reaches the panel.", what, l.through(t.Holes), l.text(l.job.Slack.Closet))
-	}
-	last := l.pair(t, "draw-closet-"+f.id[len("feed-"):], fmt.Sprintf("Draw in %s; leave %s.", what, loop))
+	l.feedWords(&t, first)
+	draw := fmt.Sprintf("Draw in the cables of %s; leave %s for the loop.", l.tags(drops), l.text(l.job.Slack.Closet))
+	last := l.pair(t, "draw-closet-"+f.id[len("feed-"):], draw)
 	for _, k := range f.ways {
 		l.lowered[k], l.home[k] = f.id, last
+	}
+}
+
+// feedWords tell of a feed. From where cables are laid it mostly goes down into
+// the closet, and up where they are laid under its floor.
+func (l *lot) feedWords(t *Task, p *passage) {
+	what := "the cables of " + l.tags(t.Drops)
+	loop := l.text(l.job.Slack.Closet)
+	down := "down"
+	if !p.up {
+		down = "up"
+	}
+	t.Words = fmt.Sprintf("Feed %s %s%s to the closet, one bundle, no kinks.", what, down, l.through(t.Holes))
+	t.HelperWords = fmt.Sprintf("Catch and draw in %s; leave %s for the loop.", what, loop)
+	switch {
+	case p.from == p.to:
+		t.Words = fmt.Sprintf("Bring %s to the panel.", what)
+	case l.people == 2 || t.Place == t.Helper:
+	case p.up:
+		t.Words = fmt.Sprintf("Lower %s%s to the closet and make them fast, %s more than reaches the panel.", what, l.through(t.Holes), loop)
+	default:
+		t.Words = fmt.Sprintf("Push a fish tape up%s to the closet, tie on %s, lay them out to run free and make the tape fast.", l.through(t.Holes), what)
 	}
 }
 

@@ -3,6 +3,7 @@ package tasks
 import (
 	"cmp"
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -54,7 +55,7 @@ func (s *site) work(parts [][]way, c clock, steps int) (*day, error) {
 	for i, part := range parts {
 		l := lot{site: *s, ways: slices.Clone(part), first: i == 0, bored: bored, kept: s.usedBy(parts[i+1:])}
 		for k := range l.ways {
-			l.ways[k].stretches = nil
+			l.ways[k].items = nil
 		}
 		list := l.tasksOf()
 		if len(parts) > 1 {
@@ -113,40 +114,20 @@ func (s *site) orderJob(list []*Task, c clock, before *day, steps int) order.Job
 		used[t.Helper] = true
 		job.Tasks = append(job.Tasks, c.task(t))
 	}
-	all := s.places()
-	for _, key := range []string{attic, outside} {
-		s.addPlace(&job, all[key], used)
-	}
-	for i := range s.job.House.Rooms {
-		if p := all["room "+s.job.House.Rooms[i].ID]; p != nil {
-			s.addPlace(&job, p, used)
+	for _, key := range slices.Sorted(maps.Keys(s.titles)) {
+		if p := s.titles[key]; used[key] {
+			climb := p.Kind == Attic || p.Kind == Crawl
+			job.Places = append(job.Places, order.Place{Name: key, Climb: climb, Arrive: arrival(p)})
 		}
 	}
-	s.addPlace(&job, all[closet], used)
 	for i := len(before.stays) - 1; i >= 0; i-- {
 		if v := &before.stays[i]; v.Person == 0 {
-			if used[v.Place] {
-				job.From = v.Place
-			}
+			job.From = v.Place
 			break
 		}
 	}
+	job.Ways = s.stairsBetween(&job)
 	return job
-}
-
-func (s *site) addPlace(job *order.Job, p *Place, used map[string]bool) {
-	if !used[p.Key] {
-		return
-	}
-	arrive := toRoom
-	switch p.Kind {
-	case Attic:
-		arrive = toAttic
-	case Outside:
-		arrive = toOutside
-	}
-	minutes := int(value(arrive) / 1000)
-	job.Places = append(job.Places, order.Place{Name: p.Key, Attic: p.Kind == Attic, Arrive: minutes})
 }
 
 // append adds the plan of a lot. A visit that goes on where the person's last
@@ -189,7 +170,7 @@ func (d *day) figures(start order.Clock) Figures {
 	seen := [2]bool{}
 	for i := range d.stays {
 		v := &d.stays[i]
-		if v.Attic {
+		if v.Climb {
 			f.Climbs++
 		}
 		if seen[v.Person] {

@@ -28,7 +28,7 @@ func (s *site) deferred(today []way) []string {
 	}
 	for i := range s.res.Holes {
 		h := &s.res.Holes[i]
-		if s.graph.Holes[h.Place].Kind == route.StudArc && running[h.Place] {
+		if k := s.graph.Holes[h.Place].Kind; (k == route.StudArc || k == route.JoistArc) && running[h.Place] {
 			out = append(out, fmt.Sprintf("The patch at %s: sand and paint when it is dry.", h.ID))
 		}
 	}

@@ -6,12 +6,16 @@
 // drop, what is left for another day, and notes on the clock. The package
 // decides no route and no hole, cuts no spool, and reads and prints nothing.
 //
-// Words. A place is the attic, a room, the closet or outside; a drop in the
-// closet's room is at the closet. A drop is run today unless the job marks it
-// for later. Cables are cut at the spool to their planned length, carried into
-// the attic as coils, lowered into the closet, laid from there, trunk before
-// branches, and brought down at each drop. A stretch is a way in the attic that
-// the same cables take.
+// Words. A place is an attic, a crawl space, a room, the closet or outside; a
+// drop in the closet's room is at the closet, and the joists over a room without
+// a ceiling are worked on from that room. A drop is run today unless the job
+// marks it for later. Cables are cut at the spool to their planned length,
+// carried as coils to where they are laid first, lowered or fed up into the
+// closet, laid from there, trunk before branches, and brought to each drop. A
+// stretch is a way at one place that the same cables take and that is laid by
+// hand. A passage is a part of a way where no hand gets at the cable: in a wall,
+// through a floor, on a rod. A pass brings cables through a passage from one
+// place where they are laid to the next.
 //
 // Hands. With two people, work at two places at once is one task: one feeds,
 // one catches (Task.Helper). One person alone does it as two or three tasks, one

@@ -6,7 +6,6 @@ import (
 
 	"topplate/plan"
 	"topplate/plan/connector"
-	"topplate/route"
 )
 
 // atDrop adds what is done for way k at its drop, and bringing its cables
@@ -14,7 +13,7 @@ import (
 func (l *lot) atDrop(k int) {
 	l.openDrop(k)
 	switch w := &l.ways[k]; {
-	case w.dropRod >= 0 && l.outdoors(w):
+	case l.dropRod(w) >= 0 && l.outdoors(w):
 		l.shootOut(k)
 	default:
 		l.fish(k)
@@ -27,7 +26,7 @@ func (l *lot) openDrop(k int) {
 	w := &l.ways[k]
 	tag, place := w.drop.Tag, l.placeOf(w.drop)
 	open := Task{ID: at("open", tag), Kind: Open, Place: place, Drops: []int{w.d}, Carry: toolsToCut}
-	if place == outside && w.drop.Kind == plan.SoffitSpot {
+	if place == outside && !l.onSurface(k) {
 		open.Carry = tools("pry bar", "screwdriver")
 		open.Words = fmt.Sprintf("Open the soffit at %s%s.", tag, l.noteOf(w.drop))
 		if l.parts[open.ID] == nil {
@@ -35,6 +34,15 @@ func (l *lot) openDrop(k int) {
 			open.Words = fmt.Sprintf("Unclip the soffit at %s%s.", tag, l.noteOf(w.drop))
 		}
 		l.add(open)
+		return
+	}
+	if l.onSurface(k) {
+		on := map[plan.DropKind]string{plan.WallPlate: "on the face of the wall", plan.CeilingPoint: "on the open joists", plan.SoffitSpot: "under the eave"}
+		l.add(Task{
+			ID: at("mark", tag), Kind: Mark, Place: place, Drops: []int{w.d},
+			Words: fmt.Sprintf("Mark the place of %s%s %s%s.", tag, l.noteOf(w.drop), on[w.drop.Kind], l.movedText(w)),
+			Carry: l.withLadder(place, tools("pencil", "tape measure")),
+		})
 		return
 	}
 	where := "in the ceiling"
@@ -49,7 +57,7 @@ func (l *lot) openDrop(k int) {
 	open.Needs = []string{at("mark", tag)}
 	open.Words = fmt.Sprintf("Cut the opening of %s.", tag)
 	for _, o := range l.holes {
-		if !o.closet && l.partOfOpening(&o) && !l.bored[o.h] && slices.Contains(o.ways, k) {
+		if !o.closet && o.opening && !l.bored[o.h] && slices.Contains(o.ways, k) {
 			open.Holes, open.Bores = append(open.Holes, o.h), true
 			open.Words = fmt.Sprintf("Cut the opening of %s through the ceiling%s.", tag, l.boring(open.Holes))
 		}
@@ -74,46 +82,44 @@ func (l *lot) movedText(w *way) string {
 
 // dropHoles are the holes of a way on the side of its drop.
 func (l *lot) dropHoles(k int) (holes []int, bored []string) {
-	for _, o := range l.holes {
-		if slices.Contains(o.ways, k) && (!o.closet || l.ways[k].atticless) {
-			holes = append(holes, o.h)
-			bored = append(bored, l.boredBy(o.h))
-		}
-	}
-	return holes, bored
+	return l.numbers(l.holesIn(k, len(l.ways[k].passages)-1))
 }
 
-// laid are the tasks after which a way's cables lie where they come down.
+// laid are the tasks after which a way's cables lie where they come to its
+// drop.
 func (l *lot) laid(k int) []string {
 	out := []string{l.lowered[k]}
-	for _, s := range l.ways[k].stretches {
-		out = append(out, l.stretches[s].id)
+	for _, it := range l.ways[k].items {
+		id, _ := l.done(it)
+		out = append(out, id)
 	}
 	return out
 }
 
-// fish adds bringing the cables of a way from the attic to its opening, or
-// inside a wall from the closet.
+// fish adds bringing the cables of a way from where they are laid to its
+// opening, or from the closet where they are laid nowhere.
 func (l *lot) fish(k int) {
 	w := &l.ways[k]
-	tag, place := w.drop.Tag, l.placeOf(w.drop)
+	tag := w.drop.Tag
 	holes, bored := l.dropHoles(k)
+	from, to := w.last().ends[0], w.last().ends[1]
 	t := Task{
-		ID: at("fish", tag), Kind: Fish, Place: attic, Helper: place, Drops: []int{w.d}, Holes: holes,
-		Needs: append(append(bored, l.laid(k)...), at("open", tag)), Carry: tools("fish tape", "tape"), HelperCarry: tools("fish tape", "hook"),
+		ID: at("fish", tag), Kind: Fish, Place: from, Helper: to, Drops: []int{w.d}, Holes: holes,
+		Needs: append(append(bored, l.laid(k)...), l.openedAt(k)),
+		Carry: tools("fish tape", "tape"), HelperCarry: tools("fish tape", "hook"),
 	}
-	if w.dropRod >= 0 {
-		t.Needs = append(t.Needs, l.shotID(w.dropRod))
+	if !w.inside() {
+		t.Carry = l.withLadder(from, t.Carry)
 	}
+	t.Needs = append(t.Needs, l.shotsIn(k, len(w.passages)-1)...)
 	t.Words, t.HelperWords = l.fishWords(k, holes)
 	switch {
-	case w.atticless:
-		t.Place = closet
+	case w.inside():
 		t.Needs = append(t.Needs, at("tag", tag))
 		t.Needs = append(t.Needs, l.ifThere(openCloset)...)
 		t.Carry = append(t.Carry, l.coil(k))
 		l.home[k] = t.ID
-	case l.passes(w):
+	case l.handsOn(w):
 		t.Helper, t.HelperWords, t.HelperCarry = "", "", nil
 		l.add(t)
 		l.arrived[k] = t.ID
@@ -123,37 +129,52 @@ func (l *lot) fish(k int) {
 	l.arrived[k] = l.pair(t, at("draw", tag), alone)
 }
 
-// passes reports whether one person in the attic passes a way's cables through
-// to its drop.
-func (l *lot) passes(w *way) bool {
-	return w.dropRod < 0 && (w.drop.Kind == plan.CeilingPoint || l.outdoors(w))
+// handsOn reports whether one person passes a way's cables through to its drop
+// from where they are laid.
+func (l *lot) handsOn(w *way) bool {
+	return l.dropRod(w) < 0 && (w.drop.Kind == plan.CeilingPoint || l.outdoors(w) || w.last().ends[0] == w.last().ends[1] && l.holesOf(w.route.Arcs[w.last().from:]) == 0)
 }
 
 func (l *lot) fishWords(k int, holes []int) (words, helper string) {
 	w := &l.ways[k]
 	what := fmt.Sprintf("the %s of %s", plural(w.drop.Count, "cable"), w.drop.Tag)
 	through := what + l.through(holes)
-	helper = fmt.Sprintf("Catch %s and draw out of the opening; leave %s.", what, l.text(l.job.Slack.Outlet))
+	leave := l.text(l.job.Slack.Outlet)
+	helper = fmt.Sprintf("Catch %s and draw out of the opening; leave %s.", what, leave)
+	rod, up := l.dropRod(w) >= 0, w.last().up
 	switch {
-	case w.atticless:
+	case w.inside() && !l.leavesWall(w):
 		words = fmt.Sprintf("Feed %s inside the wall to the opening; keep %s at the panel.", through, l.text(l.job.Slack.Closet))
-	case l.passes(w):
-		words = fmt.Sprintf("Pass %s, %s to spare.", through, l.text(l.job.Slack.Outlet))
-	case l.people == 1 && w.dropRod >= 0:
+	case w.inside():
+		words = fmt.Sprintf("Feed %s to the opening of %s; keep %s at the panel.", through, w.drop.Tag, l.text(l.job.Slack.Closet))
+	case l.handsOn(w):
+		words = fmt.Sprintf("Pass %s, %s to spare.", through, leave)
+	case l.people == 1 && rod:
 		words = fmt.Sprintf("Tie %s on to the tape and lay them out to run free.", what)
+	case l.people == 1 && up:
+		words = fmt.Sprintf("Push a fish tape up%s to the opening, tie on %s and lay them out to run free.", l.through(holes), what)
 	case l.people == 1:
 		words = fmt.Sprintf("Lower %s on a weighted line; leave enough for the opening and make them fast.", through)
+	case up:
+		words = fmt.Sprintf("Tie %s on to the tape that comes down and feed them up%s, one bundle, no kinks.", what, l.through(holes))
+		helper = fmt.Sprintf("Push a fish tape down, draw %s out of the opening; leave %s.", what, leave)
 	default:
 		words = fmt.Sprintf("Feed %s, one bundle, no kinks.", through)
 	}
 	return words, helper
 }
 
+// leavesWall reports whether a way goes through a plate at the top or the bottom
+// of the closet's wall.
+func (l *lot) leavesWall(w *way) bool {
+	return slices.ContainsFunc(w.route.Arcs, func(a int) bool { return l.graph.Arcs[a].Space >= 0 })
+}
+
 // shootOut adds the rod shot in from an eave, which draws the cables out.
 func (l *lot) shootOut(k int) {
 	w := &l.ways[k]
 	tag := w.drop.Tag
-	s := l.shots[slices.IndexFunc(l.shots, func(s shot) bool { return s.arc == w.dropRod })]
+	s := l.shotOf(k, len(w.passages)-1, l.dropRod(w))
 	if s.ways[0] != k {
 		// Two drops behind one hole: the first draws the cables of both.
 		l.arrived[k] = l.arrived[s.ways[0]]
@@ -169,9 +190,15 @@ func (l *lot) shootOut(k int) {
 		laid = append(laid, l.laid(j)...)
 	}
 	ready := append(bored, at("open", tag))
+	from := w.last().ends[0]
+	if w.inside() {
+		laid = append(laid, at("tag", tag))
+		laid = append(laid, l.ifThere(openCloset)...)
+		l.home[k] = s.id
+	}
 	if l.people == 2 {
 		l.add(Task{
-			ID: s.id, Kind: Shoot, Place: outside, Helper: attic, Hands: 2, Drops: drops, Holes: holes, Needs: append(ready, laid...),
+			ID: s.id, Kind: Shoot, Place: outside, Helper: from, Hands: 2, Drops: drops, Holes: holes, Needs: append(ready, laid...),
 			Words:       fmt.Sprintf("Shoot the rods in at %s, %s up the rafter bay; draw them back with %s%s.", tag, length, what, l.through(holes)),
 			HelperWords: fmt.Sprintf("Take the rods of %s, tie on %s, feed.", tag, what),
 			Carry:       rods, HelperCarry: tools("tape"),
@@ -189,7 +216,7 @@ func (l *lot) shootOut(k int) {
 		Words: fmt.Sprintf("Push the rods in at %s, %s up the rafter bay, and leave them.", tag, length),
 	})
 	l.add(Task{
-		ID: s.id, Kind: Shoot, Place: attic, Drops: drops, Needs: append(laid, push), Carry: tools("tape"),
+		ID: s.id, Kind: Shoot, Place: from, Drops: drops, Needs: append(laid, push), Carry: tools("tape"),
 		Words: fmt.Sprintf("Take the end of the rods of %s, tie on %s and lay them out to run free.", tag, what),
 	})
 	l.add(Task{
@@ -227,7 +254,7 @@ func (l *lot) fitOut(k int) {
 			Words: fmt.Sprintf("Patch %s in; see that its device gets power and that data comes back.", tag), Carry: []Item{{"patch cord", n}},
 		})
 	}
-	if w.drop.Kind == plan.SoffitSpot {
+	if w.drop.Kind == plan.SoffitSpot && !l.onSurface(k) {
 		l.closeSoffit(k)
 	}
 }
@@ -293,84 +320,6 @@ func (l *lot) closeSoffit(k int) {
 		Words: fmt.Sprintf("Close the soffit at %s; leave a drip loop.", w.drop.Tag), Carry: tools("screwdriver", "screws"),
 	}
 	l.add(t)
-}
-
-// sealHoles adds sealing what no later lot goes through, and patching.
-func (l *lot) sealHoles() {
-	for _, o := range l.holes {
-		if l.kept[o.h] {
-			continue
-		}
-		h := &l.res.Holes[o.h]
-		kind := l.graph.Holes[h.Place].Kind
-		t := Task{ID: at("seal", h.ID), Kind: Seal, Place: o.place, Holes: []int{o.h}, Drops: l.dropsOf(o.ways), Needs: l.drawnThrough(&o), Carry: tools("fire-rated sealant")}
-		t.Words = fmt.Sprintf("Seal %s round the cables.", h.ID)
-		switch kind {
-		case route.CeilingArc, route.SoffitArc:
-			l.record(t.ID, sealBoard, max(h.Count, 1))
-			t.Carry = tools("sealant")
-		case route.GableArc:
-			t.Place, t.Carry = outside, tools("outdoor sealant")
-			t.Words = fmt.Sprintf("Seal the sleeve of %s against the weather.", h.ID)
-		case route.StudArc:
-			t.ID, t.Kind, t.Carry = at("patch", h.ID), Patch, tools("board, compound and tape")
-			t.Words = fmt.Sprintf("Put the board back at %s, tape and first coat.", h.ID)
-		}
-		l.add(t)
-		l.beforeClosing(&o, t.ID)
-	}
-}
-
-// drawnThrough lists the tasks after which all cables of a hole are in place.
-func (l *lot) drawnThrough(o *hole) []string {
-	var out []string
-	for _, k := range o.ways {
-		if o.closet && !l.ways[k].atticless {
-			out = append(out, l.home[k])
-		} else {
-			out = append(out, l.arrived[k])
-		}
-	}
-	return out
-}
-
-// beforeClosing makes a box or a soffit wait for the seal behind it.
-func (l *lot) beforeClosing(o *hole, seal string) {
-	for _, k := range o.ways {
-		tag := l.ways[k].drop.Tag
-		next := at("mount", tag)
-		if l.outdoors(&l.ways[k]) {
-			next = at("close", tag)
-		}
-		if t := l.tasks[next]; t != nil && !o.closet && t.Place == l.tasks[seal].Place {
-			t.Needs = append(t.Needs, seal)
-		}
-	}
-}
-
-// cleanUp adds clearing each place, after all that is done there.
-func (l *lot) cleanUp() {
-	needs := map[string][]string{}
-	for id, t := range l.tasks {
-		needs[t.Place] = append(needs[t.Place], id)
-		if t.Helper != "" && t.Helper != t.Place {
-			needs[t.Helper] = append(needs[t.Helper], id)
-		}
-	}
-	for place, ids := range needs {
-		t := Task{ID: at("clean", place), Kind: Clean, Place: place, Needs: ids, Words: "Clean up; count the tools.", Carry: tools("vacuum", "rubbish bag")}
-		r := cleanRoom
-		switch place {
-		case attic:
-			r, t.Words, t.Carry = cleanAttic, "Put the insulation back, take out tools and rubbish.", tools("rubbish bag")
-		case outside:
-			r, t.Words, t.Carry = cleanOutside, "Clear up, take the ladder down.", tools("rubbish bag")
-		case closet:
-			r, t.Words = cleanCloset, "Dress the loop, clean up, mark what is left of the cable with its length."
-		}
-		l.record(t.ID, r, 1)
-		l.add(t)
-	}
 }
 
 // cables counts those of some drops.

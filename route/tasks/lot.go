@@ -16,6 +16,7 @@ type lot struct {
 	site
 	ways      []way // in the order of tags
 	stretches []stretch
+	passes    []pass
 	shots     []shot
 	feeds     []feed
 	holes     []hole
@@ -39,7 +40,8 @@ type site struct {
 	graph  *route.Graph
 	holeAt map[int]int // index in Result.Holes, by index in Graph.Holes
 	people int
-	joists []int64 // centre lines, on the axis across the joists
+	titles map[string]*Place // by key
+	joists [][]int64         // centre lines, on the axis across the joists, by space
 }
 
 func newSite(res *route.Result) site {
@@ -47,9 +49,13 @@ func newSite(res *route.Result) site {
 	for i := range res.Holes {
 		s.holeAt[res.Holes[i].Place] = i
 	}
-	for _, c := range route.JoistCentres(res.Job.House, res.Job.House.Attic) {
-		s.joists = append(s.joists, int64(c))
+	s.joists = make([][]int64, len(res.Job.House.Spaces))
+	for i, space := range res.Job.House.Spaces {
+		for _, c := range route.JoistCentres(res.Job.House, space) {
+			s.joists[i] = append(s.joists[i], int64(c))
+		}
 	}
+	s.titles = s.places()
 	return s
 }
 
@@ -58,25 +64,16 @@ type shot struct {
 	id   string
 	arc  int
 	ways []int
-	// closet says at which end of the cables it is.
-	closet bool
+	at   int // index of its passage on the first of the ways
+	// out is true if it draws cables out to a drop outside.
+	out bool
 }
 
-// A feed is one way from the attic into the closet.
+// A feed is one passage into the closet.
 type feed struct {
 	id   string
-	arc  int // the last one before the attic
+	arc  int // the last one that is no rod shot
 	ways []int
-}
-
-// A hole is one that the cables of a lot go through.
-type hole struct {
-	h      int // index in Result.Holes
-	arc    int
-	closet bool  // it is over the closet
-	ways   []int // at whose drops it is; all that go through it if closet
-	below  bool  // it is bored, and sealed, from the room, not from the attic
-	place  string
 }
 
 // tasksOf makes the tasks for the ways.
@@ -84,12 +81,12 @@ func (l *lot) tasksOf() []*Task {
 	l.tasks, l.parts, l.spent = map[string]*Task{}, map[string]map[price.ID]int64{}, map[int]bool{}
 	n := len(l.ways)
 	l.lowered, l.home, l.arrived = make([]string, n), make([]string, n), make([]string, n)
-	l.stretches = stretchesOf(l.ways)
+	l.divideWays()
 	l.gather()
 	l.handOut()
 	l.boreHoles()
 	l.atCloset()
-	l.inTheAttic()
+	l.layAndPass()
 	for k := range l.ways {
 		l.atDrop(k)
 	}
@@ -134,10 +131,17 @@ func (l *lot) add(t Task) {
 // pair adds a task for two: at first for one of them, at t.Helper for the
 // other. One person alone does it as two tasks, the second with the id that is
 // returned, which is the one that others wait for; either has half the
-// minutes.
+// minutes. At one place it is one task.
 func (l *lot) pair(t Task, alone string, secondWords string) string {
-	if l.people == 2 {
+	switch {
+	case l.people == 2:
 		t.Hands = 2
+		l.add(t)
+		return t.ID
+	case t.Helper == t.Place:
+		t.Words += " " + secondWords
+		t.Carry = append(t.Carry, t.HelperCarry...)
+		t.Helper, t.HelperWords, t.HelperCarry = "", "", nil
 		l.add(t)
 		return t.ID
 	}
@@ -177,41 +181,35 @@ func (l *lot) record(id string, r price.ID, n int) { l.give(id, r, value(r)*int6
 func (l *lot) gather() {
 	for k := range l.ways {
 		w := &l.ways[k]
-		l.gatherShot(k, w.closetRod, true)
-		l.gatherShot(k, w.dropRod, false)
-		if !w.atticless {
-			l.gatherFeed(k)
-		}
-		for i, a := range w.route.Arcs {
-			if l.graph.Arcs[a].Hole >= 0 {
-				l.gatherHole(k, i, a)
+		for p := range w.passages {
+			for _, a := range l.rods(w, &w.passages[p]) {
+				l.gatherShot(k, p, a)
 			}
 		}
+		if !w.inside() {
+			l.gatherFeed(k)
+		}
 	}
-	for i := range l.holes {
-		l.placeHole(&l.holes[i])
-	}
-	slices.SortFunc(l.holes, func(a, b hole) int { return a.h - b.h })
+	l.gatherHoles()
 }
 
-func (l *lot) gatherShot(k, arc int, closet bool) {
-	if arc < 0 {
-		return
-	}
-	i := slices.IndexFunc(l.shots, func(s shot) bool { return s.arc == arc })
+func (l *lot) gatherShot(k, p, arc int) {
+	w := &l.ways[k]
+	out := p == len(w.passages)-1 && l.outdoors(w)
+	i := slices.IndexFunc(l.shots, func(s shot) bool { return s.arc == arc && s.out == out })
 	if i < 0 {
 		i = len(l.shots)
-		l.shots = append(l.shots, shot{id: numbered("shoot", i+1), arc: arc, closet: closet})
+		l.shots = append(l.shots, shot{id: numbered("shoot", i+1), arc: arc, at: p, out: out})
 	}
 	l.shots[i].ways = append(l.shots[i].ways, k)
 }
 
 func (l *lot) gatherFeed(k int) {
+	w := &l.ways[k]
 	arc := -1
-	if w := &l.ways[k]; w.from > 0 {
-		arc = w.route.Arcs[w.from-1]
-		if arc == w.closetRod {
-			arc = w.route.Arcs[max(w.from-2, 0)]
+	for _, a := range w.route.Arcs[:w.passages[0].to] {
+		if arc < 0 || l.graph.Arcs[a].Kind != route.RodArc {
+			arc = a
 		}
 	}
 	i := slices.IndexFunc(l.feeds, func(f feed) bool { return f.arc == arc })
@@ -220,78 +218,6 @@ func (l *lot) gatherFeed(k int) {
 		l.feeds = append(l.feeds, feed{id: numbered("feed", i+1), arc: arc})
 	}
 	l.feeds[i].ways = append(l.feeds[i].ways, k)
-}
-
-func (l *lot) gatherHole(k, i, arc int) {
-	h := l.holeAt[l.graph.Arcs[arc].Hole]
-	closet := i < l.ways[k].from && !l.ways[k].atticless
-	at := slices.IndexFunc(l.holes, func(o hole) bool { return o.h == h })
-	if at < 0 {
-		at = len(l.holes)
-		l.holes = append(l.holes, hole{h: h, arc: arc})
-	}
-	o := &l.holes[at]
-	o.closet = o.closet || closet
-	if !slices.Contains(o.ways, k) {
-		o.ways = append(o.ways, k)
-	}
-}
-
-// placeHole decides from where a hole is bored.
-func (l *lot) placeHole(o *hole) {
-	p := &l.graph.Holes[l.res.Holes[o.h].Place]
-	o.place = l.nearest(o)
-	switch p.Kind {
-	case route.PlateArc:
-		o.below = !p.FromSpace
-	case route.BlockArc:
-		o.below = !l.blockFromAbove(o)
-	case route.GableArc:
-		o.below = !p.FromSpace
-	default:
-		o.below = true
-	}
-	if !o.below {
-		o.place = attic
-	}
-}
-
-// nearest is the place below a hole: the closet, or that of the highest box
-// that it is over.
-func (l *lot) nearest(o *hole) string {
-	if o.closet {
-		return closet
-	}
-	best := o.ways[0]
-	for _, k := range o.ways {
-		if l.ways[k].route.Place.Z > l.ways[best].route.Place.Z {
-			best = k
-		}
-	}
-	return l.placeOf(l.ways[best].drop)
-}
-
-// blockFromAbove reports whether a fire block is bored through the plate over
-// it: that plate is bored from above, and the way from the box is no shorter.
-func (l *lot) blockFromAbove(o *hole) bool {
-	z := l.graph.Holes[l.res.Holes[o.h].Place].At.Z
-	for _, k := range o.ways {
-		w := &l.ways[k]
-		box := w.route.Place.Z
-		if o.closet {
-			box = l.job.House.Levels[0].Floor + l.job.Closet.Spot.Height
-		}
-		for i, a := range w.route.Arcs {
-			hole := l.graph.Arcs[a].Hole
-			if hole < 0 || (i < w.from) != o.closet {
-				continue
-			}
-			if p := &l.graph.Holes[hole]; p.Kind == route.PlateArc {
-				return p.FromSpace && p.At.Z-z <= z-box
-			}
-		}
-	}
-	return false
 }
 
 // dropsOf lists the drops of some ways.

@@ -53,23 +53,22 @@ func perLength(perMetre int64, l measure.Length) int64 {
 func (l *lot) carrier(k, i int) string {
 	w := &l.ways[k]
 	a := w.route.Arcs[i]
+	p := w.passageAt(i)
+	last := p == len(w.passages)-1
 	switch {
-	case w.dropRod >= 0 && i >= w.to && (a == w.dropRod || l.outdoors(w)):
-		return l.shotID(w.dropRod)
-	case w.atticless || i >= w.to:
+	case p < 0:
+		return l.stretchOf(a).id
+	case last && l.outdoors(w) && l.dropRod(w) >= 0:
+		return l.shotOf(k, p, l.dropRod(w)).id
+	case l.graph.Arcs[a].Kind == route.RodArc:
+		return l.shotOf(k, p, a).id
+	case last:
 		return at("fish", w.drop.Tag)
-	case a == w.closetRod:
-		return l.shotID(a)
-	case i < w.from:
+	case p == 0:
 		j := slices.IndexFunc(l.feeds, func(f feed) bool { return slices.Contains(f.ways, k) })
 		return l.feeds[j].id
 	}
-	s := slices.IndexFunc(l.stretches, func(s stretch) bool { return slices.Contains(s.arcs, a) })
-	return l.stretches[s].id
-}
-
-func (l *lot) shotID(arc int) string {
-	return l.shots[slices.IndexFunc(l.shots, func(s shot) bool { return s.arc == arc })].id
+	return l.passOf(k, p).id
 }
 
 // bend gives the minutes of the bend before arc i, if there is one.
@@ -113,11 +112,19 @@ func (l *lot) once(k, a int, id price.ID, by string) {
 // hole counts as often as it is bored. What was bored before is only sealed.
 func (l *lot) divide(k int, arc *route.Arc, id price.ID, n int64, by string) {
 	h := -1
-	if arc.Hole >= 0 {
-		h = l.holeAt[arc.Hole]
-		if id != price.LiftBoard && id != price.Patch {
+	place := arc.Hole
+	if place < 0 && slices.Contains(price.Bores, id) {
+		place = l.holeBeside(k, arc)
+	}
+	if place >= 0 {
+		h = l.holeAt[place]
+		if arc.Hole >= 0 && slices.Contains(price.Bores, id) {
 			n *= int64(max(l.res.Holes[h].Count, 1))
 		}
+	}
+	if !slices.ContainsFunc(shares, func(s share) bool { return s.term == id }) {
+		l.give(by, id, n)
+		return
 	}
 	for _, s := range shares {
 		if s.term != id {
@@ -143,6 +150,19 @@ func (l *lot) divide(k int, arc *route.Arc, id price.ID, n int64, by string) {
 	}
 }
 
+// holeBeside is the place of the hole before or after an arc of way k, -1 if
+// there is none.
+func (l *lot) holeBeside(k int, arc *route.Arc) int {
+	arcs := l.ways[k].route.Arcs
+	i := slices.IndexFunc(arcs, func(a int) bool { return &l.graph.Arcs[a] == arc })
+	for _, j := range []int{i - 1, i + 1} {
+		if 0 <= j && j < len(arcs) && l.graph.Arcs[arcs[j]].Hole >= 0 {
+			return l.graph.Arcs[arcs[j]].Hole
+		}
+	}
+	return -1
+}
+
 // notNow reports whether a kind of work on a hole belongs to another lot.
 func (l *lot) notNow(h int, k Kind) bool {
 	if k == Seal || k == Patch {
@@ -165,16 +185,20 @@ func closetShare(k Kind) string {
 func (l *lot) halfJoists(arc *route.Arc) int64 {
 	p, q := l.graph.Nodes[arc.From].At, l.graph.Nodes[arc.To].At
 	u, v := int64(p.X), int64(q.X)
-	if !l.job.House.Attic.AlongY {
+	if arc.Space < 0 {
+		return 0
+	}
+	if !l.job.House.Spaces[arc.Space].AlongY {
 		u, v = int64(p.Y), int64(q.Y)
 	}
 	if u > v {
 		u, v = v, u
 	}
 	var n int64
-	i, _ := slices.BinarySearchFunc(l.joists, u, cmp.Compare[int64])
-	for ; i < len(l.joists) && l.joists[i] <= v; i++ {
-		if n += 2; l.joists[i] == u || l.joists[i] == v {
+	joists := l.joists[arc.Space]
+	i, _ := slices.BinarySearchFunc(joists, u, cmp.Compare[int64])
+	for ; i < len(joists) && joists[i] <= v; i++ {
+		if n += 2; joists[i] == u || joists[i] == v {
 			n--
 		}
 	}

@@ -55,7 +55,7 @@ func (s *site) today() []way {
 	var out []way
 	for i := range s.res.Routes {
 		if r := &s.res.Routes[i]; r.Blocked == nil && !s.job.Drops[r.Drop].Later {
-			out = append(out, newWay(s.res, r))
+			out = append(out, s.newWay(r))
 		}
 	}
 	return out
@@ -63,12 +63,11 @@ func (s *site) today() []way {
 
 // visits are the stays as they are printed.
 func (s *site) visits(d *day) []Visit {
-	all := s.places()
 	var out []Visit
 	for i := range d.stays {
 		o := &d.stays[i]
 		v := Visit{
-			Number: i + 1, Person: o.Person + 1, Place: all[o.Place], Climb: o.Attic, Arrive: o.Arrive, Leave: o.Leave,
+			Number: i + 1, Person: o.Person + 1, Place: s.titles[o.Place], Climb: o.Climb, Arrive: o.Arrive, Leave: o.Leave,
 		}
 		together := false
 		for j, work := range o.Work {

@@ -82,7 +82,7 @@ func pricedLike(t *testing.T, name string, res *route.Result, w *Work) {
 	}
 	for _, term := range res.Cost.Terms {
 		switch term.Term {
-		case price.Cable, price.Shift, price.ChangeCrowded:
+		case price.Cable, price.Shift, price.ChangeCrowded, price.RacewayRun:
 			continue
 		case price.Patch:
 			term.Amount /= 2 // the other half is for another day
@@ -191,7 +191,8 @@ func TestRandomHousesCanBeDone(t *testing.T) {
 		}
 	}
 	for k := SetUp; k <= Clean; k++ {
-		if seen[k] == 0 {
+		// In a house of one level all cables are laid in one attic.
+		if seen[k] == 0 && k != Pass {
 			t.Errorf("no house has a task to %s", k)
 		}
 	}
@@ -356,7 +357,7 @@ func TestAtticInTheCool(t *testing.T) {
 	past := func(w *Work) (n int) {
 		for i := range w.Visits {
 			for _, s := range w.Visits[i].Steps {
-				if w.Visits[i].Place.Key == attic {
+				if w.Visits[i].Place.Kind == Attic {
 					n += max(0, int(s.End)-11*60)
 				}
 			}
@@ -387,7 +388,7 @@ func TestCarried(t *testing.T) {
 				what, _, _ := strings.Cut(it.What, " of ")
 				sum[what] += it.Count
 			}
-			if v.Place.Key == attic && !names["head lamp"] || v.Place.Key == outside && !names["ladder"] {
+			if v.Place.Kind == Attic && !names["head lamp"] || v.Place.Key == outside && !names["ladder"] {
 				t.Errorf("visit %d carries %v", v.Number, v.Carry)
 			}
 		}

@@ -27,6 +27,7 @@ const (
 	openStrip    price.ID = "open-vent-strip"
 	closeStrip   price.ID = "close-vent-strip"
 	sealBoard    price.ID = "seal-board"
+	mountChannel price.ID = "mount-channel"
 	makeFast     price.ID = "make-fast"
 	endJack      price.ID = "end-jack"
 	endPlug      price.ID = "end-plug"
@@ -37,11 +38,14 @@ const (
 	powerUp      price.ID = "power-up"
 	cleanRoom    price.ID = "clean-room"
 	cleanAttic   price.ID = "clean-attic"
+	cleanCrawl   price.ID = "clean-crawl"
 	cleanOutside price.ID = "clean-outside"
 	cleanCloset  price.ID = "clean-closet"
 	toAttic      price.ID = "to-attic"
+	toCrawl      price.ID = "to-crawl"
 	toOutside    price.ID = "to-outside"
 	toRoom       price.ID = "to-room"
+	stairs       price.ID = "stairs"
 	atticCool    price.ID = "attic-cool"
 	longDay      price.ID = "long-day"
 )
@@ -56,6 +60,7 @@ var Records = []Record{
 	{openStrip, "Opening a soffit that unclips", 3_000, "A vent strip or a panel."},
 	{closeStrip, "Closing a soffit that unclips", 3_000, ""},
 	{sealBoard, "Sealing one hole in board or soffit", 2_000, "Against air and weather."},
+	{mountChannel, "Mounting one metre of channel", 5_000, "Cut, level, screw, cover."},
 	{makeFast, "Alone: making fast what is left hanging", 1_000, "A tape, the rods or the cables, so that they are found again."},
 	{endJack, "One jack", 6_000, "Strip, lay, punch, dress."},
 	{endPlug, "One plug", 5_000, "Strip, sort, trim, crimp, look."},
@@ -66,11 +71,14 @@ var Records = []Record{
 	{powerUp, "Patching one device in and seeing it work", 4_000, "Power and data: both."},
 	{cleanRoom, "Cleaning up a room", 5_000, ""},
 	{cleanAttic, "Clearing the attic", 5_000, "Insulation back, tools out, nothing left on the ceiling."},
+	{cleanCrawl, "Clearing the crawl space", 5_000, "Insulation and ground cover back, tools out, the door shut."},
 	{cleanOutside, "Clearing up outside", 5_000, ""},
 	{cleanCloset, "Clearing up at the closet", 10_000, "Left-over cable marked with its length and kept for patch cords."},
 	{toAttic, "Getting into the attic", 4_000, "Ladder, lamp, mask, tools handed up."},
+	{toCrawl, "Getting into the crawl space", 5_000, "Coveralls, knee pads, lamp, mask; tools handed down."},
 	{toOutside, "Getting out to an eave", 4_000, "Ladder set and footed."},
 	{toRoom, "Getting to a room or the closet", 1_000, ""},
+	{stairs, "Up or down one storey by the stairs", 1_000, "Added to the way to a place on another level."},
 	{atticCool, "The attic is cool until", 11 * 60, "Minutes after midnight: a roof in the sun heats up before noon."},
 	{longDay, "A long day of work", 10 * 60_000, "Beyond it the rest is for another day or a second person."},
 }
@@ -128,6 +136,11 @@ var shares = []share{
 	{price.BoreGable, Bore, 700},
 	{price.BoreGable, Seal, 300},
 	{price.BoreStud, Bore, 1000},
+	{price.BoreJoist, Bore, 1000},
+	{price.BoreWall, Bore, 700},
+	{price.BoreWall, Seal, 300},
+	{price.BoreMasonry, Bore, 800},
+	{price.BoreMasonry, Seal, 200},
 	{price.LiftBoard, Bore, 500},
 	{price.LiftBoard, Seal, 500},
 	{price.Patch, Bore, 100},

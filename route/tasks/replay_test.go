@@ -16,9 +16,13 @@ import (
 // quick bounds the searches of tests that ask for many orders.
 var quick = budget{lot: 3_000, drop: 1_000, drops: 24}
 
+// loaded is a job given by its file, or by the folder of job.toml.
 func loaded(t testing.TB, dir string) *plan.Job {
 	t.Helper()
-	job, list := plan.LoadJob(filepath.Join(dir, "job.toml"), os.ReadFile)
+	if filepath.Ext(dir) == "" {
+		dir = filepath.Join(dir, "job.toml")
+	}
+	job, list := plan.LoadJob(dir, os.ReadFile)
 	if list.HasErrors() {
 		list.Print(os.Stderr, nil)
 		t.Fatalf("%s does not load", dir)
@@ -117,15 +121,16 @@ func (r *replay) people() {
 	last := map[int]*Visit{}
 	for i := range r.w.Visits {
 		v := &r.w.Visits[i]
-		way := map[PlaceKind]order.Clock{Attic: 4, Outside: 4, Room: 1, Closet: 1}[v.Place.Kind]
+		way := map[PlaceKind]order.Clock{Attic: 4, Crawl: 5, Outside: 4, Room: 1, Closet: 1}[v.Place.Kind]
 		from := r.w.Start
 		if o := last[v.Person]; o != nil {
 			from = o.Leave
+			way += r.stairs(o.Place, v.Place)
 			if o.Place.Key == v.Place.Key {
 				r.Errorf("visit %d is where visit %d was", v.Number, o.Number)
 			}
 		}
-		if v.Number != i+1 || v.Arrive < from+way || v.Climb != (v.Place.Key == attic) {
+		if v.Number != i+1 || v.Arrive < from+way || v.Climb != climbed(v.Place) {
 			r.Errorf("visit %d: person %d arrives at %s at %s, and left at %s", v.Number, v.Person, v.Place.Key, v.Arrive, from)
 		}
 		now := v.Arrive
@@ -138,6 +143,28 @@ func (r *replay) people() {
 		}
 		last[v.Person] = v
 	}
+}
+
+// climbed reports whether one climbs up or down to get to a place.
+func climbed(p *Place) bool { return p.Kind == Attic || p.Kind == Crawl }
+
+// stairs is a minute for each storey between two rooms.
+func (r *replay) stairs(a, b *Place) order.Clock {
+	if a.Room < 0 || b.Room < 0 {
+		return 0
+	}
+	h := r.res.Job.House
+	lo, hi := h.Levels[h.Rooms[a.Room].Level].Floor, h.Levels[h.Rooms[b.Room].Level].Floor
+	if lo > hi {
+		lo, hi = hi, lo
+	}
+	n := order.Clock(0)
+	for i := range h.Levels {
+		if f := h.Levels[i].Floor; lo < f && f <= hi {
+			n++
+		}
+	}
+	return n
 }
 
 // once checks that each task is done once, by as many hands as it needs, where
@@ -233,11 +260,14 @@ func (r *replay) drop(rt *route.Route) {
 	one := func(t *Task) []*Task { return []*Task{t} }
 	lay := r.of(d, Lay)
 	var home, out []*Task // into the closet, and to the drop
-	for _, t := range r.of(d, Feed, Fish, Draw, Shoot) {
+	var on []*Task        // from place to place
+	for _, t := range r.of(d, Feed, Pass, Fish, Draw, Shoot) {
 		closetEnd := t.Kind == Feed || strings.HasPrefix(t.ID, "draw-closet") || strings.Contains(t.ID, "/draw-closet")
 		// Alone, at an eave, cables are tied on to the rods in the attic.
 		rods := t.Kind == Shoot && t.Place != outside && !strings.HasPrefix(t.Words, "Take the end of the rods")
 		switch {
+		case t.Kind == Pass || strings.Contains(t.ID, "draw-pass"):
+			on = append(on, t)
 		case closetEnd:
 			home = append(home, t)
 		case !rods:
@@ -249,6 +279,7 @@ func (r *replay) drop(rt *route.Route) {
 	}
 	r.inTurn(one(cut), one(tag), home, one(panel), one(test), one(finish))
 	r.inTurn(one(tag), lay, out, one(mount), one(end), one(test))
+	r.inTurn(one(tag), on, out)
 	r.inTurn(r.of(d, Mark), r.of(d, Open), out)
 	if want := r.res.Job.Drops[d].Count; cut.Cables != want || end.Cables != want || panel.Cables != want || test.Cables != want {
 		r.Errorf("%s: not all cables are worked on", r.res.Job.Drops[d].Tag)
@@ -294,8 +325,24 @@ func (r *replay) through(d, h int) {
 		r.Errorf("nothing brings %s through %s", r.res.Job.Drops[d].Tag, id)
 	}
 	p := &r.res.Graph.Holes[r.res.Holes[h].Place]
-	if p.Kind == route.PlateArc && p.FromSpace != (bore[0].Place == attic) {
-		r.Errorf("%s is bored from %s; from above: %v", id, bore[0].Place, p.FromSpace)
+	if plate := p.Kind == route.PlateArc || p.Kind == route.SoleArc; plate && p.FromSpace != r.isIn(bore[0].Place, p.Space) {
+		r.Errorf("%s is bored from %s; from the space: %v", id, bore[0].Place, p.FromSpace)
+	}
+}
+
+// isIn reports whether somebody at a place has a space's joists before him.
+func (r *replay) isIn(place string, space int) bool {
+	h := r.res.Job.House
+	s := h.Spaces[space]
+	i := slices.IndexFunc(r.w.Visits, func(v Visit) bool { return v.Place.Key == place })
+	p := r.w.Visits[i].Place
+	switch {
+	case p.Room >= 0:
+		return s.Kind == plan.FloorSpace && h.Rooms[p.Room].Open && h.Rooms[p.Room].Level == s.Below
+	case s.Kind == plan.AtticSpace:
+		return p.Kind == Attic && (p.Key == "attic" || p.Key == "attic "+s.ID)
+	default:
+		return p.Kind == Crawl && (p.Key == "crawl space" || p.Key == "crawl space "+s.ID)
 	}
 }
 
@@ -305,7 +352,7 @@ func (r *replay) figures() {
 	seen := map[int]bool{}
 	for i := range r.w.Visits {
 		v := &r.w.Visits[i]
-		if v.Place.Key == attic {
+		if climbed(v.Place) {
 			climbs++
 		}
 		if seen[v.Person] {
@@ -318,7 +365,8 @@ func (r *replay) figures() {
 	if f.Climbs != climbs || f.Changes != changes || f.Minutes != int(end-r.w.Start) || r.w.End != end {
 		r.Errorf("%+v, counted %d climbs, %d changes, end %s", f, climbs, changes, end)
 	}
-	if f.Climbs > b.Climbs || f.Changes > b.Changes {
+	// Fewest changes come first; with several attics more climbs may buy them.
+	if f.Climbs > b.Climbs && len(r.res.Job.House.Spaces) == 1 || f.Changes > b.Changes {
 		r.Errorf("%+v is more than drop after drop, %+v", f, b)
 	}
 }

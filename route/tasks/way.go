@@ -9,71 +9,127 @@ import (
 )
 
 // A way is the route of a drop that is run today, divided by who works on it
-// from where: arcs before lay are in the closet's wall or ceiling and beyond a
-// rod shot there, arcs of lay are laid in the attic, arcs after it are at the
-// drop.
+// from where: passages, between which cable is laid by hand.
 type way struct {
 	route *route.Route
 	drop  *plan.Drop
 	d     int // index in Job.Drops
-	// lay is the half-open range of arcs that are laid by hand. It is empty and
-	// atticless is true where the cable stays inside a wall.
-	from, to  int
-	atticless bool
-	// closetRod and dropRod are arcs that are rod shots, -1 if there is none.
-	closetRod, dropRod int
-	stretches          []int // that it takes, closet first
+	// passages are one or more, closet first. There is only one where no hand
+	// gets at the cable between the closet and the drop.
+	passages []passage
+	// items are what brings its cables from the first passage to the last.
+	items []item
 }
 
-func newWay(res *route.Result, r *route.Route) way {
-	g := res.Graph
-	w := way{route: r, drop: &res.Job.Drops[r.Drop], d: r.Drop, closetRod: -1, dropRod: -1}
-	first := slices.IndexFunc(r.Arcs, func(a int) bool { return inAttic(g.Arcs[a].Kind) })
-	if first < 0 {
-		w.atticless, w.from, w.to = true, len(r.Arcs), len(r.Arcs)
-		return w
-	}
-	w.from, w.to = first, len(r.Arcs)
-	for w.to > w.from && !inAttic(g.Arcs[r.Arcs[w.to-1]].Kind) {
-		w.to--
-	}
-	for i := first; i < w.to; i++ {
-		a := r.Arcs[i]
-		if g.Arcs[a].Kind != route.RodArc {
-			continue
+// A passage is a part of a way where no hand gets at the cable: inside a wall,
+// through a floor, on a rod. It is fed in at one end and drawn out at the other.
+type passage struct {
+	from, to int       // half-open range of Route.Arcs
+	ends     [2]string // the places at its ends, the closet's side first
+	up       bool      // the drop's side is higher
+}
+
+// An item is a stretch, or a pass through the passage with that index.
+type item struct {
+	stretch int // index in lot.stretches, -1 if it is a pass
+	pass    int // index in lot.passes, -1 if it is a stretch
+	passage int // of a pass: index in way.passages
+}
+
+// newWay divides a route at every node at which a hand gets at the cable.
+func (s *site) newWay(r *route.Route) way {
+	w := way{route: r, drop: &s.job.Drops[r.Drop], d: r.Drop}
+	open := 0 // where the passage begins that goes on, -1 if none does
+	end := func(i int) {
+		if open >= 0 {
+			w.passages = append(w.passages, s.passage(&w, open, i))
 		}
-		if w.atClosetHole(res, i, first) {
-			w.closetRod, w.from = a, i+1
-		} else {
-			w.dropRod, w.to = a, i
+		open = -1
+	}
+	for i, a := range r.Arcs {
+		byHand := laidByHand(s.graph.Arcs[a].Kind)
+		switch {
+		case byHand:
+			end(i)
+		case open < 0:
+			open = i
+		}
+		if !byHand && i+1 < len(r.Arcs) && s.inReach(r.Nodes[i+1]) {
+			end(i + 1)
+			open = i + 1
+			if laidByHand(s.graph.Arcs[r.Arcs[i+1]].Kind) {
+				open = -1
+			}
 		}
 	}
+	if open < 0 {
+		open = len(r.Arcs)
+	}
+	end(len(r.Arcs))
 	return w
 }
 
-// atClosetHole reports whether the rod shot on arc i reaches the closet's hole
-// and not the drop's: it comes first in the attic, and after it cables are laid
-// by hand or go down a hole that a hand reaches.
-func (w *way) atClosetHole(res *route.Result, i, first int) bool {
-	if i != first {
-		return false
+// passage is the part of a way from one of its nodes to another.
+func (s *site) passage(w *way, from, to int) passage {
+	p := passage{from: from, to: to, ends: [2]string{closet, s.placeOf(w.drop)}}
+	a, b := w.route.Nodes[from], w.route.Nodes[to]
+	if from > 0 {
+		p.ends[0] = s.placeAt(a, w.route.Arcs[from-1])
 	}
-	g := res.Graph
-	for _, a := range w.route.Arcs[i+1:] {
-		switch k := g.Arcs[a].Kind; {
-		case k == route.AlongArc || k == route.BesideArc || k == route.AcrossArc || k == route.RodArc:
-			return true
-		case g.Arcs[a].Hole >= 0:
-			return g.Holes[g.Arcs[a].Hole].FromSpace
-		}
+	if to < len(w.route.Arcs) {
+		p.ends[1] = s.placeAt(b, w.route.Arcs[to])
 	}
-	return false
+	p.up = s.graph.Nodes[b].At.Z > s.graph.Nodes[a].At.Z
+	return p
 }
 
-// inAttic reports whether an arc of the kind is worked on in the attic.
-func inAttic(k route.ArcKind) bool {
+// inReach reports whether a hand gets at a node of a framing space.
+func (s *site) inReach(node int) bool {
+	n := &s.graph.Nodes[node]
+	return n.Space >= 0 && s.graph.Reaches[n.Space].ZoneOver(flat(n.At)) <= route.Arm
+}
+
+// inside reports whether no hand gets at the cable between the closet and the
+// drop.
+func (w *way) inside() bool { return len(w.passages) == 1 }
+
+// last is the passage to the drop.
+func (w *way) last() *passage { return &w.passages[len(w.passages)-1] }
+
+// passageAt is the index of the passage that arc i of a way is in, -1 if it is
+// laid by hand.
+func (w *way) passageAt(i int) int {
+	return slices.IndexFunc(w.passages, func(p passage) bool { return p.from <= i && i < p.to })
+}
+
+// closetSide reports whether passage p is the one into the closet, and not to
+// the drop as well.
+func (w *way) closetSide(p int) bool { return p == 0 && !w.inside() }
+
+// rods are the rod shots in a passage of a way.
+func (s *site) rods(w *way, p *passage) []int {
+	var out []int
+	for _, a := range w.route.Arcs[p.from:p.to] {
+		if s.graph.Arcs[a].Kind == route.RodArc {
+			out = append(out, a)
+		}
+	}
+	return out
+}
+
+// dropRod is the first rod shot on the drop's side, -1 if there is none.
+func (s *site) dropRod(w *way) int {
+	if rods := s.rods(w, w.last()); len(rods) > 0 {
+		return rods[0]
+	}
+	return -1
+}
+
+// laidByHand reports whether cable is laid along an arc of the kind.
+func laidByHand(k route.ArcKind) bool {
 	switch k {
-	case route.AlongArc, route.BesideArc, route.AcrossArc, route.StepArc, route.RodArc:
+	case route.AlongArc, route.BesideArc, route.AcrossArc, route.StepArc, route.FaceArc, route.RacewayArc, route.OutsideArc,
+		route.InSoffitArc:
 		return true
 	default:
 		return false
@@ -86,56 +142,4 @@ func heading(g *route.Graph, a, n int) network.Heading {
 		return g.Arcs[a].Heading
 	}
 	return g.Arcs[a].Heading.Reverse()
-}
-
-// A stretch is a way in the attic that the same cables of a lot take.
-type stretch struct {
-	id    string
-	arcs  []int
-	ways  []int // indices of the ways that take it
-	nodes [2]int
-}
-
-// stretchesOf divides what is laid in the attic. A stretch that comes after
-// another on some way has the higher number, but where two ways take the same
-// two in opposite order.
-func stretchesOf(ways []way) []stretch {
-	users := map[int][]int{}
-	for k := range ways {
-		w := &ways[k]
-		for _, a := range w.route.Arcs[w.from:w.to] {
-			if !slices.Contains(users[a], k) {
-				users[a] = append(users[a], k)
-			}
-		}
-	}
-	var out []stretch
-	of := map[int]int{}
-	for k := range ways {
-		w := &ways[k]
-		open := -1
-		for i := w.from; i < w.to; i++ {
-			a := w.route.Arcs[i]
-			s, known := of[a]
-			switch {
-			case known:
-				open = -1
-			case open >= 0 && slices.Equal(out[open].ways, users[a]):
-				s = open
-			default:
-				s = len(out)
-				out = append(out, stretch{id: numbered("lay", s+1), ways: users[a], nodes: [2]int{w.route.Nodes[i]}})
-				open = s
-			}
-			if !known {
-				of[a] = s
-				out[s].arcs = append(out[s].arcs, a)
-				out[s].nodes[1] = w.route.Nodes[i+1]
-			}
-			if !slices.Contains(w.stretches, s) {
-				w.stretches = append(w.stretches, s)
-			}
-		}
-	}
-	return out
 }

@@ -20,7 +20,8 @@ const (
 	Ready                 // alone: leave a tape or the rods where the other end is found
 	Shoot                 // a rod shot
 	Feed                  // the bundle into the closet
-	Lay                   // lay cables along a stretch in the attic
+	Lay                   // lay cables along a stretch
+	Pass                  // bring cables on from one place where they are laid to the next
 	Fish                  // bring a drop's cables to its opening
 	Draw                  // alone: draw in what was lowered or pushed
 	Seal                  // seal a hole
@@ -36,7 +37,7 @@ const (
 )
 
 var kindNames = [...]string{
-	"set up", "mark", "open", "bore", "cut", "tag", "ready", "shoot", "feed", "lay", "fish", "draw", "seal", "mount",
+	"set up", "mark", "open", "bore", "cut", "tag", "ready", "shoot", "feed", "lay", "pass", "fish", "draw", "seal", "mount",
 	"terminate", "panel", "test", "finish", "power", "close", "patch", "clean",
 }
 
@@ -75,7 +76,7 @@ type Item struct {
 	Count int
 }
 
-// A PlaceKind is one of the four kinds of place.
+// A PlaceKind is one of the five kinds of place.
 type PlaceKind uint8
 
 // Kinds of place.
@@ -84,18 +85,22 @@ const (
 	Closet
 	Room
 	Outside
+	Crawl
 )
 
-var placeNames = [...]string{"attic", "closet", "room", "outside"}
+var placeNames = [...]string{"attic", "closet", "room", "outside", "crawl space"}
 
 func (k PlaceKind) String() string { return placeNames[k] }
 
 // A Place is where people work.
 type Place struct {
-	Key   string // "attic", "closet", "outside", "room " and its id
+	// Key is "attic", "crawl space", "closet", "outside", or "room " and its id;
+	// that of an attic or a crawl space has its id, too, if there are several.
+	Key   string
 	Title string // as it is printed
 	Kind  PlaceKind
-	Room  int // index in House.Rooms, -1 for the attic and outside
+	Room  int // index in House.Rooms, -1 if it is none
+	Level int // index in House.Levels: its own, or the one that leads to it
 }
 
 // A Step is one task as one person does it.
@@ -115,7 +120,7 @@ type Visit struct {
 	Number        int // from 1
 	Person        int // 1 or 2
 	Place         *Place
-	Climb         bool // a way up into the attic
+	Climb         bool // a way up into an attic, or down into a crawl space
 	Arrive, Leave order.Clock
 	Steps         []Step
 	Carry         []Item // to this visit, tools first, each by name
@@ -123,7 +128,7 @@ type Visit struct {
 
 // Figures are what an order of work comes to.
 type Figures struct {
-	Climbs  int // ways up into the attic
+	Climbs  int // ways up into attics and down into crawl spaces
 	Changes int // changes of place, summed over people
 	Minutes int // from the start to the end of the last task
 	Late    int // minutes of tasks beyond their limits on the clock, summed

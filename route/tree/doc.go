@@ -56,7 +56,9 @@
 // so that no bends are saved, but x and y differ.
 //
 // Solve therefore relaxes the problem at these two kinds of node: there it
-// allows the turn for nothing, or takes no price for bends. The optimum of
+// takes no price for bends, or allows the turn, at no more than what the stretch
+// saves at that end: its own price once, and two bends unless it is straight on
+// from x and y. The optimum of
 // the relaxed problem is a lower bound for the problem itself, and if the
 // plan found makes no use of the relaxation, the plan is optimal. Otherwise
 // Solve solves the problem without the relaxation as well, and what it can't
@@ -73,7 +75,9 @@
 // and meet again. Steps only add to prices, so a bound that leaves them out
 // holds. Counted in the programme by sets they give the cheapest plan among
 // those whose paths stay together from where they meet to the root, as long as
-// two sets pay apart no less than at once (point 2).
+// two sets pay apart no less than at once (point 2). For the others, Through says
+// what a plan costs at least that has a given number of cables at one place, and
+// Detours say roughly, and quickly, where that can't pay.
 //
 // # How it is searched
 //

@@ -189,9 +189,8 @@ func (d *dual) explore(i int, goal int64, w *meter) (int64, bool) {
 		}
 		d.done = append(d.done, g)
 		x += d.q*d.unit[g] + d.share[g] + d.slack(g)
-		bend := d.q * d.bend[g]
 		for _, t := range d.turns(g) {
-			d.offer(t.to, x+int64(t.bend)*bend)
+			d.offer(t.to, x+d.q*t.price)
 		}
 	}
 	return goal, true
@@ -211,10 +210,9 @@ func (d *dual) offer(g int32, x int64) {
 // member in hand call for.
 func (d *dual) need(g int32) int64 {
 	p := d.pot(g) - d.q*d.unit[g]
-	bend := d.q * d.bend[g]
 	need := int64(0)
 	for _, t := range d.turns(g) {
-		need = max(need, p-d.pot(t.to)-int64(t.bend)*bend)
+		need = max(need, p-d.pot(t.to)-d.q*t.price)
 	}
 	return need
 }

@@ -149,10 +149,9 @@ func (s *search) move(id int32) (steps int) {
 	if s.crowd.counts(l.state) {
 		key += s.more(l.state, l.set)
 	}
-	bend := q * s.dual.bend[l.state]
 	turns := s.turns(l.state)
 	for _, t := range turns {
-		s.offer(t.to, l.set, key+int64(t.bend)*bend+s.sum(t.to, l.set, q), id, -1)
+		s.offer(t.to, l.set, key+q*t.price+s.sum(t.to, l.set, q), id, -1)
 	}
 	return len(turns)
 }

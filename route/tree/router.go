@@ -157,7 +157,7 @@ func (r *router) lay(i int) int64 {
 		}
 		turns := r.turns(g)
 		for _, t := range turns {
-			r.offer(t.to, g, x+int64(t.bend)*q*r.bend[g], q)
+			r.offer(t.to, g, x+q*t.price, q)
 		}
 		r.work.spend(len(turns))
 	}
@@ -219,16 +219,16 @@ func (r *router) own(i int) int64 {
 	for j, g := range r.paths[i] {
 		sum += r.unit[g]
 		if j+1 < len(r.paths[i]) {
-			sum += r.bend[g] * int64(r.bendTo(g, r.paths[i][j+1]))
+			sum += r.turnTo(g, r.paths[i][j+1])
 		}
 	}
 	return sum * r.cables[i]
 }
 
-func (r *router) bendTo(g, to int32) int32 {
+func (r *router) turnTo(g, to int32) int64 {
 	for _, t := range r.turns(g) {
 		if t.to == to {
-			return t.bend
+			return t.price
 		}
 	}
 	return 0

@@ -9,6 +9,21 @@ type shape struct {
 	leaf    []bool // terminals
 	relaxed bool
 	noBend  []bool // nodes where a relaxed space has no price of bends
+	stepped []bool // arcs with prices in steps, which may hold part of the price per cable; may be nil
+}
+
+func newShape(n *network.Network, root int32, terms []Terminal, steps *Steps, relaxed bool) *shape {
+	sh := &shape{net: n, root: root, leaf: make([]bool, n.Nodes()), relaxed: relaxed, noBend: make([]bool, n.Nodes())}
+	for _, t := range terms {
+		sh.leaf[t.Node] = true
+	}
+	if steps != nil {
+		sh.stepped = make([]bool, len(n.Target)/2)
+		for _, a := range steps.Arcs {
+			sh.stepped[a] = true
+		}
+	}
+	return sh
 }
 
 // relax finds the nodes with mixed arcs, and reports whether anything at all
@@ -43,20 +58,48 @@ func (sh *shape) relax() (changed bool) {
 	return changed
 }
 
-// turn is network.Turn under the rules of the shape.
-func (sh *shape) turn(in, out int32) (bend int32, ok bool) {
+// turn is network.Turn under the rules of the shape, with the price per cable.
+func (sh *shape) turn(in, out int32) (price int64, ok bool) {
 	n := sh.net
 	if sh.leaf[n.Target[out]] {
 		return 0, false
 	}
 	bends, ok := n.Turn(in, out)
 	if !ok {
-		return 0, sh.relaxed && n.Twin[in] != out
+		return sh.turnBack(in, out)
 	}
-	if bends && !sh.noBend[n.Target[in]] {
-		bend = 1
+	if v := n.Target[in]; bends && !sh.noBend[v] {
+		price = n.Bend[v]
 	}
-	return bend, true
+	return price, true
+}
+
+// turnBack is a turn from an arc into another of the same heading, which only a
+// relaxed space allows. It costs what two cables save at this node that travel a
+// third arc there in opposite ways: the third arc once, and two bends unless it
+// is straight on or has no heading. Which one it is is open, so it is the least.
+func (sh *shape) turnBack(in, out int32) (price int64, ok bool) {
+	n := sh.net
+	if !sh.relaxed || n.Twin[in] == out {
+		return 0, false
+	}
+	v := n.Target[in]
+	for h := n.First[v]; h < n.First[v+1]; h++ {
+		if sh.leaf[n.Target[h]] || n.Way[h] == n.Way[out] {
+			continue
+		}
+		saved := int64(0)
+		if sh.stepped == nil || !sh.stepped[n.ArcOf[h]] {
+			saved = n.PerUnit[h]
+		}
+		if n.Way[h] != n.Way[in] && n.Way[h] != network.Free && !sh.noBend[v] {
+			saved += 2 * n.Bend[v]
+		}
+		if !ok || saved < price {
+			price, ok = saved, true
+		}
+	}
+	return price, ok
 }
 
 // alive marks the half-arcs that a path from a terminal to the root can use.

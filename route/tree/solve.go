@@ -69,7 +69,7 @@ func (p *planner) proved() bool { return p.bound >= p.below(min(p.cost, p.limit)
 
 // start prepares for the first run.
 func (p *planner) start() {
-	p.base = p.distances()
+	p.base = p.distances(0)
 	p.dual, p.trial = newDual(p.space, p.base), newDual(p.space, p.base)
 	p.router = newRouter(p.space, p.base, p.member, p.work)
 	p.cost = far

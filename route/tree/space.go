@@ -17,7 +17,6 @@ type space struct {
 
 	fixed []int64 // of a state: paid once
 	unit  []int64 // paid per cable
-	bend  []int64 // paid per cable if the turn after it is a bend
 	next  []turn  // turns after g are next[first[g]:first[g+1]]
 	first []int32
 	prev  []turn // turns before g, to is the state before
@@ -33,10 +32,10 @@ type space struct {
 	chainFirst []int32
 }
 
-// A turn leads to another state, with or without a bend.
+// A turn leads to another state, at a price per cable if it is a bend.
 type turn struct {
-	to   int32
-	bend int32 // 1 if it is a bend
+	to    int32
+	price int64
 }
 
 func (s *space) turns(g int32) []turn  { return s.next[s.first[g]:s.first[g+1]] }
@@ -47,10 +46,7 @@ func (s *space) before(g int32) []turn { return s.prev[s.back[g]:s.back[g+1]] }
 // the price of bends at nodes where arcs with a heading and arcs without one
 // meet; changed tells whether that makes a difference anywhere.
 func newSpace(n *network.Network, root int32, terms []Terminal, steps *Steps, relaxed bool) (s *space, changed bool) {
-	sh := &shape{net: n, root: root, leaf: make([]bool, n.Nodes()), relaxed: relaxed, noBend: make([]bool, n.Nodes())}
-	for _, t := range terms {
-		sh.leaf[t.Node] = true
-	}
+	sh := newShape(n, root, terms, steps, relaxed)
 	if relaxed {
 		changed = sh.relax()
 	}
@@ -85,7 +81,7 @@ func (s *space) fill(sh *shape, alive []bool) {
 		s.turnAtNodes(sh, state)
 	}
 	s.addState(0, 0) // exit, with no turns
-	s.bend, s.first = append(s.bend, 0), append(s.first, int32(len(s.next)))
+	s.first = append(s.first, int32(len(s.next)))
 	s.turnBack()
 	s.start = make([][]int32, len(s.terms))
 	for i, t := range s.terms {
@@ -108,12 +104,11 @@ func (s *space) turnAtNodes(sh *shape, state []int32) {
 			s.next = append(s.next, turn{to: s.exit})
 		} else {
 			for out := n.First[v]; out < n.First[v+1]; out++ {
-				if bend, ok := sh.turn(last, out); ok && state[out] >= 0 {
-					s.next = append(s.next, turn{state[out], bend})
+				if price, ok := sh.turn(last, out); ok && state[out] >= 0 {
+					s.next = append(s.next, turn{state[out], s.scale * price})
 				}
 			}
 		}
-		s.bend = append(s.bend, s.scale*n.Bend[v])
 		s.first = append(s.first, int32(len(s.next)))
 	}
 }
@@ -135,7 +130,6 @@ func (s *space) turnAtHubs(sh *shape, state []int32) {
 	hub[sh.root] = s.exit
 	for g := range halves {
 		s.next = append(s.next, turn{to: hub[n.Target[s.chain[g]]]})
-		s.bend = append(s.bend, 0)
 		s.first = append(s.first, int32(len(s.next)))
 	}
 	for v := range hub {
@@ -148,7 +142,6 @@ func (s *space) turnAtHubs(sh *shape, state []int32) {
 			}
 		}
 		s.addState(0, 0)
-		s.bend = append(s.bend, 0)
 		s.first = append(s.first, int32(len(s.next)))
 	}
 }
@@ -164,9 +157,8 @@ func (s *space) addChain(sh *shape, after []int32, h int32) {
 		if g < 0 {
 			break
 		}
-		if bend, _ := sh.turn(h, g); bend > 0 {
-			unit += n.Bend[n.Target[h]]
-		}
+		price, _ := sh.turn(h, g)
+		unit += price
 		h = g
 	}
 	s.addState(fixed, unit)
@@ -191,15 +183,16 @@ func (s *space) turnBack() {
 	s.prev = make([]turn, len(s.next))
 	for g := range s.exit {
 		for _, t := range s.turns(g) {
-			s.prev[at[t.to]] = turn{g, t.bend}
+			s.prev[at[t.to]] = turn{g, t.price}
 			at[t.to]++
 		}
 	}
 }
 
-// distances is the price per cable from every state to the root, fixed prices
-// left out: what no cable can be below.
-func (s *space) distances() []int64 {
+// distances is the price per cable from every state to the root: what no cable
+// can be below. Fixed prices are shared out over so many cables, or left out for
+// none.
+func (s *space) distances(cables int64) []int64 {
 	dist := make([]int64, len(s.fixed))
 	for g := range dist {
 		dist[g] = far
@@ -213,7 +206,11 @@ func (s *space) distances() []int64 {
 			continue
 		}
 		for _, t := range s.before(g) {
-			if d := key + s.unit[t.to] + int64(t.bend)*s.bend[t.to]; d < dist[t.to] {
+			d := key + s.unit[t.to] + t.price
+			if cables > 0 {
+				d += s.fixed[t.to] / cables
+			}
+			if d < dist[t.to] {
 				dist[t.to] = d
 				q.push(d, t.to)
 			}

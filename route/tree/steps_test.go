@@ -11,16 +11,26 @@ import (
 // stepped gives some arcs of a sketch a price in steps, as holes have: so many
 // cables to a hole, and for each hole beyond the first a price of its own.
 func stepped(rng *rand.Rand, s sketch) *Steps {
+	steps, _ := steppedBy(rng, s)
+	return steps
+}
+
+// steppedBy tells as well what so many cables pay on an arc.
+func steppedBy(rng *rand.Rand, s sketch) (steps *Steps, more func(a int32, cables int64) int64) {
 	perHole := make([]int64, len(s.n.Target)/2)
 	bore := make([]int64, len(perHole))
-	steps := &Steps{}
 	for a := range perHole {
 		if rng.IntN(2) == 0 {
 			perHole[a], bore[a] = 1+rng.Int64N(4), rng.Int64N(s.fixedOf(int32(a))+1)
-			steps.Arcs = append(steps.Arcs, int32(a))
 		}
 	}
-	steps.More = func(a int32, terms []int32) int64 {
+	return s.holes(perHole, bore)
+}
+
+// holes are steps where so many cables go to a hole; none where that is 0.
+func (s sketch) holes(perHole, bore []int64) (steps *Steps, more func(a int32, cables int64) int64) {
+	more = func(a int32, cables int64) int64 { return ((cables+perHole[a]-1)/perHole[a] - 1) * bore[a] }
+	steps = &Steps{More: func(a int32, terms []int32) int64 {
 		var cables int64
 		for i, t := range terms {
 			if i > 0 && terms[i-1] >= t {
@@ -28,9 +38,14 @@ func stepped(rng *rand.Rand, s sketch) *Steps {
 			}
 			cables += s.terms[t].Cables
 		}
-		return ((cables+perHole[a]-1)/perHole[a] - 1) * bore[a]
+		return more(a, cables)
+	}}
+	for a, n := range perHole {
+		if n > 0 {
+			steps.Arcs = append(steps.Arcs, int32(a))
+		}
 	}
-	return steps
+	return steps, more
 }
 
 func (s sketch) fixedOf(a int32) int64 {

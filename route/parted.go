@@ -1,0 +1,272 @@
+package route
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"topplate/plan/rule"
+	"topplate/route/network"
+	"topplate/route/tree"
+)
+
+// partedBound raises the bound of a plan, where it can, to what no plan costs
+// less than whose bundles stay together. For that it shows that a plan whose
+// bundles part does not cost less either.
+//
+// Take the steps to be what so many cables pay at least, whatever their
+// diameters, and every cable to be one by itself: that makes no plan dearer. Of
+// all plans that cost least take one with the least length, and of these one with
+// the largest sum of squares of the numbers of cables on every arc. If its cables
+// don't stay together, then two part at a node and meet again at another, at the
+// closet at last, having gone two ways. Either the first could go the way of the
+// second or the other way round. But for steps, prices are concave in the number
+// of cables, so the two changes together save something, or cost nothing and make
+// the squares more. So does one of them, which can't be, as the plan is the best:
+// unless it pays a step. (Two cables that travel an arc in opposite ways would
+// change what they do from there on, see package tree, which pays no steps and
+// makes both ways shorter.)
+//
+// So that plan either stays together or has a full place, where one cable more or
+// fewer would pay a step, and package tree says what plans cost at least that have
+// so many cables there.
+//
+// The cable that would come was with one of those at the full place before they
+// parted. So if the place leads out of a part of the house that no cable comes
+// into, all of them are from drops in that part.
+func (g *Graph) partedBound(book rule.Book, gates []gate, terms []tree.Terminal, steps *tree.Steps, best *tree.Plan) error {
+	if best.LowerBound >= best.Together || g.many() {
+		return nil
+	}
+	plain := g.newPlainSteps(book, best.Paths)
+	if plain == nil {
+		return nil
+	}
+	least := min(best.Together, best.Cost)
+	if !plain.alike {
+		net, shared, err := g.shareHoles(gates, plain.steps(steps.Arcs))
+		if err != nil {
+			return err
+		}
+		p, err := g.solveTree(net, terms, steps, tree.Options{Steps: shared, Below: least, Work: stepWork})
+		if err != nil {
+			return err
+		}
+		if p.Cost < best.Cost {
+			best.Paths, best.Cost = p.Paths, p.Cost
+		}
+		if least = min(least, p.Together); least <= best.LowerBound {
+			return nil
+		}
+	}
+	p, err := g.newPartings(gates, terms, steps, best)
+	if err != nil {
+		return err
+	}
+	for h := range g.Net.Target {
+		a := int(g.Net.ArcOf[h])
+		if !g.stepped(a) {
+			continue
+		}
+		for _, n := range plain.full(a, p.near(int32(h), least)) {
+			b, err := p.bound(full{int32(h), int64(n), plain.on(a)[n]}, least)
+			if err != nil {
+				return err
+			}
+			if least = min(least, b); least <= best.LowerBound {
+				return nil
+			}
+		}
+	}
+	best.LowerBound = max(best.LowerBound, least)
+	return nil
+}
+
+// A full place is a half-arc with so many cables, and what they pay there beyond
+// its prices.
+type full struct {
+	half   int32
+	cables int64
+	more   int64
+}
+
+// partings are what is known of plans whose bundles part.
+type partings struct {
+	*Graph
+	terms   []tree.Terminal // in the order of tags
+	gate    *gate           // the first that needs several holes, the closet's as a rule; nil if none
+	inside  int64           // cables that pass the gate
+	free    *network.Network
+	paid    int64 // for the holes of the gate, which free has for nothing
+	detours *tree.Detours
+	parts   []*part
+	all     int // cables
+	steps   *tree.Steps
+	best    *tree.Plan
+	left    int64 // work
+}
+
+func (g *Graph) newPartings(gates []gate, terms []tree.Terminal, steps *tree.Steps, best *tree.Plan) (*partings, error) {
+	p := &partings{Graph: g, terms: inOrder(tagOrder(g.Job), terms), free: g.Net, parts: g.parts(best.Paths), steps: steps, best: best, left: partedWork}
+	for d := range best.Paths {
+		if len(best.Paths[d].Nodes) > 0 {
+			p.all += g.Job.Drops[d].Count
+		}
+	}
+	var err error
+	if len(gates) > 0 {
+		p.gate = &gates[0]
+		for _, d := range p.gate.drops {
+			p.inside += int64(g.Job.Drops[d].Count)
+		}
+		if p.free, p.paid, err = g.prepaid(p.gate, p.gate.anyExit(p.gate.exits, p.inside), -1); err != nil {
+			return nil, err
+		}
+	}
+	if p.detours, err = tree.NewDetours(p.free, int32(g.Root), p.terms, tree.Options{Work: stepWork, Stop: g.stop}); err != nil {
+		return nil, fmt.Errorf("route: %w", err)
+	}
+	return p, nil
+}
+
+// A gateCase is how the cables that a full place does not take pass the gate: by which exits, with so many holes at least.
+type gateCase struct {
+	exits []int
+	holes int64
+}
+
+// anyExit is the case of so many cables at some exits, whatever their diameters.
+func (c *gate) anyExit(exits []int, cables int64) gateCase {
+	return gateCase{exits, max(0, (cables+int64(c.most)-1)/int64(c.most))}
+}
+
+// cases takes a case apart: several exits, or each alone. Many are not told apart.
+func (c *gate) cases(all gateCase) []gateCase {
+	if all.holes == 0 || len(all.exits) < 2 || len(all.exits) > fewExits {
+		return nil
+	}
+	out := []gateCase{{all.exits, max(2, all.holes)}}
+	for _, e := range all.exits {
+		out = append(out, gateCase{[]int{e}, all.holes})
+	}
+	return out
+}
+
+// prepaid is the network with holes at the exits of a case for nothing, and what
+// these cost at least. No other exits are in it, but the arc that is kept.
+func (g *Graph) prepaid(c *gate, by gateCase, kept int) (*network.Network, int64, error) {
+	arcs := plainArcs(g.Arcs)
+	least := int64(0)
+	for i, e := range by.exits {
+		if b := g.Arcs[e].bore(); i == 0 || b < least {
+			least = b
+		}
+	}
+	for _, e := range c.exits {
+		switch {
+		case slices.Contains(by.exits, e):
+			arcs[e].Fixed -= least
+		case e != kept:
+			arcs[e].Fixed += g.crowded
+		}
+	}
+	net, err := network.New(len(g.Nodes), arcs, g.Bend)
+	if err != nil {
+		return nil, 0, fmt.Errorf("route: %w", err)
+	}
+	return net, by.holes * least, nil
+}
+
+// near is how many cables there are to fill the place of a half-arc, in plans
+// that cost less than a limit.
+func (p *partings) near(half int32, limit int64) int {
+	at := p.parts[p.Net.Source[half]]
+	if at == nil || at == p.parts[p.Net.Target[half]] {
+		return p.all
+	}
+	for _, h := range at.in {
+		if p.detours.Bound(h, 1)+p.paid < limit {
+			return p.all
+		}
+	}
+	return at.cables
+}
+
+// bound is what plans with a full place cost at least, or the limit if that is
+// less. At the gate it takes all other exits together, whose holes are
+// then paid only as far as is certain, and if that is not enough case by case.
+func (p *partings) bound(f full, limit int64) (int64, error) {
+	a := int(p.Net.ArcOf[f.half])
+	arc := &p.Arcs[a]
+	if p.detours.Bound(f.half, f.cables)+p.paid+f.more >= limit {
+		return limit, nil
+	}
+	own := arc.Fixed() + f.more + f.cables*arc.PerCable()
+	if p.gate == nil || !slices.Contains(p.gate.exits, a) {
+		return p.through(f, p.free, p.paid+own, limit)
+	}
+	others := slices.DeleteFunc(slices.Clone(p.gate.exits), func(e int) bool { return e == a })
+	rest := p.inside - f.cables
+	all := p.gate.anyExit(others, rest)
+	least, err := p.throughGate(f, all, own, limit)
+	if err != nil || least >= limit {
+		return least, err
+	}
+	for i, by := range p.gate.cases(all) {
+		if i == 0 {
+			least = limit
+		} else if p.screen(by.exits[0], rest)+f.more >= least {
+			continue
+		}
+		if least, err = p.throughGate(f, by, own, least); err != nil {
+			return 0, err
+		}
+	}
+	return least, nil
+}
+
+// throughGate is through in one case.
+func (p *partings) throughGate(f full, by gateCase, own, limit int64) (int64, error) {
+	net, paid, err := p.prepaid(p.gate, by, int(p.Net.ArcOf[f.half]))
+	if err != nil {
+		return 0, err
+	}
+	return p.through(f, net, paid+own, limit)
+}
+
+// screen is a quick bound for plans with so many cables on an arc.
+func (p *partings) screen(a int, cables int64) int64 {
+	least := int64(math.MaxInt64)
+	for h := p.Net.First[p.Arcs[a].From]; h < p.Net.First[p.Arcs[a].From+1]; h++ {
+		if int(p.Net.ArcOf[h]) == a {
+			least = min(p.detours.Bound(h, cables), p.detours.Bound(p.Net.Twin[h], cables))
+		}
+	}
+	return least + p.paid
+}
+
+// through is what plans with a full place cost at least on a network, with what
+// is paid already, or the limit if that is less. It takes over a cheaper plan that
+// it comes upon.
+func (p *partings) through(f full, net *network.Network, paid, limit int64) (int64, error) {
+	if p.left <= 0 {
+		return p.best.LowerBound, nil
+	}
+	c, err := tree.Through(net, int32(p.Root), p.terms, tree.Cut{Half: f.half, Cables: f.cables}, tree.Options{Below: limit - paid, Work: p.left, Stop: p.stop})
+	if err != nil {
+		return 0, fmt.Errorf("route: %w", err)
+	}
+	p.left -= c.Work
+	order := tagOrder(p.Job)
+	for _, paths := range c.Plans {
+		plan := tree.Plan{Paths: paths}
+		plan.Price(p.Net, p.terms, p.steps)
+		if plan.Cost < p.best.Cost {
+			p.best.Cost, p.best.Paths = plan.Cost, make([]tree.Path, len(paths))
+			for i, d := range order {
+				p.best.Paths[d] = plan.Paths[i]
+			}
+		}
+	}
+	return min(limit, c.Bound+paid), nil
+}

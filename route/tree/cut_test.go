@@ -1,0 +1,252 @@
+package tree
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"topplate/route/network"
+)
+
+// bruteThrough is the least cost over all walks of which those over a half-arc,
+// towards the root, have so many cables together, and none go the other way. The
+// arc itself costs nothing.
+func (s sketch) bruteThrough(cut Cut) int64 {
+	var walks [][]walk
+	var cables []int64
+	for _, t := range s.terms {
+		if w := s.walks(t); len(w) > 0 {
+			walks, cables = append(walks, w), append(cables, t.Cables)
+		}
+	}
+	best := int64(far)
+	used := make([]int, len(s.n.Target))
+	away := s.n.Twin[cut.Half] // walks start at the root
+	var choose func(i int, left, cost int64)
+	choose = func(i int, left, cost int64) {
+		if cost >= best || left < 0 {
+			return
+		}
+		if i == len(walks) {
+			if left == 0 {
+				best = cost
+			}
+			return
+		}
+	next:
+		for _, w := range walks[i] {
+			c, l := cost+w.own, left
+			for _, h := range w.halves {
+				if h == cut.Half || s.n.Target[h] == s.root {
+					continue next
+				}
+				if h == away {
+					l -= cables[i]
+					c -= cables[i] * s.n.PerUnit[h]
+				}
+			}
+			for _, h := range w.halves {
+				if used[s.n.ArcOf[h]]++; used[s.n.ArcOf[h]] == 1 && h != away {
+					c += s.n.Fixed[h]
+				}
+			}
+			choose(i+1, l, c)
+			for _, h := range w.halves {
+				used[s.n.ArcOf[h]]--
+			}
+		}
+	}
+	choose(0, cut.Cables, 0)
+	return best
+}
+
+func TestThroughAgainstBruteForce(t *testing.T) {
+	rng := rand.New(rand.NewPCG(5, 3))
+	runs, exact, reached := 0, 0, 0
+	for run := range 6000 {
+		s := tiny(rng, run%10 == 8, run%10 == 9)
+		single := run%3 > 0
+		var all int64
+		for i := range s.terms {
+			if single {
+				s.terms[i].Cables = 1
+			}
+			all += s.terms[i].Cables
+		}
+		cut := Cut{int32(rng.IntN(len(s.n.Target))), 1 + rng.Int64N(all)}
+		want := s.bruteThrough(cut)
+		c, err := Through(s.n, s.root, s.terms, cut, Options{})
+		got := c.Bound
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got > want {
+			t.Fatalf("run %d: cut %+v of %v: bound %d, brute force finds %d", run, cut, s.terms, got, want)
+		}
+		if want == far {
+			continue
+		}
+		reached++
+		if !single {
+			continue
+		}
+		if runs++; got == want {
+			exact++
+		}
+	}
+	t.Logf("%d cuts, %d with single cables, of which %d exact", reached, runs, exact)
+	if exact < runs/2 {
+		t.Errorf("of %d cuts only %d are exact", runs, exact)
+	}
+}
+
+// gated draws a sketch as houses have it: three places to bore side by side at
+// the root, a way along them, and terminals most of which come by one dear arc.
+func gated(rng *rand.Rand) sketch {
+	s := sketch{root: 0}
+	arcs := []network.Arc{
+		{From: 1, To: 2, Heading: network.East, Fixed: rng.Int64N(3), PerCable: rng.Int64N(2)},
+		{From: 2, To: 3, Heading: network.East, Fixed: rng.Int64N(3), PerCable: rng.Int64N(2)},
+		{From: 2, To: 4, Heading: network.North, Fixed: 5 + rng.Int64N(15), PerCable: 1 + rng.Int64N(3)},
+	}
+	for v := range int32(3) {
+		arcs = append(arcs, network.Arc{From: 0, To: 1 + v, Heading: network.North, Fixed: 10, PerCable: rng.Int64N(3)})
+	}
+	k := 3 + rng.IntN(2)
+	bend := make([]int64, 5+k)
+	for i := range bend {
+		bend[i] = rng.Int64N(2)
+	}
+	for i := range k {
+		at := int32(4)
+		if rng.IntN(3) == 0 {
+			at = 1 + rng.Int32N(3)
+		}
+		arcs = append(arcs, network.Arc{From: at, To: int32(5 + i), Heading: network.Up, Fixed: rng.Int64N(3)})
+		s.terms = append(s.terms, Terminal{int32(5 + i), 1 + rng.Int64N(2)})
+	}
+	var err error
+	if s.n, err = network.New(len(bend), arcs, bend); err != nil {
+		panic(err)
+	}
+	return s
+}
+
+// gateHoles are steps at the places to bore: two cables or three to a hole, and as
+// much for every hole as for the first.
+func gateHoles(rng *rand.Rand, s sketch) (*Steps, func(a int32, cables int64) int64) {
+	perHole, bore := make([]int64, len(s.n.Target)/2), make([]int64, len(s.n.Target)/2)
+	takes := 2 + rng.Int64N(2)
+	for a := 3; a < 6; a++ {
+		perHole[a], bore[a] = takes, 10
+	}
+	return s.holes(perHole, bore)
+}
+
+// A plan whose paths stay together, or else a full place, is what some cheapest
+// plan has (see package route): so the least of what these cost is a bound for all
+// plans. Brute force tries every plan. The plans that Through comes upon have to
+// be plans, and none may be cheaper than the optimum.
+func TestFullPlacesAgainstBruteForce(t *testing.T) {
+	for _, c := range []struct {
+		name               string
+		draw               func(rng *rand.Rand) sketch
+		steps              func(rng *rand.Rand, s sketch) (*Steps, func(a int32, cables int64) int64)
+		runs, exact, found int // at least so many bounds and plans that part
+	}{
+		{"gates", gated, gateHoles, 2000, 1000, 20},
+		{"grid", func(rng *rand.Rand) sketch { return tiny(rng, false, false) }, steppedBy, 400, 0, 0},
+		{"free", func(rng *rand.Rand) sketch { return two(tiny(rng, false, true)) }, steppedBy, 200, 0, 0},
+		{"rods", func(rng *rand.Rand) sketch { return two(tiny(rng, true, false)) }, steppedBy, 200, 0, 0},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			rng := rand.New(rand.NewPCG(8, 1))
+			exact, plain, apart, found := 0, 0, 0, 0
+			for run := range c.runs {
+				s := c.draw(rng)
+				steps, more := c.steps(rng, s)
+				p, err := Solve(s.n, s.root, s.terms, Options{Steps: steps})
+				if err != nil {
+					t.Fatal(err)
+				}
+				any, together := s.bruteSteps(steps)
+				bound, best := s.boundParted(t, p, steps, more)
+				if bound > any || best < any {
+					t.Fatalf("run %d: bound %d, plan %d, brute force finds %d, together %d", run, bound, best, any, together)
+				}
+				if bound == any {
+					exact++
+				}
+				if p.LowerBound == any {
+					plain++
+				}
+				if any < together {
+					if apart++; best == any {
+						found++
+					}
+				}
+			}
+			say := fmt.Sprintf("of %d bounds %d are the optimum, %d without full places; of %d plans that part %d are found", c.runs, exact, plain, apart, found)
+			if exact < c.exact || found < c.found {
+				t.Error(say)
+			}
+			t.Log(say)
+		})
+	}
+}
+
+// two is a sketch with two of its terminals, as brute force takes long where there
+// are many walks.
+func two(s sketch) sketch {
+	s.terms = s.terms[:2]
+	return s
+}
+
+// boundParted is the bound by full places, and the cost of the best plan known.
+func (s sketch) boundParted(t *testing.T, p Plan, steps *Steps, more func(a int32, cables int64) int64) (bound, best int64) {
+	t.Helper()
+	bound, best = min(p.Together, p.Cost), p.Cost
+	for _, cut := range s.fullPlaces(more, steps, p) {
+		c, err := Through(s.n, s.root, s.terms, cut.Cut, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		bound = min(bound, c.Bound+cut.own)
+		for _, paths := range c.Plans {
+			plan := Plan{Paths: paths}
+			plan.Price(s.n, s.terms, nil)
+			plan.LowerBound, plan.Proved = plan.Cost, true
+			checkPlan(t, s, plan)
+			best = min(best, plan.Cost+steps.of(paths))
+		}
+	}
+	return max(bound, p.LowerBound), best
+}
+
+// A fullPlace is a cut and what its arc costs.
+type fullPlace struct {
+	Cut
+	own int64
+}
+
+// fullPlaces lists those where one cable more would pay a step.
+func (s sketch) fullPlaces(more func(a int32, cables int64) int64, steps *Steps, p Plan) (out []fullPlace) {
+	var all int64
+	for i, path := range p.Paths {
+		if len(path.Nodes) > 0 {
+			all += s.terms[i].Cables
+		}
+	}
+	for h, a := range s.n.ArcOf {
+		if !slices.Contains(steps.Arcs, a) {
+			continue
+		}
+		for q := int64(1); q < all; q++ {
+			if more(a, q+1) > more(a, q) {
+				out = append(out, fullPlace{Cut{int32(h), q}, s.n.Fixed[h] + q*s.n.PerUnit[h] + more(a, q)})
+			}
+		}
+	}
+	return out
+}
