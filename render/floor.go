@@ -104,6 +104,7 @@ func (k *planKind) finish(d *drawing, all []tile) {
 	d.cut()
 	d.drawMatchLines(k.id)
 	labels := d.placeLabels()
+	d.drawTreads()
 	if k.behind != nil {
 		k.behind(d, labels)
 	}

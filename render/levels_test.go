@@ -64,7 +64,9 @@ func TestSheetsOfLevels(t *testing.T) {
 	for _, job := range storeys {
 		t.Run(filepath.Base(job), func(t *testing.T) {
 			res := solve(t, job, source.ReadFile)
-			checkLevels(t, res, render.Sheets(fixed(res)))
+			sheets := render.Sheets(fixed(res))
+			checkLevels(t, res, sheets)
+			checkOpenings(t, res, sheets)
 			checkDetails(t, res)
 			checkSketch(t, res)
 		})
@@ -156,7 +158,9 @@ func TestSheetsOfRandomLevels(t *testing.T) {
 	for seed := range uint64(12) {
 		sketch := randomhouse.Generate(seed, randomhouse.Options{Drops: 3 + int(seed%10), Levels: true})
 		res := solve(t, "job.toml", sketch.Read)
-		checkLevels(t, res, render.Sheets(fixed(res)))
+		sheets := render.Sheets(fixed(res))
+		checkLevels(t, res, sheets)
+		checkOpenings(t, res, sheets)
 		if checkDetails(t, res); t.Failed() {
 			t.Fatalf("seed %d", seed)
 		}

@@ -224,6 +224,7 @@ func (s *openingsSet) planSheet(number, of int) *sheet.Sheet {
 	d.namePlainRooms()
 	d.placeLabels()
 	d.area = whole
+	d.drawTreads()
 	d.explainOpenings(s)
 	d.listUnplaced()
 	d.openingsLegend(s.list)

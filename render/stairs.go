@@ -4,6 +4,7 @@ import (
 	"topplate/plan"
 	"topplate/plan/geom"
 	"topplate/plan/measure"
+	"topplate/render/font"
 	"topplate/render/sheet"
 )
 
@@ -11,26 +12,50 @@ import (
 // practice, no source).
 const tread = 10 * measure.Inch
 
-// drawStairs draws steps across the rooms that are stairs, under everything
-// else: which way they go, and how many there are, is not known.
+// drawStairs makes room for the steps of the rooms that are stairs, under
+// everything else; drawTreads draws them.
 func (d *drawing) drawStairs() {
 	h := d.res.Job.House
-	var g *sheet.Group
 	for i := range h.Rooms {
 		r := &h.Rooms[i]
 		if r.Use != "stairs" || r.Level != d.scope.level {
 			continue
 		}
-		if g == nil {
-			g = d.sheet.Group("stairs", "stairs", "Stairs")
-			d.ground = g
+		if d.ground == nil {
+			d.ground = d.sheet.Group("stairs", "stairs", "Stairs")
 		}
-		drawTreads(g.Group(sheet.ID("stairs", r.ID), "stairs", "Stairs, room "+r.ID), r, d.view)
+		d.ground.Group(sheet.ID("stairs", r.ID), "stairs", "Stairs, room "+r.ID)
 	}
 }
 
-// drawTreads draws the steps of a room across its longer side.
-func drawTreads(g *sheet.Group, r *plan.Room, v sheet.View) {
+// drawTreads draws the steps once all words are on the sheet, with gaps for
+// them: which way the stairs go, and how many steps there are, is not known.
+func (d *drawing) drawTreads() {
+	if d.ground == nil || d.ground.ID != "stairs" {
+		return
+	}
+	var gaps []sheet.Box
+	for item := range d.sheet.All() {
+		if t, ok := item.(sheet.Text); ok {
+			gaps = append(gaps, font.Box(t).Inset(-sheet.MM/2))
+		}
+	}
+	h := d.res.Job.House
+	for i := range h.Rooms {
+		r := &h.Rooms[i]
+		for _, item := range d.ground.Items {
+			if g, ok := item.(*sheet.Group); ok && g.ID == sheet.ID("stairs", r.ID) {
+				drawTreads(g, r, d.view, gaps)
+			}
+		}
+	}
+	if d.tile != nil {
+		d.tile.cutGroup(d.ground)
+	}
+}
+
+// drawTreads draws the steps of a room across its longer side, outside of gaps.
+func drawTreads(g *sheet.Group, r *plan.Room, v sheet.View, gaps []sheet.Box) {
 	b := r.Outline.Bounds()
 	along := b.Height() > b.Width()
 	first, last := b.Min.X, b.Max.X
@@ -43,7 +68,9 @@ func drawTreads(g *sheet.Group, r *plan.Room, v sheet.View) {
 			if along {
 				p, q = geom.Point{X: s[0], Y: c}, geom.Point{X: s[1], Y: c}
 			}
-			g.Line(sheet.PenStairs, v.Point(p), v.Point(q))
+			for _, part := range besides(v.Point(p), v.Point(q), gaps) {
+				g.Line(sheet.PenStairs, part[0], part[1])
+			}
 		}
 	}
 }
