@@ -90,13 +90,23 @@ func (a *AsBuilt) text(w io.Writer) error {
 // time in proportion to cables times entries.
 func AsBuiltSheets(a *AsBuilt) []*sheet.Sheet {
 	b := newBuilt(a)
-	k := &planKind{
-		id: AsBuiltID, title: "As built",
-		desc:   fmt.Sprintf("Plan of %s with what the record says was done, up to entry %d.", a.Result.Job.House.Name, b.last().Number),
-		draw:   b.draw,
-		legend: b.legend, tables: b.tables, rest: asBuiltText,
+	h := a.Result.Job.House
+	var pages []*drawing
+	for _, level := range byHeight(h) {
+		bored := slices.ContainsFunc(b.now, func(e record.Entry) bool {
+			return e.Kind == record.HoleKind && b.levelOf(e.ID, e.Hole.Wall) == level
+		})
+		if len(h.Levels) > 1 && !bored && !passed(a.Result, level) {
+			continue
+		}
+		k := &planKind{
+			id: levelID(h, AsBuiltID, level), title: "As built" + levelTitle(h, level), scope: levelScope(level),
+			desc:   fmt.Sprintf("Plan of %s%s with what the record says was done, up to entry %d.", h.Name, levelClause(h, level), b.last().Number),
+			draw:   b.draw,
+			legend: b.legend, tables: b.tables, rest: asBuiltText,
+		}
+		pages = append(pages, k.pages(a.Result)...)
 	}
-	pages := k.pages(a.Result)
 	var out []*sheet.Sheet
 	for i, p := range pages {
 		place := fmt.Sprintf("record, entry %d", b.last().Number)
@@ -221,6 +231,20 @@ func (b *built) moved(wall string, p geom.Point, from, to measure.Length) geom.P
 		return p
 	}
 	return p.Add(w.PointAt(to).Sub(w.PointAt(from)))
+}
+
+// levelOf is the level that a hole is on: that of its wall, or where it was
+// planned.
+func (b *built) levelOf(id, wall string) int {
+	if w := b.wall(wall); w != nil {
+		return w.Level
+	}
+	for i := range b.res.Holes {
+		if x := &b.res.Holes[i]; x.ID == id || strings.HasPrefix(id, x.ID+".") {
+			return levelOfHole(b.res.Job.House, &b.res.Graph.Holes[x.Place])
+		}
+	}
+	return 0
 }
 
 // onWall is a place on the centre line of a wall.

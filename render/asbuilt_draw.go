@@ -25,8 +25,9 @@ const plannedRadius = 3 * holeRadius / 2
 
 // draw draws the floor with what was done.
 func (b *built) draw(d *drawing) {
+	d.drawStairs()
 	d.drawRoof(false)
-	drawWalls(d.sheet.Group("house", "house", "House"), d.res.Job.House, d.view)
+	d.drawWalls()
 	d.scaleBar(true)
 	b.ways(d)
 	d.drawCloset()
@@ -46,7 +47,7 @@ func (b *built) ways(d *drawing) {
 		for i := range b.res.Bundles {
 			x := &b.res.Bundles[i]
 			points, t := flatten(x.Points), b.tally(x.Drops)
-			if len(points) < 2 || t.pen() != pen {
+			if len(points) < 2 || t.pen() != pen || !d.scope.hasBundle(b.res, x) {
 				continue
 			}
 			id := fmt.Sprintf("bundle-%d", i+1)
@@ -87,7 +88,7 @@ func (b *built) drawPlanned(d *drawing) {
 	for i := range b.Plan.Holes {
 		h := &b.Plan.Holes[i]
 		p, ok := b.planned(h)
-		if !ok {
+		if !ok || b.levelOf(h.ID, h.Wall) != d.scope.level {
 			continue
 		}
 		at := d.view.Point(p)
@@ -114,7 +115,7 @@ func (b *built) drawDrilled(d *drawing) {
 			continue
 		}
 		p, ok := b.drilled(e)
-		if !ok {
+		if !ok || b.levelOf(e.ID, e.Hole.Wall) != d.scope.level {
 			continue
 		}
 		at, apart := d.view.Point(p), b.apart(e)
@@ -141,7 +142,7 @@ func (b *built) conduits(d *drawing) {
 	g := d.sheet.Group("conduits", "reused", "Conduits that are there")
 	for i := range b.res.Reused {
 		u := &b.res.Reused[i]
-		if !u.Conduit {
+		if !u.Conduit || !d.scope.hasReuse(b.res.Job.House, u) {
 			continue
 		}
 		at := d.view.Point(flat(u.At))
@@ -159,6 +160,9 @@ func (b *built) drops(d *drawing) {
 	g := d.sheet.Group("drops", "drops", "Drops")
 	for i := range b.res.Routes {
 		r := &b.res.Routes[i]
+		if !d.scope.hasDrop(b.res, r) {
+			continue
+		}
 		drop := &b.res.Job.Drops[r.Drop]
 		at := d.view.Point(d.dropPlace(r))
 		words := b.tally([]int{r.Drop}).words()

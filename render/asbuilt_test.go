@@ -251,7 +251,7 @@ func TestAsBuiltPartOfBundle(t *testing.T) {
 // Whatever a record says, no text lies over another, and nothing is left out:
 // nothing done, all done, holes where the house has no place for them.
 func TestAsBuiltOfSamples(t *testing.T) {
-	for _, job := range samples(t) {
+	for _, job := range append(samples(t), storeys...) {
 		res := solve(t, job, source.ReadFile)
 		p := planOf(res)
 		var all []record.Entry

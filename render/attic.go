@@ -8,7 +8,6 @@ import (
 	"topplate/plan/geom"
 	"topplate/plan/measure"
 	"topplate/plan/roof"
-	"topplate/plan/rule"
 	"topplate/render/font"
 	"topplate/render/sheet"
 	"topplate/route"
@@ -16,12 +15,11 @@ import (
 
 // drawJoists draws every joist between the outer faces of the plates.
 func (d *drawing) drawJoists() {
-	h := d.res.Job.House
-	a := h.Attic
+	h, a := d.res.Job.House, d.space()
 	g := d.sheet.Group("joists", "joists", fmt.Sprintf("Joists, %s on centre", h.Units.Format(a.Spacing)))
 	d.ground = g
-	for _, c := range route.JoistCentres(h, h.Attic) {
-		for _, s := range stretches(h.PlateLine, c, a.AlongY) {
+	for _, c := range route.JoistCentres(h, a) {
+		for _, s := range stretches(a.Edges(), c, a.AlongY) {
 			r := geom.Rect{Min: geom.Point{X: c - a.Width/2, Y: s[0]}, Max: geom.Point{X: c + a.Width/2, Y: s[1]}}
 			if !a.AlongY {
 				r = geom.Rect{Min: geom.Point{X: s[0], Y: c - a.Width/2}, Max: geom.Point{X: s[1], Y: c + a.Width/2}}
@@ -45,18 +43,29 @@ func (d *drawing) drawJoist(g *sheet.Group, b sheet.Box) {
 	}
 }
 
+// space is the framing space that is drawn, or lies over the level that is.
+func (d *drawing) space() *plan.Space {
+	h := d.res.Job.House
+	if d.scope.space >= 0 {
+		return h.Spaces[d.scope.space]
+	}
+	return h.Attic
+}
+
 // stretches are the parts of the line at coordinate c, along Y or X, that lie
-// in a rectilinear outline.
-func stretches(p geom.Polygon, c measure.Length, alongY bool) [][2]measure.Length {
+// in an odd number of rectilinear outlines.
+func stretches(outlines []geom.Polygon, c measure.Length, alongY bool) [][2]measure.Length {
 	var cuts []measure.Length
-	for i, a := range p {
-		b := p[(i+1)%len(p)]
-		u1, u2, v := a.Y, b.Y, a.X
-		if alongY {
-			u1, u2, v = a.X, b.X, a.Y
-		}
-		if (u1 <= c) != (u2 <= c) {
-			cuts = append(cuts, v)
+	for _, p := range outlines {
+		for i, a := range p {
+			b := p[(i+1)%len(p)]
+			u1, u2, v := a.Y, b.Y, a.X
+			if alongY {
+				u1, u2, v = a.X, b.X, a.Y
+			}
+			if (u1 <= c) != (u2 <= c) {
+				cuts = append(cuts, v)
+			}
 		}
 	}
 	slices.Sort(cuts)
@@ -72,54 +81,35 @@ var roofPens = [...]sheet.Pen{
 	roof.Eave: sheet.PenEave, roof.Rake: sheet.PenEave,
 }
 
+// roofs are the roofs that belong to what is drawn: the one over an attic, or
+// those on a level's plates.
+func (d *drawing) roofs() []*plan.Roof {
+	h := d.res.Job.House
+	var out []*plan.Roof
+	for i, r := range h.Roofs {
+		if d.scope.space >= 0 && h.Spaces[d.scope.space].Roof == i || d.scope.space < 0 && r.Level == d.scope.level {
+			out = append(out, r)
+		}
+	}
+	return out
+}
+
 // drawRoof draws the creases and edges of the roof.
 func (d *drawing) drawRoof(creases bool) {
 	g := d.sheet.Group("roof", "roof", "Roof")
-	for _, l := range d.res.Job.House.Roof.Surface.Lines() {
-		pen := roofPens[l.Kind]
-		if creases || pen == sheet.PenEave {
-			g.Line(pen, d.view.Point(flat(l.A)), d.view.Point(flat(l.B)))
+	for _, r := range d.roofs() {
+		if r.Surface == nil {
+			for _, o := range geom.AreaOf(r.Outline).Outset(r.Overhang).Outlines {
+				g.Polygon(sheet.PenEave, d.view.Points(o))
+			}
+			continue
 		}
-	}
-}
-
-// zones are the outlines of where one can stand, crawl and reach by hand, from
-// the clear height over the joists.
-func (d *drawing) zones() (stand, crawl, arm []geom.Polygon) {
-	job := d.res.Job
-	book := job.Book()
-	s, depth := job.House.Roof.Surface, job.House.Attic.Depth
-	crawlAt := book.Length(rule.ReachCrawl)
-	p := job.House.Roof.Pitch
-	rise := job.Tools.ArmReach * measure.Length(p.Rise) / measure.Length(p.Run)
-	armAt := max(book.Length(rule.ReachArmHeight), crawlAt-rise)
-	return s.ClearContour(book.Length(rule.ReachStand) + depth), s.ClearContour(crawlAt + depth), s.ClearContour(armAt + depth)
-}
-
-// drawZones hatches what is worked at in each way, denser where it is worse,
-// and leaves gaps for the labels.
-func (d *drawing) drawZones(gaps []sheet.Box) {
-	stand, crawl, arm := d.zones()
-	g := d.zoneGroup
-	ring := func(sets ...[]geom.Polygon) [][]sheet.Point {
-		var out [][]sheet.Point
-		for _, set := range sets {
-			for _, p := range set {
-				out = append(out, d.view.Points(p))
+		for _, l := range r.Surface.Lines() {
+			pen := roofPens[l.Kind]
+			if creases || pen == sheet.PenEave {
+				g.Line(pen, d.view.Point(flat(l.A)), d.view.Point(flat(l.B)))
 			}
 		}
-		return out
-	}
-	g.Hatch(sheet.HatchCrawl, ring(crawl, stand), gaps...)
-	g.Hatch(sheet.HatchReach, ring(arm, crawl), gaps...)
-	g.Hatch(sheet.HatchRod, ring([]geom.Polygon{d.res.Job.House.PlateLine}, arm), gaps...)
-	for _, set := range [][]geom.Polygon{stand, crawl, arm} {
-		for _, r := range ring(set) {
-			g.Polygon(sheet.PenThin, r)
-		}
-	}
-	if d.tile != nil {
-		d.tile.cutGroup(g)
 	}
 }
 
@@ -127,7 +117,7 @@ func (d *drawing) drawZones(gaps []sheet.Box) {
 func (d *drawing) drawDecking() {
 	g := d.sheet.Group("decking", "decking", "Decking")
 	const board = 12 * measure.Inch
-	for i, r := range d.res.Job.House.Attic.Decking {
+	for i, r := range d.space().Decking {
 		b := d.view.Box(r)
 		g.Rect(sheet.PenMedium, b)
 		for y := b.Min.Y + d.view.Length(board); y < b.Max.Y; y += d.view.Length(board) {
@@ -145,6 +135,9 @@ func (d *drawing) drawObstacles() {
 	g := d.sheet.Group("obstacles", "obstacles", "Obstacles")
 	for i := range d.res.Job.House.Obstacles {
 		o := &d.res.Job.House.Obstacles[i]
+		if o.Space != d.scope.space {
+			continue
+		}
 		b := d.view.Box(o.Area)
 		pen := sheet.PenObstacle
 		if o.Hot {
@@ -171,32 +164,19 @@ func join2(kind, id string) string {
 	return kind + " " + id
 }
 
-// drawPower draws the power cables in the attic.
+// drawPower draws the power cables in the space.
 func (d *drawing) drawPower() {
 	g := d.sheet.Group("power", "power", "Power cables")
 	for i := range d.res.Job.House.PowerRuns {
 		run := &d.res.Job.House.PowerRuns[i]
+		if run.Space != d.scope.space {
+			continue
+		}
 		at := d.view.Points(run.Path)
 		g.Group(sheet.ID("power", run.ID), "power", "Power cable "+run.ID).Polyline(sheet.PenPower, at...)
 		d.ask(ask{
 			id: "power-" + run.ID, along: at, leader: true,
 			block: font.Block{{Lettering: sheet.LetterSmall, Words: join2("power", run.ID)}},
-		})
-	}
-}
-
-// drawHatches draws the ways up: an opening with its diagonals.
-func (d *drawing) drawHatches() {
-	g := d.sheet.Group("hatches", "hatches", "Attic hatches")
-	for i := range d.res.Job.House.Hatches {
-		h := &d.res.Job.House.Hatches[i]
-		b := d.view.Box(h.Area)
-		g.Rect(sheet.PenDevice, b)
-		g.Line(sheet.PenMedium, b.Min, b.Max)
-		g.Line(sheet.PenMedium, sheet.Pt(b.Min.X, b.Max.Y), sheet.Pt(b.Max.X, b.Min.Y))
-		d.ask(ask{
-			id: "hatch-" + h.ID, at: b.Centre(), symbol: b, leader: true, priority: 10,
-			block: font.Block{{Lettering: sheet.LetterSmall, Words: "hatch"}},
 		})
 	}
 }
@@ -207,6 +187,9 @@ func (d *drawing) drawMarks() {
 	const r = 1500 * sheet.Micrometre
 	for i := range d.res.Job.House.Marks {
 		m := &d.res.Job.House.Marks[i]
+		if m.Space != d.scope.space {
+			continue
+		}
 		at := d.view.Point(m.At)
 		mg := g.Group(sheet.ID("mark", m.ID), "mark", m.Kind+" "+m.ID)
 		mg.Circle(sheet.PenMark, at, r)
@@ -216,31 +199,5 @@ func (d *drawing) drawMarks() {
 			id: "mark-" + m.ID, at: at, symbol: around(at, 2*r), leader: true,
 			block: font.Block{{Lettering: sheet.LetterSmall, Words: m.ID}},
 		})
-	}
-}
-
-// drawEaves draws where the soffit opens and where baffles close the rafter
-// bays.
-func (d *drawing) drawEaves() {
-	h := d.res.Job.House
-	g := d.sheet.Group("eaves", "eaves", "Soffit openings and eave baffles")
-	strip := func(kind, id string, w *plan.Wall, from, to measure.Length, out sheet.Paper, pen sheet.Pen) {
-		side := w.Out
-		dir := turnOfHeading(w.Faces(side))
-		a, b := d.view.Point(w.FacePoint(from, side)), d.view.Point(w.FacePoint(to, side))
-		box := sheet.Bounds(sheet.Polar(a, out, dir), sheet.Polar(b, out+1500*sheet.Micrometre, dir))
-		g.Rect(pen, box)
-		d.ask(ask{
-			id: kind + "-" + id, at: box.Centre(), symbol: box, leader: true,
-			block: font.Block{{Lettering: sheet.LetterSmall, Words: join2(kind, id)}},
-		})
-	}
-	for i := range h.Soffits {
-		s := &h.Soffits[i]
-		strip("soffit opening", s.ID, &h.Walls[s.Wall], s.Start, s.End, d.view.Length(h.Roof.Overhang)/2, sheet.PenMedium)
-	}
-	for i := range h.Baffles {
-		s := &h.Baffles[i]
-		strip("baffle", s.ID, &h.Walls[s.Wall], s.Start, s.End, 300, sheet.PenSolid)
 	}
 }

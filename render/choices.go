@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 
+	"topplate/plan"
+	"topplate/plan/geom"
 	"topplate/render/font"
 	"topplate/render/report"
 	"topplate/render/sheet"
@@ -33,12 +35,15 @@ func choicesSheet(res *route.Result, plans []route.Choice, number, of int) *shee
 	d.figures(plans, foot)
 	d.heading("Plans to choose from")
 	d.paragraph(sheet.LetterSmall, "No plan here is better than another in cost, openings in finished surfaces and crawling at once. "+report.Shown(plans, res))
-	boxes := d.sketchBoxes(len(plans), foot.Min.Y)
+	levels := levelsOf(plans)
+	boxes := d.cells(len(plans), len(levels), roofBounds(h), foot.Min.Y)
 	fits := true
-	for i, box := range boxes {
-		d.view, fits = sheet.FitView(h.Units, h.PlateLine.Bounds().Outset(h.Roof.Overhang), box)
-		if fits {
-			d.sketch(i, &plans[i], box)
+	for i := range plans {
+		for k, level := range levels {
+			d.view, fits = sheet.FitView(h.Units, roofBounds(h), boxes[i][k])
+			if fits {
+				d.sketch(i, &plans[i], level, boxes[i][k])
+			}
 		}
 	}
 	if fits {
@@ -52,40 +57,73 @@ func choicesSheet(res *route.Result, plans []route.Choice, number, of int) *shee
 	return d.sheet
 }
 
-// sketchBoxes divides the drawing area above foot among n sketches, beside or
-// above each other, whichever gives the larger scale. The boxes are for the
-// houses alone.
-func (d *drawing) sketchBoxes(n int, foot sheet.Paper) []sheet.Box {
-	h := d.res.Job.House
-	real := h.PlateLine.Bounds().Outset(h.Roof.Overhang)
-	divide := func(across, down int) []sheet.Box {
+// levelsOf are the levels that an installer comes to in any of some plans, from
+// the lowest up.
+func levelsOf(plans []route.Choice) []int {
+	h := plans[0].Result.Job.House
+	return slices.DeleteFunc(byHeight(h), func(level int) bool {
+		return len(h.Levels) > 1 && !slices.ContainsFunc(plans, func(c route.Choice) bool { return passed(c.Result, level) })
+	})
+}
+
+// cells divides the drawing area above foot among the levels of some plans, by
+// plan and level: each plan beside or below the last, its levels the other way,
+// whichever gives the larger scale. The cells are for the houses alone.
+func (d *drawing) cells(plans, levels int, real geom.Rect, foot sheet.Paper) [][]sheet.Box {
+	u := d.res.Job.House.Units
+	divide := func(beside bool) [][]sheet.Box {
+		across, down := levels, plans
+		if beside {
+			across, down = plans, levels
+		}
 		w, t := d.area.Width()/sheet.Paper(across), (foot-d.area.Min.Y)/sheet.Paper(down)
-		var out []sheet.Box
-		for i := range n {
-			b := sheet.Bx(d.area.Min.X+w*sheet.Paper(i%across), d.area.Min.Y+t*sheet.Paper(i/across), w, t).Inset(sketchRoom)
-			b.Min.Y += sketchName
-			out = append(out, b)
+		out := make([][]sheet.Box, plans)
+		for i := range plans {
+			for k := range levels {
+				x, y := sheet.Paper(k), sheet.Paper(i)
+				if beside {
+					x, y = y, x
+				}
+				b := sheet.Bx(d.area.Min.X+w*x, d.area.Min.Y+t*y, w, t).Inset(sketchRoom)
+				b.Min.Y += sketchName
+				out[i] = append(out[i], b)
+			}
 		}
 		return out
 	}
-	beside, above := divide(n, 1), divide(1, n)
-	one, _ := sheet.FitView(h.Units, real, beside[0])
-	two, _ := sheet.FitView(h.Units, real, above[0])
+	beside, above := divide(true), divide(false)
+	one, _ := sheet.FitView(u, real, beside[0][0])
+	two, _ := sheet.FitView(u, real, above[0][0])
 	if two.Scale.Den < one.Scale.Den {
 		return above
 	}
 	return beside
 }
 
-// sketch draws one plan on a sheet of its own, so that its labels are placed
-// in its part of the paper, and takes over what is on it.
-func (d *drawing) sketch(i int, c *route.Choice, box sheet.Box) {
-	id := sheet.ID("plan", string(rune('a'+i)))
-	title := fmt.Sprintf("Plan %c: %s", 'A'+i, report.BestAt(c))
-	area := sheet.Box{Min: box.Min.Sub(sheet.Pt(sketchRoom, sketchRoom)), Max: box.Max.Add(sheet.Pt(sketchRoom, sketchRoom))}
-	s := &drawing{page: &page{res: c.Result, sheet: &sheet.Sheet{}, area: area}, view: d.view}
+// cellID and cellTitle name the drawing of one plan's level.
+func cellID(h *plan.House, name string, level int) string {
+	if len(h.Levels) == 1 {
+		return sheet.ID("plan", name)
+	}
+	return sheet.ID("plan-"+name, h.Levels[level].ID)
+}
+
+func cellTitle(h *plan.House, title string, level int) string {
+	if len(h.Levels) == 1 {
+		return title
+	}
+	return levelName(h, level) + ", " + title
+}
+
+// sketch draws a level of one plan on a sheet of its own, so that its labels are
+// placed in its part of the paper, and takes over what is on it.
+func (d *drawing) sketch(i int, c *route.Choice, level int, box sheet.Box) {
 	h := c.Result.Job.House
-	drawWallsBelow(s.sheet.Group("house", "house", "House"), h, s.view)
+	id := cellID(h, string(rune('a'+i)), level)
+	title := cellTitle(h, fmt.Sprintf("Plan %c: %s", 'A'+i, report.BestAt(c)), level)
+	area := sheet.Box{Min: box.Min.Sub(sheet.Pt(sketchRoom, sketchRoom)), Max: box.Max.Add(sheet.Pt(sketchRoom, sketchRoom))}
+	s := &drawing{page: &page{res: c.Result, sheet: &sheet.Sheet{}, area: area}, view: d.view, scope: levelScope(level), plainHatches: true}
+	s.drawWallsBelow()
 	s.drawRoof(true)
 	s.drawHatches()
 	s.drawRoutes(true)

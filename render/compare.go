@@ -60,14 +60,16 @@ func CompareSheet(diff *compare.Difference) *sheet.Sheet {
 	d := &drawing{page: newPageAs(&res, "compare", "What changed from A to B", desc, "A and B")}
 	foot := d.compareTables(diff)
 	real := unionOf(roofBounds(a.Job.House), roofBounds(b.Job.House))
-	boxes := d.compareBoxes(real, foot)
+	levels := comparedLevels(diff)
+	most := max(len(levels[0]), len(levels[1]))
+	boxes := d.cells(2, most, real, foot)
 	fits := true
-	for side, box := range boxes {
-		d.view, fits = sheet.FitView(res.Job.House.Units, real, box)
-		if !fits {
-			break
+	for side := range levels {
+		for k, level := range levels[side] {
+			if d.view, fits = sheet.FitView(res.Job.House.Units, real, boxes[side][k]); fits {
+				d.comparedPlan(diff, side, level, boxes[side][k])
+			}
 		}
-		d.comparedPlan(diff, side, box)
 	}
 	if fits {
 		d.scaleBar(true)
@@ -92,48 +94,39 @@ func allCautions(a, b *route.Result) (out []rule.ID) {
 	return out
 }
 
-// roofBounds is what a house takes in plan, its eaves counted.
-func roofBounds(h *plan.House) geom.Rect { return h.PlateLine.Bounds().Outset(h.Roof.Overhang) }
-
-func unionOf(a, b geom.Rect) geom.Rect {
-	return geom.Rect{
-		Min: geom.Point{X: min(a.Min.X, b.Min.X), Y: min(a.Min.Y, b.Min.Y)},
-		Max: geom.Point{X: max(a.Max.X, b.Max.X), Y: max(a.Max.Y, b.Max.Y)},
-	}
-}
-
-// compareBoxes divides the drawing area above foot between the two plans,
-// beside or above each other, whichever gives the larger scale.
-func (d *drawing) compareBoxes(real geom.Rect, foot sheet.Paper) []sheet.Box {
-	u := d.res.Job.House.Units
-	divide := func(across, down sheet.Paper) []sheet.Box {
-		w, t := d.area.Width()/across, (foot-d.area.Min.Y)/down
-		var out []sheet.Box
-		for i := range sheet.Paper(2) {
-			b := sheet.Bx(d.area.Min.X+w*(i%across), d.area.Min.Y+t*(i/across), w, t).Inset(sketchRoom)
-			b.Min.Y += sketchName
-			out = append(out, b)
+// comparedLevels are the levels of both plans that are drawn, from the lowest
+// up: those that an installer comes to in one of them, by the ids of levels.
+func comparedLevels(diff *compare.Difference) (levels [2][]int) {
+	come := map[string]bool{}
+	for _, w := range diff.Plans {
+		for level := range w.Job.House.Levels {
+			if passed(w.Result, level) {
+				come[w.Job.House.Levels[level].ID] = true
+			}
 		}
-		return out
 	}
-	beside, above := divide(2, 1), divide(1, 2)
-	one, _ := sheet.FitView(u, real, beside[0])
-	two, _ := sheet.FitView(u, real, above[0])
-	if two.Scale.Den < one.Scale.Den {
-		return above
+	for side, w := range diff.Plans {
+		h := w.Job.House
+		levels[side] = slices.DeleteFunc(byHeight(h), func(level int) bool { return len(h.Levels) > 1 && !come[h.Levels[level].ID] })
 	}
-	return beside
+	return levels
 }
 
-// comparedPlan draws one plan in its part of the paper.
-func (d *drawing) comparedPlan(diff *compare.Difference, side int, box sheet.Box) {
+// comparedPlan draws a level of one plan in its part of the paper.
+func (d *drawing) comparedPlan(diff *compare.Difference, side, level int, box sheet.Box) {
 	name := string(rune('A' + side))
-	id := sheet.ID("plan", string(rune('a'+side)))
 	w := diff.Plans[side]
-	title := name + ": " + w.Job.Name
+	id := cellID(w.Job.House, string(rune('a'+side)), level)
+	title := cellTitle(w.Job.House, name+": "+w.Job.Name, level)
 	area := sheet.Box{Min: box.Min.Sub(sheet.Pt(sketchRoom, sketchRoom)), Max: box.Max.Add(sheet.Pt(sketchRoom, sketchRoom))}
-	s := &drawing{page: &page{res: w.Result, sheet: &sheet.Sheet{}, area: area}, view: d.view}
-	drawWallsBelow(s.sheet.Group("house", "house", "House"), w.Job.House, s.view)
+	s := &drawing{page: &page{res: w.Result, sheet: &sheet.Sheet{}, area: area}, view: d.view, scope: levelScope(level), plainHatches: true}
+	at := sheet.Pt(area.Min.X+sketchRoom, area.Min.Y)
+	below := at.Add(sheet.Pt(0, font.LineHeight(sheet.LetterNote)+sheet.MM))
+	if len(w.Job.House.Levels) > 1 {
+		// Cells are narrow, and their labels come near the words over them.
+		s.area.Min.Y = below.Y
+	}
+	s.drawWallsBelow()
 	s.drawRoof(false)
 	s.drawHatches()
 	s.changedThings(diff, side)
@@ -149,9 +142,7 @@ func (d *drawing) comparedPlan(diff *compare.Difference, side int, box sheet.Box
 		d.unplaced = append(d.unplaced, b)
 	}
 	g := d.sheet.Group(id, "plan", title)
-	at := sheet.Pt(area.Min.X+sketchRoom, area.Min.Y)
 	g.Text(sheet.LetterHeading, at, sheet.Start, font.Fit(sheet.LetterHeading, title, area.Width()-sketchRoom))
-	below := at.Add(sheet.Pt(0, font.LineHeight(sheet.LetterNote)+sheet.MM))
 	g.Text(sheet.LetterNote, below, sheet.Start, font.Fit(sheet.LetterNote, report.PlanDetails(w), area.Width()-sketchRoom))
 	for _, part := range s.sheet.Groups {
 		g.Add(withPrefix(id, part))
@@ -161,13 +152,21 @@ func (d *drawing) comparedPlan(diff *compare.Difference, side int, box sheet.Box
 // comparedWays draws where cable goes: what both plans share thin, what only
 // this one has with its own pen.
 func (d *drawing) comparedWays(diff *compare.Difference, side int) {
+	ways := diff.Ways
+	if h := d.res.Job.House; len(h.Levels) > 1 {
+		id := h.Levels[d.scope.level].ID
+		ways = compare.WaysOf(diff.Plans[0].Result, diff.Plans[1].Result, func(res *route.Result, p, q geom.Point3) bool {
+			middle := geom.Point3{X: (p.X + q.X) / 2, Y: (p.Y + q.Y) / 2, Z: (p.Z + q.Z) / 2}
+			return res.Job.House.Levels[levelAt(res.Job.House, middle)].ID == id
+		})
+	}
 	g := d.sheet.Group("ways", "routes", "Where cable goes")
 	both := g.Group("ways-both", "both", "In both plans")
-	for _, s := range diff.Ways.Both {
+	for _, s := range ways.Both {
 		both.Line(penBoth, d.view.Point(s.From), d.view.Point(s.To))
 	}
 	only := g.Group("ways-only", "only", "Only in plan "+string(rune('A'+side)))
-	for _, s := range diff.Ways.Only[side] {
+	for _, s := range ways.Only[side] {
 		only.Line(penOnly[side], d.view.Point(s.From), d.view.Point(s.To))
 	}
 }
@@ -179,6 +178,9 @@ func (d *drawing) comparedHoles(diff *compare.Difference, side int) {
 	for i := range d.res.Holes {
 		h := &d.res.Holes[i]
 		place := &d.res.Graph.Holes[h.Place]
+		if !d.scope.hasHole(d.res.Job.House, place) {
+			continue
+		}
 		at := d.view.Point(flat(place.At))
 		x, differs := diff.HoleOf(side, i)
 		pen, radius, state := sheet.PenThin, holeRadius, "the same in both plans"
@@ -210,7 +212,7 @@ func (d *drawing) changedDrops(diff *compare.Difference, side int) {
 	g := d.sheet.Group("changed-drops", "drops", "Drops that are not the same")
 	for i := range diff.Drops {
 		x := &diff.Drops[i]
-		if x.In[side] < 0 {
+		if x.In[side] < 0 || !d.scope.hasDrop(d.res, &d.res.Routes[x.In[side]]) {
 			continue
 		}
 		pen := sheet.PenMedium
@@ -229,7 +231,7 @@ func (d *drawing) changedThings(diff *compare.Difference, side int) {
 	g := d.sheet.Group("changed-things", "house", "What of the house is not the same")
 	for i := range diff.House {
 		t := &diff.House[i]
-		if !t.Placed[side] || t.Kind == "room" {
+		if !t.Placed[side] || t.Kind == "room" || !d.scope.hasThing(d.res.Job.House, t.Kind, t.ID) {
 			continue
 		}
 		b := d.view.Box(t.Area[side])
@@ -244,4 +246,41 @@ func (d *drawing) changedThings(diff *compare.Difference, side int) {
 			block: font.Block{{Lettering: sheet.LetterSmall, Words: join2(t.Kind, t.ID)}},
 		})
 	}
+}
+
+// hasThing reports whether a thing of the house, by the kind that a comparison
+// calls it, is on the level; what is not found is on all.
+func (s scope) hasThing(h *plan.House, kind, id string) bool {
+	inWall := func(w *plan.Wall) bool {
+		return kind == "wall" && w.ID == id ||
+			kind == "opening" && slices.ContainsFunc(w.Openings, func(o plan.Opening) bool { return o.ID == id }) ||
+			kind == "device" && slices.ContainsFunc(w.Devices, func(o plan.Device) bool { return o.ID == id })
+	}
+	for i := range h.Walls {
+		if inWall(&h.Walls[i]) {
+			return h.Walls[i].Level == s.level
+		}
+	}
+	space := -1
+	for i := range h.Hatches {
+		if kind == "hatch" && h.Hatches[i].ID == id {
+			space = h.Hatches[i].Space
+		}
+	}
+	for i := range h.Obstacles {
+		if kind == "obstacle" && h.Obstacles[i].ID == id {
+			space = h.Obstacles[i].Space
+		}
+	}
+	for i := range h.PowerRuns {
+		if kind == "power cable" && h.PowerRuns[i].ID == id {
+			space = h.PowerRuns[i].Space
+		}
+	}
+	for i := range h.Marks {
+		if kind == "mark" && h.Marks[i].ID == id {
+			space = h.Marks[i].Space
+		}
+	}
+	return space < 0 || levelOfSpace(h, space) == s.level
 }

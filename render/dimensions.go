@@ -25,25 +25,67 @@ const (
 // and openings of all outer walls that look that way, and the overall size to
 // the south and west.
 func (d *drawing) dimensionWalls() {
-	h := d.res.Job.House
-	eave := d.view.Length(h.Roof.Overhang)
+	eave := d.view.Length(d.overhangs())
 	g := d.sheet.Group("dimensions", "dimensions", "Dimensions")
-	b := h.OutsideOf.Bounds()
+	b := d.outside()
 	for look, name := range [...]string{plan.East: "east", plan.North: "north", plan.West: "west", plan.South: "south"} {
 		look := plan.Heading(look)
 		d.chain(g, name, d.outerPoints(look, true), d.outerPoints(look, false), look, d.edgeOf(look)+away(look)*(eave+firstChain))
 	}
 	overall := []geom.Point{b.Min, {X: b.Max.X, Y: b.Min.Y}, {X: b.Min.X, Y: b.Max.Y}}
-	d.chain(g, "south-overall", overall, overall, plan.South, d.edgeOf(plan.South)+eave+secondChain)
-	d.chain(g, "west-overall", overall, overall, plan.West, d.edgeOf(plan.West)-eave-secondChain)
+	// Where a chain is the overall size already, it is said once.
+	whole := func(look plan.Heading) bool { return len(d.stops(d.outerPoints(look, true), look, 0)) <= 2 }
+	if !whole(plan.South) {
+		d.chain(g, "south-overall", overall, overall, plan.South, d.edgeOf(plan.South)+eave+secondChain)
+	}
+	if !whole(plan.West) {
+		d.chain(g, "west-overall", overall, overall, plan.West, d.edgeOf(plan.West)-eave-secondChain)
+	}
 }
 
-// dimensionPlates draws a chain to the south and west of the attic through the
+// outside is the smallest rectangle around the outer walls that belong to what
+// is drawn: of the level, or under an attic's roof, or around the space, with
+// the walls beside it.
+func (d *drawing) outside() geom.Rect {
+	h := d.res.Job.House
+	level := d.scope.level
+	if level < 0 {
+		s := d.space()
+		b := s.Bounds()
+		if s.Roof >= 0 {
+			r := h.Roofs[s.Roof]
+			b, level = r.Outline.Bounds(), r.Level
+		}
+		if level < 0 || !slices.Equal(h.Roofs[s.Roof].Outline, h.Levels[level].PlateLine) {
+			return d.withWalls(b)
+		}
+	}
+	if len(h.Levels[level].OutsideOf) == 0 {
+		return levelBounds(h, level)
+	}
+	return h.Levels[level].OutsideOf.Bounds()
+}
+
+// withWalls is a rectangle with the parts of walls that the plan of a space
+// shows.
+func (d *drawing) withWalls(b geom.Rect) geom.Rect {
+	h := d.res.Job.House
+	for i := range h.Walls {
+		for _, level := range [2]int{d.scope.below(h), d.scope.above(h)} {
+			if part, ok := d.scope.wallPart(h, &h.Walls[i], level); ok {
+				b = unionOf(b, part)
+			}
+		}
+	}
+	return b
+}
+
+// dimensionPlates draws a chain to the south and west of a space through the
 // corners of the wall plates' outer faces, from which joists are laid out.
 func (d *drawing) dimensionPlates() {
-	eave := d.view.Length(d.res.Job.House.Roof.Overhang)
+	eave := d.view.Length(d.overhangs())
 	g := d.sheet.Group("dimensions", "dimensions", "Dimensions")
-	corners := d.res.Job.House.PlateLine
+	corners := slices.Concat(d.space().Edges()...)
 	d.chain(g, "south", corners, corners, plan.South, d.edgeOf(plan.South)+eave+firstChain)
 	d.chain(g, "west", corners, corners, plan.West, d.edgeOf(plan.West)-eave-firstChain)
 }
@@ -56,7 +98,7 @@ func (d *drawing) outerPoints(look plan.Heading, openings bool) []geom.Point {
 	for i := range h.Walls {
 		w := &h.Walls[i]
 		side := w.Out
-		if !w.Exterior || w.Faces(side) != look {
+		if w.Level != d.scope.level || !w.Exterior || w.Faces(side) != look {
 			continue
 		}
 		out = append(out, w.FacePoint(0, side), w.FacePoint(w.Length(), side))
@@ -72,7 +114,7 @@ func (d *drawing) outerPoints(look plan.Heading, openings bool) []geom.Point {
 
 // edgeOf is where the house ends on the sheet in one direction.
 func (d *drawing) edgeOf(look plan.Heading) sheet.Paper {
-	b := d.view.Box(d.res.Job.House.OutsideOf.Bounds())
+	b := d.view.Box(d.outside())
 	switch look {
 	case plan.East:
 		return b.Max.X

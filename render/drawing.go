@@ -25,6 +25,10 @@ type drawing struct {
 	// plain labels have no halo: nothing is struck through them, and it would
 	// eat into thick lines.
 	plain bool
+	// scope is what of the house is drawn, by height.
+	scope scope
+	// plainHatches are not told apart by where they lead to.
+	plainHatches bool
 	// tile is the part of the house that is drawn, nil for all of it.
 	tile *tile
 }

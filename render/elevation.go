@@ -56,6 +56,9 @@ func (e *elevation) inRoom(u measure.Length) bool { return 0 <= u && u <= e.widt
 // title names the elevation.
 func (e *elevation) title() string {
 	t := fmt.Sprintf("Wall %s from %s", e.wall.ID, e.roomName())
+	if h := e.res.Job.House; len(h.Levels) > 1 {
+		t += ", " + levelName(h, e.wall.Level)
+	}
 	if e.part > 0 {
 		t += fmt.Sprintf(", part %d", e.part)
 	}
@@ -83,12 +86,13 @@ func (e *elevation) id() string {
 
 // elevations lists the walls that boxes or the closet's panel open, each from
 // the room it is opened from: the closet's first, then in the order of the
-// drops' tags. A wall longer than widest is shown in parts around its boxes.
+// drops' tags; and those that are bored through without any box. A wall longer than widest is shown in parts around its boxes.
 func elevations(res *route.Result, widest measure.Length) []*elevation {
 	var out []*elevation
+	bored := false // either side shows a hole
 	add := func(s plan.Spot) {
 		same := func(e *elevation) bool {
-			return e.wall == &res.Job.House.Walls[s.Wall] && e.side == s.Side && e.inRoom(e.across(s.At))
+			return e.wall == &res.Job.House.Walls[s.Wall] && (e.side == s.Side || bored) && e.inRoom(e.across(s.At))
 		}
 		if s.Wall >= 0 && s.Room >= 0 && !slices.ContainsFunc(out, same) {
 			out = append(out, newElevation(res, s))
@@ -102,11 +106,36 @@ func elevations(res *route.Result, widest measure.Length) []*elevation {
 			add(d.Spot)
 		}
 	}
+	bored = true
+	for i := range res.Holes {
+		if p := &res.Graph.Holes[res.Holes[i].Place]; inFrame(p.Kind) {
+			if s, ok := spotOf(res.Job.House, p); ok {
+				add(s)
+			}
+		}
+	}
 	var parts []*elevation
 	for _, e := range out {
 		parts = append(parts, e.parts(widest)...)
 	}
 	return parts
+}
+
+// inFrame reports whether a hole of a kind is in the frame of a wall.
+func inFrame(k route.ArcKind) bool {
+	return k == route.PlateArc || k == route.BlockArc || k == route.StudArc || k == route.SoleArc
+}
+
+// spotOf is a place in a room before a hole in the frame of a wall; ok is false
+// if there is a room on neither side.
+func spotOf(h *plan.House, p *route.HolePlace) (s plan.Spot, ok bool) {
+	w := &h.Walls[p.Wall]
+	for _, side := range [2]plan.Side{plan.Left, plan.Right} {
+		if room := h.RoomBeside(w, p.Along, side); room >= 0 {
+			return plan.Spot{Wall: p.Wall, At: p.Along, Side: side, Room: room}, true
+		}
+	}
+	return s, false
 }
 
 // newElevation is the elevation of the wall and side of a spot.
@@ -159,6 +188,11 @@ func (e *elevation) parts(widest measure.Length) []*elevation {
 	var us []measure.Length
 	for _, b := range e.boxes() {
 		us = append(us, b.across)
+	}
+	if len(us) == 0 {
+		for _, h := range e.holes() {
+			us = append(us, h.across)
+		}
 	}
 	slices.Sort(us)
 	var out []*elevation
@@ -238,14 +272,16 @@ func (e *elevation) holes() []wallHole {
 	for i := range e.res.Holes {
 		h := &e.res.Holes[i]
 		p := &e.res.Graph.Holes[h.Place]
-		inFrame := p.Kind == route.PlateArc || p.Kind == route.BlockArc || p.Kind == route.StudArc
-		if !inFrame || &e.res.Job.House.Walls[p.Wall] != e.wall {
+		if !inFrame(p.Kind) || &e.res.Job.House.Walls[p.Wall] != e.wall {
 			continue
 		}
 		w := wallHole{h, p.Kind, e.across(p.Along), p.At.Z - e.level().Floor}
 		if p.Kind == route.PlateArc {
 			// The graph has it at the top of the plates; it is seen half way.
 			w.height -= measure.Length(e.wall.TopPlates) * route.PlateThickness / 2
+		}
+		if p.Kind == route.SoleArc {
+			w.height += route.PlateThickness / 2
 		}
 		if e.shows(w.across) {
 			out = append(out, w)

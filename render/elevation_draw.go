@@ -16,6 +16,7 @@ import (
 func (e *elevation) draw(d *drawing) {
 	e.drawFrame(d)
 	e.drawOver(d)
+	e.drawUnder(d)
 	e.drawOpenings(d)
 	e.drawPower(d)
 	e.drawConduits(d)
@@ -25,8 +26,8 @@ func (e *elevation) draw(d *drawing) {
 	e.drawRoom(d)
 	below, above := e.offsets(d.view)
 	y := func(h measure.Length) sheet.Paper { return d.view.Point(geom.Point{Y: h}).Y }
-	d.drawOffsets("offsets-of-boxes", below, y(0), 1)
-	d.drawOffsets("offsets-of-holes", above, y(e.level().PlateTop+d.res.Job.House.Attic.Depth), -1)
+	d.drawOffsets("offsets-of-boxes", below, y(e.lowest()), 1)
+	d.drawOffsets("offsets-of-holes", above, y(e.highest()), -1)
 	d.drawLevels("levels-left", e.leftLevels(), e.x(d.view, e.first), false, y)
 	d.drawLevels("levels-right", e.rightLevels(), e.x(d.view, e.last), true, y)
 	d.placeLabels()
@@ -49,6 +50,13 @@ var memberPens = [...]sheet.Pen{
 // wall off where it goes on beyond the drawing.
 func (e *elevation) drawFrame(d *drawing) {
 	g := d.sheet.Group("framing", "framing", "Frame of the wall")
+	if e.wall.Masonry {
+		f := e.frame()
+		if b, ok := e.box(d, f[0], f[1], 0, e.level().PlateTop); ok {
+			g.Rect(sheet.PenMasonry, b)
+		}
+		return
+	}
 	for _, m := range framing(d.res.Job.House, e.wall, e.bays) {
 		b, ok := e.box(d, e.across(m.from), e.across(m.to), m.bottom, m.top)
 		if !ok {
@@ -97,10 +105,10 @@ func (e *elevation) drawOver(d *drawing) {
 	h := d.res.Job.House
 	top := e.level().PlateTop
 	g := d.sheet.Group("over", "over", "Joists and rafters over the plate")
-	draw := func(pen sheet.Pen, centres []measure.Length, width measure.Length) {
-		for _, along := range crossings(e.wall, centres) {
-			u := e.across(along)
-			if b, ok := e.box(d, u-width/2, u+width/2, top, top+h.Attic.Depth); ok {
+	draw := func(pen sheet.Pen, along []measure.Length, width, depth measure.Length) {
+		for _, a := range along {
+			u := e.across(a)
+			if b, ok := e.box(d, u-width/2, u+width/2, top, top+depth); ok {
 				g.Rect(pen, b)
 				if pen == sheet.PenThin {
 					g.Line(pen, sheet.Pt(b.Min.X, b.Max.Y), sheet.Pt(b.Max.X, b.Min.Y))
@@ -108,9 +116,21 @@ func (e *elevation) drawOver(d *drawing) {
 			}
 		}
 	}
-	draw(sheet.PenThin, rafterCentres(h, e.wall), h.Roof.Width)
-	if e.wall.AlongY() != h.Attic.AlongY {
-		draw(sheet.PenJoist, route.JoistCentres(h, h.Attic), h.Attic.Width)
+	over := e.over()
+	for _, f := range over {
+		if s := f.space; s.Roof >= 0 && h.Roofs[s.Roof].Level == e.wall.Level {
+			r := h.Roofs[s.Roof]
+			var on []measure.Length
+			for _, a := range crossings(e.wall, rafterCentres(r, e.wall)) {
+				if f.from <= a && a <= f.to {
+					on = append(on, a)
+				}
+			}
+			draw(sheet.PenThin, on, r.Width, s.Depth)
+		}
+	}
+	for _, f := range over {
+		draw(sheet.PenJoist, e.joistsAcross(f), f.space.Width, f.space.Depth)
 	}
 }
 
@@ -233,6 +253,10 @@ func (e *elevation) drawConduits(d *drawing) {
 		foot := d.view.Point(geom.Point{X: u, Y: c.Height})
 		end := d.view.Point(geom.Point{X: u, Y: e.level().PlateTop})
 		end.Y -= 2 * sheet.MM
+		if c.Down {
+			end = d.view.Point(geom.Point{X: u})
+			end.Y += 2 * sheet.MM
+		}
 		cg := g.Group(sheet.ID("conduit", c.ID), "conduit", "Conduit "+c.ID)
 		cg.Line(sheet.PenChase, foot, end)
 		one, tall := boxSize(d.res.Job.Book(), 1)
@@ -250,7 +274,7 @@ func (e *elevation) drawConduits(d *drawing) {
 func (e *elevation) inWall(points []geom.Point3) (out []geom.Point, ok bool) {
 	for _, p := range points {
 		along := e.wall.Along(flat(p))
-		if e.wall.PointAt(along) != flat(p) || p.Z > e.level().Floor+e.level().PlateTop || !e.shows(e.across(along)) {
+		if p.Z < e.level().Floor+e.lowest() || e.wall.PointAt(along) != flat(p) || p.Z > e.level().Floor+e.level().PlateTop || !e.shows(e.across(along)) {
 			return nil, false
 		}
 		out = append(out, geom.Point{X: e.across(along), Y: p.Z - e.level().Floor})
@@ -263,7 +287,7 @@ func (e *elevation) drawCables(d *drawing) {
 	g := d.sheet.Group("routes", "routes", "Cables in the wall")
 	for i := range d.res.Bundles {
 		b := &d.res.Bundles[i]
-		if b.Kind == route.RodArc || b.Kind == route.GableArc || b.Kind == route.RacewayArc {
+		if b.Kind == route.RodArc || b.Kind == route.GableArc || b.Kind == route.WallArc || inSight(b.Kind) {
 			continue
 		}
 		points, ok := e.inWall(b.Points)
@@ -289,9 +313,7 @@ func (e *elevation) drawHoles(d *drawing) {
 	for _, h := range e.holes() {
 		at := d.view.Point(geom.Point{X: h.across, Y: h.height})
 		hg := g.Group(sheet.ID("hole", h.hole.ID), "hole", fmt.Sprintf("Hole %s through the %s, %s", h.hole.ID, h.kind, bitWords(u, h.hole)))
-		hg.Circle(sheet.PenHole, at, holeRadius)
-		hg.Line(sheet.PenThin, sheet.Pt(at.X-holeRadius/2, at.Y), sheet.Pt(at.X+holeRadius/2, at.Y))
-		hg.Line(sheet.PenThin, sheet.Pt(at.X, at.Y-holeRadius/2), sheet.Pt(at.X, at.Y+holeRadius/2))
+		drawHoleAt(hg, h.kind, at)
 		d.ask(ask{
 			id: "hole-" + h.hole.ID, at: at, symbol: around(at, holeRadius), priority: 25, leader: true,
 			block: font.Block{{Lettering: sheet.LetterTag, Words: h.hole.ID}, {Lettering: sheet.LetterSmall, Words: bitWords(u, h.hole)}},

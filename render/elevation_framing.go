@@ -191,16 +191,16 @@ func crossings(w *plan.Wall, centres []measure.Length) []measure.Length {
 
 // rafterCentres are where rafters come down on a wall, on the axis it runs
 // along.
-func rafterCentres(h *plan.House, w *plan.Wall) []measure.Length {
-	if !w.Exterior || w.Gable || h.Roof.Spacing <= 0 {
+func rafterCentres(r *plan.Roof, w *plan.Wall) []measure.Length {
+	if !w.Exterior || w.Gable || r.Spacing <= 0 {
 		return nil
 	}
-	first, lo, hi := h.Roof.FirstX, w.Frame.Min.X, w.Frame.Max.X
+	first, lo, hi := r.FirstX, w.Frame.Min.X, w.Frame.Max.X
 	if w.AlongY() {
-		first, lo, hi = h.Roof.FirstY, w.Frame.Min.Y, w.Frame.Max.Y
+		first, lo, hi = r.FirstY, w.Frame.Min.Y, w.Frame.Max.Y
 	}
 	var out []measure.Length
-	for c := first + (lo-first)/h.Roof.Spacing*h.Roof.Spacing - h.Roof.Spacing; c < hi; c += h.Roof.Spacing {
+	for c := first + (lo-first)/r.Spacing*r.Spacing - r.Spacing; c < hi; c += r.Spacing {
 		if c > lo {
 			out = append(out, c)
 		}

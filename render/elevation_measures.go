@@ -30,10 +30,12 @@ func (e *elevation) detail() *detail {
 	w := e.wall
 	note := fmt.Sprintf("without its board; studs %s o.c., %s by %s; from corner to corner %s",
 		u.FormatSheet(w.Spacing), u.FormatSheet(w.StudWidth), u.FormatSheet(w.StudDepth), u.FormatSheet(e.width()))
-	joist := e.res.Job.House.Attic.Depth
+	if w.Masonry {
+		note = fmt.Sprintf("masonry, %s thick; from corner to corner %s", u.FormatSheet(w.StudDepth), u.FormatSheet(e.width()))
+	}
 	return &detail{
 		id: e.id(), title: e.title(), note: note,
-		real:    geom.Rect{Min: geom.Point{X: e.first}, Max: geom.Point{X: e.last, Y: e.level().PlateTop + joist}},
+		real:    geom.Rect{Min: geom.Point{X: e.first, Y: e.lowest()}, Max: geom.Point{X: e.last, Y: e.highest()}},
 		margins: e.margins, draw: e.draw, list: e.list,
 	}
 }
@@ -65,6 +67,9 @@ func (e *elevation) offsets(v sheet.View) (below, above []offset) {
 	for _, h := range e.holes() {
 		if h.kind == route.PlateArc && e.inRoom(h.across) {
 			above = e.addOffset(above, v, h.hole.ID, h.across)
+		}
+		if h.kind == route.SoleArc && e.inRoom(h.across) {
+			below = e.addOffset(below, v, h.hole.ID, h.across)
 		}
 	}
 	if e.first <= 0 && e.last >= e.width() {
@@ -197,7 +202,15 @@ func (e *elevation) list(p *page) {
 
 // from says where a hole is bored from.
 func from(res *route.Result, h *route.Hole) string {
-	if res.Graph.Holes[h.Place].FromSpace {
+	p := &res.Graph.Holes[h.Place]
+	switch {
+	case p.Kind == route.SoleArc && p.FromSpace:
+		return ", from below"
+	case p.Kind == route.SoleArc:
+		return ", from the box down"
+	case p.FromSpace && p.Space >= 0 && res.Job.House.Spaces[p.Space].Kind != plan.AtticSpace:
+		return ", from below"
+	case p.FromSpace:
 		return ", from above"
 	}
 	return ", from below"

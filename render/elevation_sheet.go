@@ -2,6 +2,7 @@ package render
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"topplate/plan/measure"
@@ -37,6 +38,9 @@ func Details(res *route.Result) []*sheet.Sheet {
 		walls = append(walls, e.detail())
 	}
 	for _, c := range sections(res) {
+		cuts = append(cuts, c.detail())
+	}
+	for _, c := range floorCuts(res) {
 		cuts = append(cuts, c.detail())
 	}
 	elevationPages := paginate(u, walls, area, elevationDen)
@@ -94,7 +98,7 @@ func detailSheet(res *route.Result, k detailKind, p detailPage, n, number, of in
 		names = append(names, t.title)
 	}
 	id := fmt.Sprintf("%s-%d", k.id, n)
-	d := &drawing{page: newPageAs(res, id, k.title, fmt.Sprintf("%s: %s.", k.desc, strings.Join(names, "; ")), fmt.Sprintf("detail %d of %d", number, of))}
+	d := &drawing{page: newPageAs(res, id, k.title, fmt.Sprintf("%s: %s.", k.desc, strings.Join(names, "; ")), fmt.Sprintf("detail %d of %d", number, of)), scope: everywhere}
 	d.view.Scale = p.scale
 	d.scaleBar(false)
 	d.drawDetails(p)
@@ -103,7 +107,11 @@ func detailSheet(res *route.Result, k detailKind, p detailPage, n, number, of in
 		t.list(d.page)
 	}
 	d.listUnplaced()
-	d.legend(k.symbols...)
+	symbols := k.symbols
+	if k.id == elevationKind.id && d.boresSoles() {
+		symbols = append(slices.Clone(symbols), soleSymbol)
+	}
+	d.legend(symbols...)
 	d.cautions()
 	return d.sheet
 }

@@ -58,7 +58,7 @@ func checkDetails(t *testing.T, res *route.Result) []*sheet.Sheet {
 	}
 	for i := range res.Holes {
 		switch k := res.Graph.Holes[res.Holes[i].Place].Kind; k {
-		case route.PlateArc, route.BlockArc, route.StudArc:
+		case route.PlateArc, route.BlockArc, route.StudArc, route.SoleArc:
 			if !strings.Contains(words["elevation"], res.Holes[i].ID) {
 				t.Errorf("no elevation shows hole %s through the %s", res.Holes[i].ID, k)
 			}

@@ -15,24 +15,33 @@ import (
 	"topplate/route/work"
 )
 
-// fixPlan shows how the holes are found in the attic: the way to each, and the
-// tapes that cross there. It is a sheet of its own, as the attic's is full of
+// fixPlan shows how the holes are found from a space: the way to each, and the
+// tapes that cross there. It is a sheet of its own, as the space's is full of
 // cables. It is nil where no hole is found from there.
-func fixPlan(w *work.Work) *planKind {
-	n := 0
+func fixPlan(w *work.Work, space int) *planKind {
+	h, s, n := w.Result.Job.House, spaceScope(space), 0
+	f := &fixDrawing{}
 	for i := range w.Fixes {
-		if w.Fixes[i].Above.Reached {
+		x := &w.Fixes[i]
+		if x.Space != space && (x.Space >= 0 || !s.hasHole(h, &w.Result.Graph.Holes[w.Result.Holes[x.Index].Place])) {
+			continue
+		}
+		f.fixes = append(f.fixes, *x)
+		if x.Above.Reached {
 			n++
 		}
 	}
 	if n == 0 {
 		return nil
 	}
-	f := &fixDrawing{fixes: w.Fixes}
+	title := "Finding the holes"
+	if len(h.Spaces) > 1 {
+		title = "Holes to find: " + spaceWords(h, space)
+	}
 	return &planKind{
-		id: "attic-fixes", title: "Finding the holes",
-		desc: fmt.Sprintf("Attic of %s: the safe way from the hatch to %d holes, and for each the distances from marks whose arcs cross there.",
-			w.Result.Job.House.Name, n),
+		id: spaceID(h, space) + "-fixes", title: title, scope: s,
+		desc: fmt.Sprintf("%s of %s: the safe way from the hatch to %d holes, and for each the distances from marks whose arcs cross there.",
+			spaceTitle(h, space), h.Name, n),
 		draw:    f.draw,
 		tables:  f.table,
 		symbols: f.symbols,
@@ -74,7 +83,7 @@ type fixDrawing struct{ fixes []fix.Hole }
 func (f *fixDrawing) draw(d *drawing) {
 	d.drawJoists()
 	d.drawDecking()
-	drawWallsBelow(d.sheet.Group("house", "house", "House"), d.res.Job.House, d.view)
+	d.drawWallsBelow()
 	d.drawRoof(false)
 	d.scaleBar(true)
 	d.drawObstacles()
@@ -132,13 +141,32 @@ func (f *fixDrawing) tapes(d *drawing, g *sheet.Group, h *fix.Hole) {
 	if h.Above.Method == fix.ByJoists && h.Above.Joists != nil {
 		f.count(d, hg, h)
 	}
+	if h.Above.Method == fix.ByFaces && d.here(flat(h.At)) {
+		f.faces(d, hg, h)
+	}
+}
+
+// faces draws the distances from two walls' faces to a hole, square to them.
+func (f *fixDrawing) faces(d *drawing, g *sheet.Group, h *fix.Hole) {
+	at := flat(h.At)
+	for i, x := range h.Above.Faces {
+		w := &d.res.Job.House.Walls[x.Wall]
+		a, b := d.view.Point(x.At), d.view.Point(at)
+		g.Line(sheet.PenDimension, a, b)
+		drawTick(g, a, a.X == b.X)
+		d.ask(ask{
+			id: fmt.Sprintf("face-%s-%d", h.ID, i+1), along: []sheet.Point{a, b}, priority: 25, leader: true, at: sheet.Bounds(a, b).Centre(),
+			block: font.Block{{Lettering: sheet.LetterNote, Words: d.length(x.Length)}, {Lettering: sheet.LetterSmall, Words: "from wall " + w.ID}},
+			short: font.Block{{Lettering: sheet.LetterSmall, Words: d.length(x.Length) + " from " + w.ID}}, of: h.ID,
+		})
+	}
 }
 
 // count draws the line along which joists are counted, square to them from the
 // mark to level with the hole, with a tick on each.
 func (f *fixDrawing) count(d *drawing, g *sheet.Group, h *fix.Hole) {
 	c := h.Above.Joists
-	alongY := d.res.Job.House.Attic.AlongY
+	alongY := d.space().AlongY
 	from, to := c.Mark.At, flat(h.At)
 	if alongY {
 		to.Y = from.Y
@@ -147,7 +175,7 @@ func (f *fixDrawing) count(d *drawing, g *sheet.Group, h *fix.Hole) {
 	}
 	a, b := d.view.Point(from), d.view.Point(to)
 	g.Line(sheet.PenCount, a, b)
-	for _, j := range countedJoists(d.res.Job.House, from, to) {
+	for _, j := range countedJoists(d.res.Job.House, d.space(), from, to) {
 		p := from
 		if alongY {
 			p.X = j
@@ -164,13 +192,13 @@ func (f *fixDrawing) count(d *drawing, g *sheet.Group, h *fix.Hole) {
 
 // countedJoists are the centres of the joists on the way from a mark to level
 // with a hole. One at the mark is not counted, one at the hole is.
-func countedJoists(h *plan.House, mark, hole geom.Point) []measure.Length {
+func countedJoists(h *plan.House, s *plan.Space, mark, hole geom.Point) []measure.Length {
 	u, x := mark.X, hole.X
-	if !h.Attic.AlongY {
+	if !s.AlongY {
 		u, x = mark.Y, hole.Y
 	}
 	var out []measure.Length
-	for _, j := range route.JoistCentres(h, h.Attic) {
+	for _, j := range route.JoistCentres(h, s) {
 		if u < j && j <= x || x <= j && j < u {
 			out = append(out, j)
 		}
@@ -236,7 +264,7 @@ func (f *fixDrawing) holes(d *drawing) {
 	for i := range f.fixes {
 		h := &f.fixes[i]
 		at := d.view.Point(flat(h.At))
-		d.drawHole(g, h.ID, fmt.Sprintf("Hole %s, %s", h.ID, h.Member), at)
+		d.drawHole(g, h.ID, fmt.Sprintf("Hole %s, %s", h.ID, h.Member), h.Kind, at)
 		block := font.Block{{Lettering: sheet.LetterTag, Words: h.ID}}
 		switch {
 		case !h.Above.Reached:
@@ -268,117 +296,4 @@ func (f *fixDrawing) ways(d *drawing) {
 	for _, p := range knees {
 		g.Circle(sheet.PenSolid, d.view.Point(p), kneeRadius)
 	}
-}
-
-// table lists the holes in the column: how each is found from here, with the
-// error to expect, and from below.
-func (f *fixDrawing) table(d *drawing) {
-	d.heading("From above and below")
-	d.paragraph(sheet.LetterSmall, "Hold the tape level on the joists' tops. 95 tries in 100 are within the distance given after ±.")
-	d.paragraph(sheet.LetterSmall, "Kneel on joists or boards only, never on the ceiling between them.")
-	var entries []fixEntry
-	for i := range f.fixes {
-		if h := &f.fixes[i]; d.here(flat(h.At)) {
-			entries = append(entries, fixEntry{h.ID, []string{d.aboveWords(h), d.belowWords(h)}})
-		}
-	}
-	for i, e := range entries {
-		if !e.write(d.page) {
-			d.line(sheet.LetterSmall, 0, fmt.Sprintf("and %d more, in schedule.txt", len(entries)-i))
-			return
-		}
-	}
-}
-
-// A fixEntry is a hole in the column, with paragraphs beside its number.
-type fixEntry struct {
-	id    string
-	words []string
-}
-
-// write writes an entry if there is room for it and one line more.
-func (e *fixEntry) write(p *page) bool {
-	const indent = 8 * sheet.MM
-	var lines []string
-	for _, w := range e.words {
-		lines = append(lines, font.Wrap(sheet.LetterSmall, w, p.side.Width()-2*padding-indent)...)
-	}
-	if p.next+sheet.Paper(len(lines)+1)*font.LineHeight(sheet.LetterSmall) > p.foot() {
-		return false
-	}
-	at := sheet.Pt(p.side.Min.X+padding, p.next+font.LineHeight(sheet.LetterSmall))
-	p.text.Text(sheet.LetterSmallTag, at, sheet.Start, font.Fit(sheet.LetterSmallTag, e.id, indent-sheet.MM))
-	for _, l := range lines {
-		p.line(sheet.LetterSmall, indent, l)
-	}
-	return true
-}
-
-// aboveWords says in a line how a hole is found from the attic.
-func (d *drawing) aboveWords(h *fix.Hole) string {
-	a := &h.Above
-	if !a.Reached {
-		return "above: " + a.Why
-	}
-	words := "above"
-	if a.Error > 0 {
-		words += " ± " + d.length(a.Error)
-	}
-	words += ": "
-	for i, t := range tapesOf(a) {
-		if i > 0 {
-			words += ", "
-		}
-		words += fmt.Sprintf("%s from %s", d.length(t.distance), t.mark.ID)
-	}
-	switch a.Method {
-	case fix.AtMark:
-		words += "at " + a.Fix.At.ID
-	case fix.ByTapes:
-		if c := a.Fix.Check; c != nil {
-			words += fmt.Sprintf("; check %s from %s", d.length(c.Distance.Shown), c.Mark.ID)
-		}
-	case fix.ByJoists:
-		if a.Joists != nil {
-			words += fmt.Sprintf("; %s of %s", d.countWords(a.Joists), a.Joists.Mark.ID)
-		}
-	case fix.ByBearing:
-		words += ", " + d.offsetWords(a.Fix.Single.East, a.Fix.Single.North)
-	case fix.ByNothing:
-		words += "nothing to tape from"
-	}
-	return words
-}
-
-// offsetWords is a way along both axes.
-func (d *drawing) offsetWords(east, north measure.Length) string {
-	x, y := plan.East, plan.North
-	if east < 0 {
-		x, east = plan.West, -east
-	}
-	if north < 0 {
-		y, north = plan.South, -north
-	}
-	return fmt.Sprintf("%s %s and %s %s", d.length(east), headingNames[x], d.length(north), headingNames[y])
-}
-
-// belowWords says in a line how a hole is found from the room, or from outside.
-func (d *drawing) belowWords(h *fix.Hole) string {
-	b, house := &h.Below, d.res.Job.House
-	words := "below, outside: "
-	if b.Room >= 0 {
-		words = fmt.Sprintf("below, in %s: ", house.Rooms[b.Room].Name)
-	}
-	for i, t := range b.From {
-		if i > 0 {
-			words += ", "
-		}
-		words += fmt.Sprintf("%s from ", d.length(t.Length))
-		if t.Of == fix.WallFace {
-			words += "wall " + house.Walls[t.Wall].ID
-		} else {
-			words += fmt.Sprintf("the %s of wall %s", t.Of, house.Walls[t.Wall].ID)
-		}
-	}
-	return words
 }

@@ -2,11 +2,11 @@ package render
 
 import (
 	"fmt"
+	"slices"
 
 	"topplate/plan"
 	"topplate/plan/geom"
 	"topplate/render/font"
-	"topplate/render/report"
 	"topplate/render/sheet"
 	"topplate/route"
 )
@@ -22,6 +22,7 @@ const (
 // tiles.
 type planKind struct {
 	id, title, desc string
+	scope           scope
 	// draw draws everything and asks for labels; behind, which may be nil, draws
 	// what leaves gaps for them.
 	draw   func(d *drawing)
@@ -39,7 +40,7 @@ type planKind struct {
 // pages draws a plan at the largest standard scale that it fits on one sheet
 // with; where that is too small to be read, on tiles at the least scale.
 func (k *planKind) pages(res *route.Result) []*drawing {
-	d := &drawing{page: newPageAs(res, k.id, k.title, k.desc, "")}
+	d := &drawing{page: newPageAs(res, k.id, k.title, k.desc, ""), scope: k.scope}
 	ok := true
 	d.view, ok = sheet.FitView(res.Job.House.Units, extent(res), planArea(d.area))
 	if ok && d.view.Scale.Den <= leastScale(res.Job.House.Units).Den {
@@ -55,12 +56,21 @@ func (k *planKind) pages(res *route.Result) []*drawing {
 			title = fmt.Sprintf("%s, part %d of %d", k.title, t.number, len(all))
 			desc = fmt.Sprintf("%s Part %d of %d; match lines name the sheets that go on.", k.desc, t.number, len(all))
 		}
-		d := &drawing{page: newPageAs(res, fmt.Sprintf("%s-%d", k.id, t.number), title, desc, ""), tile: t}
+		d := &drawing{page: newPageAs(res, partID(res.Job.House, k.id, t.number), title, desc, ""), tile: t, scope: k.scope}
 		d.view = t.view(d.area, leastScale(res.Job.House.Units))
 		k.finish(d, all)
 		out = append(out, d)
 	}
 	return out
+}
+
+// partID names the sheet of one tile. The names of levels and spaces may end in
+// a number of their own.
+func partID(h *plan.House, id string, number int) string {
+	if len(h.Levels) == 1 && len(h.Spaces) == 1 {
+		return fmt.Sprintf("%s-%d", id, number)
+	}
+	return fmt.Sprintf("%s_%d", id, number)
 }
 
 // whole draws a plan on one sheet, as large as it must be, for other drawing
@@ -72,7 +82,7 @@ func (k *planKind) whole(res *route.Result) *sheet.Sheet {
 		Height: s.Paper(all.Height()) + 2*roomWide + 2*margin,
 	}
 	f.Height = max(f.Height, formatFor(res.Job).Height)
-	d := &drawing{page: newPageOn(f, res, k.id, k.title, k.desc, "")}
+	d := &drawing{page: newPageOn(f, res, k.id, k.title, k.desc, ""), scope: k.scope}
 	area := planArea(d.area)
 	d.view = sheet.View{Scale: s, From: geom.Point{X: (all.Min.X + all.Max.X) / 2, Y: (all.Min.Y + all.Max.Y) / 2}, To: area.Centre()}
 	k.finish(d, nil)
@@ -94,6 +104,7 @@ func (k *planKind) finish(d *drawing, all []tile) {
 	d.cut()
 	d.drawMatchLines(k.id)
 	labels := d.placeLabels()
+	d.drawTreads()
 	if k.behind != nil {
 		k.behind(d, labels)
 	}
@@ -114,28 +125,73 @@ func (k *planKind) finish(d *drawing, all []tile) {
 	d.cautions()
 }
 
-// floorPlan shows the floor: walls, rooms, openings, devices, drops and, as
-// hidden lines, the routes over them.
-func floorPlan(res *route.Result) *planKind {
+// floorPlan shows a level's floor: walls, rooms, openings, devices, drops and,
+// as hidden lines, the routes over them.
+func floorPlan(res *route.Result, level int) *planKind {
+	h, s, n := res.Job.House, levelScope(level), 0
+	for i := range res.Routes {
+		if s.hasDrop(res, &res.Routes[i]) {
+			n++
+		}
+	}
 	return &planKind{
-		id: "floor", title: "Floor",
-		desc:    fmt.Sprintf("Floor plan of %s with %d drops, their cable routes, holes and cut lengths.", res.Job.House.Name, len(res.Routes)),
+		id: levelID(h, "floor", level), title: "Floor" + levelTitle(h, level), scope: s,
+		desc:    fmt.Sprintf("Floor plan of %s%s with %d drops, their cable routes, holes and cut lengths.", h.Name, levelClause(h, level), n),
 		draw:    drawFloor,
 		tables:  (*drawing).dropTable,
-		symbols: func(d *drawing) []legendSymbol { return append(d.dropSymbols(), floorSymbols...) },
+		symbols: func(d *drawing) []legendSymbol { return append(d.dropSymbols(), d.floorSymbols()...) },
 	}
 }
 
-// floorSymbols are those of a floor plan alone.
+// levelClause says which level something is about, in a sentence.
+func levelClause(h *plan.House, level int) string {
+	if len(h.Levels) == 1 {
+		return ""
+	}
+	return ", level " + levelName(h, level) + ","
+}
+
+// floorSymbols are those of a floor plan alone, as far as the house has them.
+func (d *drawing) floorSymbols() []legendSymbol {
+	h, out, all := d.res.Job.House, floorSymbols, d.scope == everywhere
+	if len(h.Spaces) > 1 && slices.ContainsFunc(h.Hatches, func(x plan.Hatch) bool { return all || d.scope.hasHatch(h, &x) }) {
+		out = append(slices.Clone(out), hatchSymbol)
+	}
+	if slices.ContainsFunc(h.Chases, func(c plan.Chase) bool { return all || d.scope.hasChase(h, &c) }) {
+		out = append(slices.Clone(out), chaseSymbol)
+	}
+	if slices.ContainsFunc(h.Rooms, func(r plan.Room) bool { return r.Use == "stairs" && (all || r.Level == d.scope.level) }) {
+		out = append(slices.Clone(out), stairSymbol)
+	}
+	return out
+}
+
+// floorSymbols are those of every floor plan.
 var floorSymbols = []legendSymbol{{"receptacle, switch or other power device", drawDeviceSample}}
 
+var hatchSymbol = legendSymbol{"hatch, way into a space", func(g *sheet.Group, b sheet.Box) {
+	box := sheet.BoxAround(b.Centre(), b.Height(), b.Height())
+	g.Rect(sheet.PenDevice, box)
+	g.Line(sheet.PenMedium, box.Min, box.Max)
+	g.Line(sheet.PenMedium, sheet.Pt(box.Min.X, box.Max.Y), sheet.Pt(box.Max.X, box.Min.Y))
+}}
+
+var stairSymbol = legendSymbol{"stairs, steps as many as there is room for", func(g *sheet.Group, b sheet.Box) {
+	for x := b.Min.X + sheet.MM; x < b.Max.X; x += 2 * sheet.MM {
+		g.Line(sheet.PenStairs, sheet.Pt(x, b.Min.Y), sheet.Pt(x, b.Max.Y))
+	}
+}}
+
 func drawFloor(d *drawing) {
-	d.drawUnderlays(func(u *plan.Underlay) bool { return u.OnFloor })
+	d.drawUnderlays(func(u *plan.Underlay) bool { return u.OnFloor && u.Level == d.scope.level })
+	d.drawStairs()
 	d.drawRoof(false)
-	drawWalls(d.sheet.Group("house", "house", "House"), d.res.Job.House, d.view)
+	d.drawWalls()
 	d.scaleBar(true)
 	d.dimensionWalls()
 	d.drawDevices()
+	d.drawWaysOut()
+	d.drawChases()
 	d.drawRoutes(false)
 	d.drawCloset()
 	d.drawHoles()
@@ -158,10 +214,19 @@ func (d *drawing) nameRooms() {
 	h := d.res.Job.House
 	for i := range h.Rooms {
 		r := &h.Rooms[i]
-		d.ask(ask{
-			id: "room-" + r.ID, at: d.view.Point(r.At), within: d.view.Box(largestRect(r.Outline)), priority: 15, leader: true,
-			block: font.Block{{Lettering: sheet.LetterRoom, Words: r.Name}, {Lettering: sheet.LetterSmall, Words: h.Units.FormatArea(roomArea(r))}},
-		})
+		part, ok := d.scope.roomPart(h, r)
+		if !ok {
+			continue
+		}
+		block := font.Block{{Lettering: sheet.LetterRoom, Words: r.Name}, {Lettering: sheet.LetterSmall, Words: h.Units.FormatArea(roomArea(r))}}
+		if r.Open && d.scope.space < 0 {
+			block = append(block, font.Line{Lettering: sheet.LetterSmall, Words: "open ceiling"})
+		}
+		in, at := largestRect(part), r.At
+		if !in.Contains(at) && d.scope.space >= 0 && !part.Contains(at) {
+			at = geom.Point{X: in.Min.X + in.Width()/2, Y: in.Min.Y + in.Height()/2}
+		}
+		d.ask(ask{id: "room-" + r.ID, at: d.view.Point(at), within: d.view.Box(in), priority: 15, leader: true, block: block})
 	}
 }
 
@@ -181,7 +246,7 @@ func (d *drawing) dropTable() {
 	rows := [][]string{{"tag", "cables", "cable", "route", "cut each", "note"}}
 	for i := range d.res.Routes {
 		r := &d.res.Routes[i]
-		if !d.here(d.dropPlace(r)) {
+		if !d.scope.hasDrop(d.res, r) || !d.here(d.dropPlace(r)) {
 			continue
 		}
 		drop := &job.Drops[r.Drop]
@@ -192,8 +257,12 @@ func (d *drawing) dropTable() {
 		rows = append(rows, row)
 	}
 	d.tableOr("none", rows)
+	onAll := ""
+	if len(job.House.Levels) > 1 {
+		onAll = "on all levels, "
+	}
 	for _, t := range d.res.Tails {
-		d.line(sheet.LetterSmall, 0, fmt.Sprintf("%s: %d cables, %s to cut", t.Cable, t.Cables, job.House.Units.Format(t.Length)))
+		d.line(sheet.LetterSmall, 0, fmt.Sprintf("%s%s: %d cables, %s to cut", onAll, t.Cable, t.Cables, job.House.Units.Format(t.Length)))
 	}
 }
 
@@ -203,76 +272,4 @@ func (p *page) tableOr(none string, rows [][]string) {
 		rows = [][]string{{none}}
 	}
 	p.table(sheet.LetterSmall, rows)
-}
-
-// atticPlan shows the framing space: joists, roof, reach, obstacles, power,
-// routes and holes.
-func atticPlan(res *route.Result) *planKind {
-	return &planKind{
-		id: "attic", title: "Attic",
-		desc: fmt.Sprintf("Attic of %s: joists, where one can stand, crawl, reach or only push a rod, and the cable routes with %d holes.",
-			res.Job.House.Name, len(res.Holes)),
-		draw:    drawAttic,
-		behind:  (*drawing).drawZones,
-		tables:  (*drawing).holeTable,
-		symbols: func(d *drawing) []legendSymbol { return append(hatchSymbols(), d.dropSymbols()...) },
-	}
-}
-
-func drawAttic(d *drawing) {
-	d.drawJoists()
-	d.zoneGroup = d.sheet.Group("zones", "zones", "Reach")
-	d.drawDecking()
-	drawWallsBelow(d.sheet.Group("house", "house", "House"), d.res.Job.House, d.view)
-	d.drawRoof(true)
-	d.scaleBar(true)
-	d.dimensionPlates()
-	d.drawObstacles()
-	d.drawEaves()
-	d.drawPower()
-	d.drawHatches()
-	d.drawMarks()
-	d.drawRoutes(true)
-	d.drawCloset()
-	d.drawHoles()
-	d.drawReused()
-	d.drawDrops(true)
-	d.nameRooms()
-	d.noteJoists()
-}
-
-// noteJoists says how far apart the joists are, and where the first one is.
-func (d *drawing) noteJoists() {
-	h := d.res.Job.House
-	b := h.PlateLine.Bounds()
-	lo := b.Min.X
-	if !h.Attic.AlongY {
-		lo = b.Min.Y
-	}
-	words := fmt.Sprintf("joists %s o.c.", d.length(h.Attic.Spacing))
-	if centres := route.JoistCentres(h, h.Attic); len(centres) > 0 {
-		words = fmt.Sprintf("%s, centre of the first %s from the plate's outer face", words, d.length(centres[0]-lo))
-	}
-	at := d.view.Point(b.Min)
-	d.ask(ask{id: "joists", at: at, symbol: around(at, sheet.MM), priority: 10, leader: true, block: font.Block{{Lettering: sheet.LetterNote, Words: words}}})
-}
-
-// holeTable lists the holes in the column.
-func (d *drawing) holeTable() {
-	u := d.res.Job.House.Units
-	d.heading("Holes")
-	rows := [][]string{{"hole", "through", "where", "cables", "bit"}}
-	for i := range d.res.Holes {
-		h := &d.res.Holes[i]
-		place := &d.res.Graph.Holes[h.Place]
-		if !d.here(flat(place.At)) {
-			continue
-		}
-		bit := u.Format(h.Bit)
-		if h.Count > 1 {
-			bit = fmt.Sprintf("%d × %s", h.Count, bit)
-		}
-		rows = append(rows, []string{h.ID, place.Kind.String(), report.HoleWhere(d.res, place), fmt.Sprint(h.Cables), bit})
-	}
-	d.tableOr("none", rows)
 }

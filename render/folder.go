@@ -2,10 +2,13 @@ package render
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 	"io"
 	"slices"
 
+	"topplate/plan"
+	"topplate/plan/measure"
 	"topplate/plan/rule"
 	"topplate/render/dxf"
 	"topplate/render/html"
@@ -23,23 +26,30 @@ type File struct {
 	Data []byte
 }
 
-// Sheets draws every sheet of the set, in order: the openings, the floor, the
-// attic, and how holes are found there; the last three on tiles where the house
-// is too large. If there are two plans to choose from or more, the last sheet
-// compares them.
+// Sheets draws every sheet of the set, in order: the openings; from the lowest
+// up, the floors of the levels that the installer comes to and the framing
+// spaces that cable lies in, each with how holes are found there; these on
+// tiles where the house is too large. If there are two plans to choose from or
+// more, the last sheet compares them.
 func Sheets(w *work.Work, plans ...route.Choice) []*sheet.Sheet {
 	res := w.Result
 	var pages []*drawing
 	for _, k := range plansOf(w) {
 		pages = append(pages, k.pages(res)...)
 	}
-	openings := newOpeningsSet(res)
-	first := len(openings.pages)
+	openings := openingsSets(res)
+	first := 0
+	for _, s := range openings {
+		first += len(s.pages)
+	}
 	of := first + len(pages)
 	if len(plans) > 1 {
 		of++
 	}
-	out := openings.sheets(1, of)
+	var out []*sheet.Sheet
+	for _, s := range openings {
+		out = append(out, s.sheets(len(out)+1, of)...)
+	}
 	for i, p := range pages {
 		place := fmt.Sprintf("%d of %d", first+i+1, of)
 		if p.tile != nil {
@@ -56,11 +66,57 @@ func Sheets(w *work.Work, plans ...route.Choice) []*sheet.Sheet {
 
 // plansOf are the plans of a job, in order.
 func plansOf(w *work.Work) []*planKind {
-	out := []*planKind{floorPlan(w.Result), atticPlan(w.Result)}
-	if k := fixPlan(w); k != nil {
-		out = append(out, k)
+	var out []*planKind
+	for _, k := range scopesOf(w.Result) {
+		if k.space < 0 {
+			out = append(out, floorPlan(w.Result, k.level))
+			continue
+		}
+		out = append(out, spacePlan(w.Result, k.space))
+		if f := fixPlan(w, k.space); f != nil {
+			out = append(out, f)
+		}
 	}
 	return out
+}
+
+// scopesOf are what there is a plan of, from the lowest up.
+func scopesOf(res *route.Result) []scope {
+	h := res.Job.House
+	var out []scope
+	for _, level := range byHeight(h) {
+		if len(h.Levels) == 1 || passed(res, level) {
+			out = append(out, levelScope(level))
+		}
+	}
+	for _, space := range spacesInUse(res) {
+		out = append(out, spaceScope(space))
+	}
+	height := func(s scope) measure.Length {
+		if s.space < 0 {
+			return h.Levels[s.level].Floor
+		}
+		return h.Spaces[s.space].Base
+	}
+	// Of what begins at one height, an attic comes last.
+	attic := func(s scope) int {
+		if s.space >= 0 && h.Spaces[s.space].Kind == plan.AtticSpace {
+			return 1
+		}
+		return 0
+	}
+	slices.SortStableFunc(out, func(a, b scope) int {
+		return cmp.Or(cmp.Compare(height(a), height(b)), cmp.Compare(attic(a), attic(b)), cmp.Compare(spaceName(h, a), spaceName(h, b)))
+	})
+	return out
+}
+
+// spaceName is the id of a space, nothing for a level.
+func spaceName(h *plan.House, s scope) string {
+	if s.space < 0 {
+		return ""
+	}
+	return h.Spaces[s.space].ID
 }
 
 // paperOnly are the classes of groups that stand on the paper and not in the
@@ -74,7 +130,7 @@ type Also struct {
 }
 
 // Folder makes the files of a job folder: an index page, every sheet as SVG,
-// one PDF of all, the floor and the attic as DXF, the tables as CSV, the
+// one PDF of all, the floors and the spaces as DXF, the tables as CSV, the
 // schedule as text and the results as JSON. The manifest comes last.
 func Folder(w *work.Work, also Also) ([]File, error) {
 	res := w.Result
@@ -138,7 +194,11 @@ func (f *folder) make(name string, write func(io.Writer) error) File {
 // exchange writes the plans that other drawing programs may want to read, each
 // whole.
 func (f *folder) exchange() {
-	for _, k := range []*planKind{floorPlan(f.res), atticPlan(f.res)} {
+	for _, scope := range scopesOf(f.res) {
+		k := floorPlan(f.res, max(0, scope.level))
+		if scope.space >= 0 {
+			k = spacePlan(f.res, scope.space)
+		}
 		s := f.find(k.id)
 		if s == nil {
 			s = k.whole(f.res)

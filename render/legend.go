@@ -4,10 +4,12 @@ import (
 	"slices"
 	"strings"
 
+	"topplate/plan"
 	"topplate/plan/rule"
 	"topplate/render/font"
 	"topplate/render/report"
 	"topplate/render/sheet"
+	"topplate/route"
 )
 
 // legend explains the pens and symbols that the sheet uses, from the same
@@ -15,6 +17,13 @@ import (
 // points to a sheet that does.
 func (d *drawing) legend(symbols ...legendSymbol) {
 	rows := append(penSymbols(d.sheet.Pens()), symbols...)
+	if s := d.scope.space; s >= 0 && d.res.Job.House.Spaces[s].Kind != plan.AtticSpace {
+		for i := range rows {
+			if rows[i].meaning == sheet.PenWay.Style().Meaning {
+				rows[i].meaning = "way from the hatch, under the joists"
+			}
+		}
+	}
 	const least = 3400 * sheet.Micrometre
 	height := min(legendHeight, (d.foot()-d.next-5*sheet.MM-font.LineHeight(sheet.LetterHeading))/sheet.Paper(max(1, len(rows))))
 	if height < least {
@@ -44,6 +53,12 @@ func penSymbols(pens []sheet.Pen) []legendSymbol {
 // it fills, else a line.
 func drawSample(g *sheet.Group, pen sheet.Pen, b sheet.Box) {
 	c := b.Centre()
+	if pen == sheet.PenMasonry {
+		b = b.Inset(sheet.MM / 2)
+		g.Rect(pen, b)
+		g.Hatch(sheet.HatchMasonry, [][]sheet.Point{b.Corners()})
+		return
+	}
 	switch shape := pen.Shape(); shape {
 	case sheet.ShapeRing, sheet.ShapeTarget:
 		g.Circle(pen, c, holeRadius)
@@ -115,11 +130,27 @@ func (d *drawing) dropSymbols() []legendSymbol {
 			g.Rect(sheet.PenHole, around(b.Centre(), holeRadius))
 		}})
 	}
+	if d.boresSoles() {
+		out = append(out, soleSymbol)
+	}
 	return append(append(out, outletSymbols()...), legendSymbol{
 		"3×: cables in the bundle; H4: hole 4; D1: drop 1", func(g *sheet.Group, b sheet.Box) {
 			g.Text(sheet.LetterCableTag, sheet.Pt(b.Min.X, b.Max.Y-sheet.MM), sheet.Start, "3×")
 			g.Text(sheet.LetterSmallTag, sheet.Pt(b.Min.X+8*sheet.MM, b.Max.Y-sheet.MM), sheet.Start, "H4")
 		},
+	})
+}
+
+// soleSymbol explains the hole through a bottom plate.
+var soleSymbol = legendSymbol{"hole to drill, through a bottom plate and the floor", func(g *sheet.Group, b sheet.Box) {
+	drawHoleAt(g, route.SoleArc, b.Centre())
+}}
+
+// boresSoles reports whether a bottom plate is bored in what is drawn.
+func (d *drawing) boresSoles() bool {
+	return slices.ContainsFunc(d.res.Holes, func(x route.Hole) bool {
+		p := &d.res.Graph.Holes[x.Place]
+		return p.Kind == route.SoleArc && (d.scope == everywhere || d.scope.hasHole(d.res.Job.House, p))
 	})
 }
 

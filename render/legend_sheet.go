@@ -23,7 +23,7 @@ func legendSheet(res *route.Result, sheets []*sheet.Sheet) *sheet.Sheet {
 	if len(used) == 0 {
 		return nil
 	}
-	d := &drawing{page: newPageAs(res, "legend", "Legend", "What the lines and symbols of the sheets mean.", "legend")}
+	d := &drawing{page: newPageAs(res, "legend", "Legend", "What the lines and symbols of the sheets mean.", "legend"), scope: everywhere}
 	g := d.sheet.Group("samples", "samples", "Lines and symbols")
 	width := (d.area.Width() - 3*padding) / 2
 	box := sheet.Bx(d.area.Min.X+padding, d.area.Min.Y+padding, width, 6*sheet.MM)
@@ -45,7 +45,7 @@ func (d *drawing) allSymbols(used []*sheet.Sheet) []legendSymbol {
 		together.Groups = append(together.Groups, s.Groups...)
 	}
 	out := penSymbols(together.Pens())
-	for _, more := range [][]legendSymbol{d.dropSymbols(), floorSymbols, hatchSymbols(), fixSymbols, elevationKind.symbols[:1], elevationKind.symbols[2:]} {
+	for _, more := range [][]legendSymbol{d.dropSymbols(), d.floorSymbols(), hatchSymbols(), fixSymbols, elevationKind.symbols[:1], elevationKind.symbols[2:]} {
 		out = append(out, more...)
 	}
 	return out

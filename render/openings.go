@@ -2,22 +2,29 @@ package render
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 
+	"topplate/plan"
 	"topplate/plan/geom"
 	"topplate/render/font"
 	"topplate/render/sheet"
 	"topplate/route"
 )
 
-// An openingsSet is the sheets for the homeowner: a plan with every opening in
-// a finished surface, the table that says what becomes of each, and a place to
-// sign.
+// An openingsSet is the sheets for the homeowner about one level: a plan with
+// every opening in a finished surface, the table that says what becomes of each,
+// and, on the last set of a house, a place to sign.
 type openingsSet struct {
 	res   *route.Result
-	list  []opened
-	plan  sheet.Box // for the house and its labels, on the first sheet
-	pages []openingsPage
+	level int
+	first bool // of the house's sets
+	last  bool
+	// levels are its level and, of the first set, those that have none.
+	levels []int
+	list   []opened
+	plan   sheet.Box // for the house and its labels, on the first sheet
+	pages  []openingsPage
 }
 
 // An openingsPage is a part of the table, and where it is drawn.
@@ -33,28 +40,67 @@ const (
 	signHeight = 32 * sheet.MM
 )
 
-// newOpeningsSet lays out the sheets: all on one, if the plan is not too small
-// for it then; else the table has a sheet to itself; and if it is too long for
-// that, it begins under the plan and goes on over further sheets.
-func newOpeningsSet(res *route.Result) *openingsSet {
-	s := &openingsSet{res: res, list: openingsOf(res)}
+// openingsSets are the sets of a job, one for each level on which something is
+// opened, from the lowest up; where nothing is, one for the closet's level.
+func openingsSets(res *route.Result) []*openingsSet {
+	list := openingsOf(res)
+	var out []*openingsSet
+	for _, level := range byHeight(res.Job.House) {
+		from := slices.IndexFunc(list, func(o opened) bool { return o.level == level })
+		if from < 0 {
+			continue
+		}
+		to := from
+		for to < len(list) && list[to].level == level {
+			to++
+		}
+		out = append(out, &openingsSet{res: res, level: level, levels: []int{level}, list: list[from:to:to]})
+	}
+	if len(out) == 0 {
+		level := levelOfCloset(res.Job)
+		out = []*openingsSet{{res: res, level: level, levels: []int{level}}}
+	}
+	for level := range res.Job.House.Levels {
+		if !slices.ContainsFunc(out, func(s *openingsSet) bool { return s.level == level }) {
+			out[0].levels = append(out[0].levels, level)
+		}
+	}
+	out[0].first, out[len(out)-1].last = true, true
+	for _, s := range out {
+		s.layOut()
+	}
+	return out
+}
+
+// signed is the room for the place to sign.
+func (s *openingsSet) signed() sheet.Paper {
+	if s.last {
+		return signHeight
+	}
+	return 0
+}
+
+// layOut lays out the sheets: all on one, if the plan is not too small for it
+// then; else the table has a sheet to itself; and if it is too long for that, it
+// begins under the plan and goes on over further sheets.
+func (s *openingsSet) layOut() {
+	res := s.res
 	area := newPage(res, "openings", "", "", 1, 1).area
 	table := area.Inset(padding)
 	rows := openingRows(s.list, s.roomName, table.Width())
 	s.plan = area
-	s.plan.Max.Y = table.Max.Y - signHeight - rowsHeight(rows)
+	s.plan.Max.Y = table.Max.Y - s.signed() - rowsHeight(rows)
 	if v, ok := s.fit(); ok && v.Scale.Den <= coarsest(res.Job.House.Units) {
 		s.pages = []openingsPage{{rows, s.under(table)}}
-		return s
+		return
 	}
 	s.plan = area
 	n := 0
-	if rowsHeight(rows)+signHeight > table.Height() {
+	if rowsHeight(rows)+s.signed() > table.Height() {
 		n = s.shareFirst(rows, table)
 	}
 	s.pages = []openingsPage{{rows[:n], s.under(table)}}
 	s.paginate(rows[n:], table)
-	return s
 }
 
 // shareFirst makes room under the plan, drawn as large as it can be, and
@@ -80,7 +126,7 @@ func (s *openingsSet) paginate(rows []openingRow, table sheet.Box) {
 			continue
 		}
 		last := s.pages[len(s.pages)-1].rows
-		if rowsHeight(last)+signHeight <= table.Height() {
+		if rowsHeight(last)+s.signed() <= table.Height() {
 			return
 		}
 		// The last row goes over to the sheet that is signed.
@@ -99,11 +145,33 @@ func (s *openingsSet) under(table sheet.Box) sheet.Box {
 // opened there.
 func (s *openingsSet) real() geom.Rect {
 	h := s.res.Job.House
-	r := h.Boundaries
+	r := levelBounds(h, s.level)
 	if n := len(s.list); n > 0 && s.list[n-1].room < 0 {
-		eave := h.PlateLine.Bounds().Outset(h.Roof.Overhang)
-		r.Min = geom.Point{X: min(r.Min.X, eave.Min.X), Y: min(r.Min.Y, eave.Min.Y)}
-		r.Max = geom.Point{X: max(r.Max.X, eave.Max.X), Y: max(r.Max.Y, eave.Max.Y)}
+		for _, roof := range h.Roofs {
+			if roof.Level == s.level {
+				r = unionOf(r, roof.Outline.Bounds().Outset(roof.Overhang))
+			}
+		}
+	}
+	return r
+}
+
+// levelBounds is the smallest rectangle around the walls of a level.
+func levelBounds(h *plan.House, level int) geom.Rect {
+	if len(h.Levels) == 1 {
+		return h.Boundaries
+	}
+	var r geom.Rect
+	none := true
+	for i := range h.Walls {
+		w := &h.Walls[i]
+		switch {
+		case w.Level != level:
+		case none:
+			r, none = w.Body, false
+		default:
+			r = unionOf(r, w.Body)
+		}
 	}
 	return r
 }
@@ -122,12 +190,14 @@ func (s *openingsSet) roomName(room int) string {
 
 // sheets draws the set; number is that of its first sheet among of.
 func (s *openingsSet) sheets(number, of int) []*sheet.Sheet {
-	out := []*sheet.Sheet{s.first(number, of)}
+	h := s.res.Job.House
+	out := []*sheet.Sheet{s.planSheet(number, of)}
 	for i := 1; i < len(s.pages); i++ {
 		n := i + 1
-		desc := fmt.Sprintf("The table of openings in %s goes on: where each is, how large, what is put over it and whether it is closed again.", s.res.Job.House.Name)
-		p := newPage(s.res, fmt.Sprintf("openings-%d", n), fmt.Sprintf("Openings, page %d", n), desc, number+i, of)
-		p.heading("Openings, page " + strconv.Itoa(n))
+		desc := fmt.Sprintf("The table of openings in %s%s goes on: where each is, how large, what is put over it and whether it is closed again.", h.Name, levelClause(h, s.level))
+		title := fmt.Sprintf("Openings%s, page %d", levelTitle(h, s.level), n)
+		p := newPage(s.res, partID(h, levelID(h, "openings", s.level), n), title, desc, number+i, of)
+		p.heading(title)
 		p.paragraph(sheet.LetterNote, "The numbers are those on the plan, on the first page.")
 		s.finish(p, i)
 		out = append(out, p.sheet)
@@ -135,16 +205,18 @@ func (s *openingsSet) sheets(number, of int) []*sheet.Sheet {
 	return out
 }
 
-// first draws the sheet with the plan.
-func (s *openingsSet) first(number, of int) *sheet.Sheet {
+// planSheet draws the sheet with the plan.
+func (s *openingsSet) planSheet(number, of int) *sheet.Sheet {
 	h := s.res.Job.House
-	desc := fmt.Sprintf("Plan of %s with %s in finished surfaces, and a table of where each is, how large, what is put over it and whether it is closed again.",
-		h.Name, counted(len(s.list), "opening", "openings"))
-	d := &drawing{page: newPage(s.res, "openings", "Where openings will be", desc, number, of)}
+	desc := fmt.Sprintf("Plan of %s%s with %s in finished surfaces, and a table of where each is, how large, what is put over it and whether it is closed again.",
+		h.Name, levelClause(h, s.level), counted(len(s.list), "opening", "openings"))
+	d := &drawing{page: newPage(s.res, levelID(h, "openings", s.level), "Where openings will be"+levelTitle(h, s.level), desc, number, of), scope: levelScope(s.level)}
 	d.view, _ = s.fit()
 	d.sheet.View = d.view
+	d.drawStairs()
 	d.drawRoof(false)
-	drawWalls(d.sheet.Group("house", "house", "House"), h, d.view)
+	d.drawWalls()
+	d.drawChannels()
 	d.scaleBar(true)
 	whole := d.area
 	d.area = s.plan
@@ -152,6 +224,7 @@ func (s *openingsSet) first(number, of int) *sheet.Sheet {
 	d.namePlainRooms()
 	d.placeLabels()
 	d.area = whole
+	d.drawTreads()
 	d.explainOpenings(s)
 	d.listUnplaced()
 	d.openingsLegend(s.list)
@@ -165,10 +238,26 @@ func (s *openingsSet) finish(p *page, i int) {
 	if len(s.pages[i].rows) > 0 {
 		drawOpeningRows(p.sheet, s.pages[i].rows, s.pages[i].box)
 	}
-	if i == len(s.pages)-1 {
+	if s.last && i == len(s.pages)-1 {
 		p.placeToSign(s.list)
 	}
 	p.plainCautions()
+}
+
+// drawChannels draws where cable is in sight.
+func (d *drawing) drawChannels() {
+	var g *sheet.Group
+	for i := range d.res.Bundles {
+		b := &d.res.Bundles[i]
+		points := flatten(b.Points)
+		if !inSight(b.Kind) || len(points) < 2 || !d.scope.hasBundle(d.res, b) {
+			continue
+		}
+		if g == nil {
+			g = d.sheet.Group("channels", "routes", "Cable in sight")
+		}
+		g.Polyline(sheet.PenCableSurface, d.view.Points(points)...)
+	}
 }
 
 // namePlainRooms asks for the name of each room in its middle, smaller where
@@ -177,6 +266,9 @@ func (d *drawing) namePlainRooms() {
 	h := d.res.Job.House
 	for i := range h.Rooms {
 		r := &h.Rooms[i]
+		if r.Level != d.scope.level {
+			continue
+		}
 		in := d.view.Box(largestRect(r.Outline))
 		l := sheet.LetterRoom
 		if w, _ := font.BoxSize(l, r.Name); w > in.Width()-2*sheet.MM {
@@ -188,13 +280,6 @@ func (d *drawing) namePlainRooms() {
 		})
 	}
 }
-
-// Sizes of the symbols of openings on paper.
-const (
-	barLength = 3200 * sheet.Micrometre
-	barDepth  = 1400 * sheet.Micrometre
-	dotRadius = 600 * sheet.Micrometre
-)
 
 // numberOpenings draws the openings and numbers them room by room, each number
 // in the room of its opening. A number that finds no place there, and the
@@ -217,7 +302,8 @@ func (d *drawing) numberOpenings(list []opened) {
 	d.unplaced = nil
 	for _, u := range homeless {
 		if n, err := strconv.Atoi(u.words); err == nil {
-			d.askNumbers(list[n-1:n], boxes[n-1:n])
+			k := n - list[0].number
+			d.askNumbers(list[k:k+1], boxes[k:k+1])
 		}
 	}
 }
@@ -227,14 +313,14 @@ func (d *drawing) numberOpenings(list []opened) {
 func (d *drawing) keepTo(room int) {
 	h := d.res.Job.House
 	for i := range h.Rooms {
-		if i != room {
+		if i != room && h.Rooms[i].Level == d.scope.level {
 			d.take(d.view.Box(largestRect(h.Rooms[i].Outline)))
 		}
 	}
 	if room < 0 {
 		return
 	}
-	in, all := d.view.Box(h.Boundaries), d.area
+	in, all := d.view.Box(levelBounds(h, d.scope.level)), d.area
 	d.take(
 		sheet.Box{Min: all.Min, Max: sheet.Pt(all.Max.X, in.Min.Y)}, sheet.Box{Min: sheet.Pt(all.Min.X, in.Max.Y), Max: all.Max},
 		sheet.Box{Min: all.Min, Max: sheet.Pt(in.Min.X, all.Max.Y)}, sheet.Box{Min: sheet.Pt(in.Max.X, all.Min.Y), Max: all.Max},
@@ -249,119 +335,6 @@ func (d *drawing) askNumbers(list []opened, boxes []sheet.Box) {
 			id: "place-" + number, at: box.Centre(), symbol: box, priority: 40, leader: true, ring: true,
 			block: font.Block{{Lettering: sheet.LetterTag, Words: number}},
 		})
-	}
-}
-
-// drawOpened draws a symbol for each opening and returns where they lie.
-func (d *drawing) drawOpened(list []opened) []sheet.Box {
-	g := d.sheet.Group("openings-made", "openings", "Openings in finished surfaces")
-	boxes := make([]sheet.Box, len(list))
-	for i := range list {
-		o := &list[i]
-		number := strconv.Itoa(o.number)
-		og := g.Group(sheet.ID("place", number), "place", fmt.Sprintf("Opening %s, %s", number, o.where))
-		boxes[i] = d.openedBox(o)
-		drawOpenedSymbol(og, o.kind, boxes[i])
-	}
-	return boxes
-}
-
-// openedBox is where the symbol of an opening lies: on the face of its wall,
-// as wide as it is if that can be seen, or around its point.
-func (d *drawing) openedBox(o *opened) sheet.Box {
-	at := d.view.Point(o.at)
-	if o.kind == openCeiling || o.kind == openEave {
-		return around(at, barLength/2)
-	}
-	into := turnOfHeading(o.into)
-	half := max(d.view.Length(o.width), barLength) / 2
-	return sheet.Bounds(sheet.Polar(at, half, into+sheet.QuarterTurn), sheet.Polar(sheet.Polar(at, half, into-sheet.QuarterTurn), barDepth, into))
-}
-
-// drawOpenedSymbol draws what tells the kinds of opening apart: a black bar
-// for one that is covered, a hollow bar for one that is closed again, a circle
-// with a dot in a ceiling, and a square with a diagonal under the roof's edge.
-func drawOpenedSymbol(g *sheet.Group, kind openedAs, b sheet.Box) {
-	switch kind {
-	case openWall, openGable:
-		g.Rect(sheet.PenSolid, b)
-	case openAgain:
-		g.Rect(sheet.PenDevice, b)
-	case openCeiling:
-		g.Circle(sheet.PenDevice, b.Centre(), b.Width()/2)
-		g.Circle(sheet.PenSolid, b.Centre(), dotRadius)
-	case openEave:
-		g.Rect(sheet.PenDevice, b)
-		g.Line(sheet.PenMedium, b.Min, b.Max)
-	}
-}
-
-// plainPens are the pens of the plan as a homeowner's legend explains them.
-var plainPens = [...]struct {
-	pen     sheet.Pen
-	meaning string
-}{
-	{sheet.PenWall, "wall"}, {sheet.PenDoor, "door, with its swing"}, {sheet.PenWindow, "window"}, {sheet.PenAbove, "open doorway"}, {sheet.PenEave, "edge of the roof"},
-}
-
-// openingsLegend explains the symbols and pens that are on the plan.
-func (d *drawing) openingsLegend(list []opened) {
-	d.heading("What the signs mean")
-	if len(list) > 0 {
-		d.skip(2 * sheet.MM)
-		d.legendRow("the number of an opening, as in the table", func(g *sheet.Group, b sheet.Box) { drawRing(g, b.Centre(), "1") })
-		d.skip(2 * sheet.MM)
-	}
-	for kind, meaning := range [...]string{
-		openWall: "opening in a wall, covered afterwards", openAgain: "opening in a wall, closed again", openCeiling: "hole in a ceiling",
-		openEave: "hole under the roof's edge, outside", openGable: "",
-	} {
-		if meaning != "" && hasKind(list, openedAs(kind)) {
-			d.legendRow(meaning, func(g *sheet.Group, b sheet.Box) {
-				size := sheet.BoxAround(b.Centre(), barLength, barLength)
-				if openedAs(kind) == openWall || openedAs(kind) == openAgain {
-					size = sheet.BoxAround(b.Centre(), barLength, barDepth)
-				}
-				drawOpenedSymbol(g, openedAs(kind), size)
-			})
-		}
-	}
-	used := map[sheet.Pen]bool{}
-	for _, pen := range d.sheet.Pens() {
-		used[pen] = true
-	}
-	for _, p := range plainPens {
-		if used[p.pen] {
-			d.legendRow(p.meaning, func(g *sheet.Group, b sheet.Box) { drawPlainSample(g, p.pen, b) })
-		}
-	}
-}
-
-// hasKind reports whether a kind of opening is on the list. A hole in the wall
-// of a gable is drawn as other openings in walls are.
-func hasKind(list []opened, kind openedAs) bool {
-	for i := range list {
-		if list[i].kind == kind || list[i].kind == openGable && kind == openWall {
-			return true
-		}
-	}
-	return false
-}
-
-// drawPlainSample shows a pen of the plan as it is used there.
-func drawPlainSample(g *sheet.Group, pen sheet.Pen, b sheet.Box) {
-	c := b.Centre()
-	switch pen {
-	case sheet.PenDoor:
-		r := b.Height() - sheet.MM/4
-		hinge := sheet.Pt(c.X-r/2, b.Max.Y)
-		g.Line(pen, hinge, sheet.Polar(hinge, r, sheet.QuarterTurn))
-		g.Add(sheet.Arc{Pen: sheet.PenSwing, Centre: hinge, Radius: r, Start: 0, Sweep: sheet.QuarterTurn})
-	case sheet.PenWindow:
-		g.Rect(pen, b.Inset(sheet.MM))
-		g.Line(pen, sheet.Pt(b.Min.X+sheet.MM, c.Y), sheet.Pt(b.Max.X-sheet.MM, c.Y))
-	default:
-		drawSample(g, pen, b)
 	}
 }
 

@@ -25,6 +25,8 @@ const (
 	openCeiling                 // a round hole in a ceiling
 	openEave                    // a round hole under the roof's edge
 	openGable                   // a round hole in the wall under the roof's edge
+	openBoard                   // in a ceiling, closed again
+	openThrough                 // a round hole through a wall, behind a channel
 )
 
 // An opened is one opening in a finished surface.
@@ -32,6 +34,7 @@ type opened struct {
 	number int
 	kind   openedAs
 	room   int // -1 out of doors
+	level  int
 	// at is where it is in plan; into is the direction out of the face of an
 	// opening in a wall, and width its size along that wall.
 	at    geom.Point
@@ -48,8 +51,9 @@ type surface struct {
 	list []opened
 }
 
-// openingsOf lists every opening in a finished surface, numbered room by room
-// in the order of the house's file, out of doors last; in a room from north to
+// openingsOf lists every opening in a finished surface, numbered level by level
+// from the lowest up, and there room by room in the order of the house's file,
+// out of doors last; in a room from north to
 // south, then from west to east.
 func openingsOf(res *route.Result) []opened {
 	s := &surface{res: res, book: res.Job.Book()}
@@ -59,6 +63,15 @@ func openingsOf(res *route.Result) []opened {
 		s.hole(&res.Holes[i])
 	}
 	last := len(res.Job.House.Rooms)
+	rank := make([]int, len(res.Job.House.Levels))
+	for i, level := range byHeight(res.Job.House) {
+		rank[level] = i
+	}
+	for i := range s.list {
+		if o := &s.list[i]; o.room >= 0 {
+			o.level = res.Job.House.Rooms[o.room].Level
+		}
+	}
 	order := func(o *opened) int {
 		if o.room < 0 {
 			return last
@@ -66,7 +79,7 @@ func openingsOf(res *route.Result) []opened {
 		return o.room
 	}
 	slices.SortStableFunc(s.list, func(a, b opened) int {
-		return cmp.Or(cmp.Compare(order(&a), order(&b)), cmp.Compare(b.at.Y, a.at.Y), cmp.Compare(a.at.X, b.at.X), cmp.Compare(a.kind, b.kind))
+		return cmp.Or(cmp.Compare(rank[a.level], rank[b.level]), cmp.Compare(order(&a), order(&b)), cmp.Compare(b.at.Y, a.at.Y), cmp.Compare(a.at.X, b.at.X), cmp.Compare(a.kind, b.kind))
 	})
 	for i := range s.list {
 		s.list[i].number = i + 1
@@ -168,6 +181,10 @@ func (s *surface) hole(h *route.Hole) {
 		s.outside(h, place)
 	case route.StudArc:
 		s.patch(h, place)
+	case route.JoistArc:
+		s.board(h, place)
+	case route.WallArc:
+		s.through(h, place)
 	}
 }
 
@@ -205,7 +222,7 @@ func (s *surface) outside(hole *route.Hole, place *route.HolePlace) {
 	w := &h.Walls[place.Wall]
 	gable := place.Kind == route.GableArc
 	o := opened{
-		kind: openEave, room: -1, at: flat(place.At), where: underEdge(h, place.Wall, place.Along, gable), size: s.bored(hole),
+		kind: openEave, room: -1, level: w.Level, at: flat(place.At), where: underEdge(h, place.Wall, place.Along, gable), size: s.bored(hole),
 		purpose: s.purpose(s.ending(hole, func(r *route.Route) bool { return s.res.Job.Drops[r.Drop].Kind == plan.SoffitSpot })),
 		cover:   "the device itself", after: "No. It stays; the gap around the cable is sealed.",
 	}
@@ -238,13 +255,56 @@ func (s *surface) patch(hole *route.Hole, place *route.HolePlace) {
 			spot = d.Spot
 		}
 	}
-	spot.Wall, spot.At, spot.Height = place.Wall, place.Along, place.At.Z-h.Levels[0].Floor
+	spot.Wall, spot.At, spot.Height = place.Wall, place.Along, place.At.Z-h.Levels[h.Walls[place.Wall].Level].Floor
 	w := &h.Walls[spot.Wall]
 	s.list = append(s.list, opened{
 		kind: openAgain, room: spot.Room, at: w.FacePoint(spot.At, spot.Side), into: w.Faces(spot.Side),
 		purpose: "a way through inside the wall, for " + s.purpose(hole.Drops), where: onWall(h, spot),
 		size: "as small as the drill allows", cover: "nothing", after: "Yes: filled, sanded and painted by the installer, over two visits.",
 	})
+}
+
+// board adds an opening in a ceiling behind which a joist is bored, and that is
+// closed again.
+func (s *surface) board(hole *route.Hole, place *route.HolePlace) {
+	s.list = append(s.list, opened{
+		kind: openBoard, room: place.Room, at: flat(place.At), where: inCeiling(s.res.Job.House, place.Room, flat(place.At)),
+		purpose: "a way through inside the ceiling, for " + s.purpose(hole.Drops),
+		size:    "as small as the drill allows", cover: "nothing", after: "Yes: filled, sanded and painted by the installer, over two visits.",
+	})
+}
+
+// through adds a hole through a wall from face to face, where a channel goes on
+// in the next room or the cable comes out of the house.
+func (s *surface) through(hole *route.Hole, place *route.HolePlace) {
+	h := s.res.Job.House
+	w := &h.Walls[place.Wall]
+	spot, ok := spotOf(h, place)
+	if !ok {
+		return
+	}
+	spot.Height = place.At.Z - h.Levels[w.Level].Floor
+	o := opened{
+		kind: openThrough, room: spot.Room, at: w.FacePoint(spot.At, spot.Side), into: w.Faces(spot.Side),
+		purpose: "a way through the wall, for " + s.purpose(hole.Drops), where: onWall(h, spot), size: s.bored(hole),
+		cover: "the channel that the cable lies in", after: "No. It stays, out of sight behind the channel.",
+	}
+	if w.Exterior {
+		o.cover, o.after = "nothing", "No. It stays, sealed against the weather."
+	}
+	s.list = append(s.list, o)
+}
+
+// channels reports whether cable is in sight on a level: in a room, and outside.
+func channels(res *route.Result, level int) (inside, outside bool) {
+	for i := range res.Bundles {
+		b := &res.Bundles[i]
+		if levelScope(level).hasBundle(res, b) {
+			inside = inside || b.Kind == route.RacewayArc || b.Kind == route.FaceArc
+			outside = outside || b.Kind == route.OutsideArc
+		}
+	}
+	return inside, outside
 }
 
 // bored says how large a round hole is.
@@ -264,19 +324,20 @@ func unseen(res *route.Result) int {
 	n := 0
 	for i := range res.Holes {
 		switch res.Graph.Holes[res.Holes[i].Place].Kind {
-		case route.PlateArc, route.BlockArc:
+		case route.PlateArc, route.BlockArc, route.SoleArc, route.PassArc:
 			n += res.Holes[i].Count
 		}
 	}
 	return n
 }
 
-// notPlanned says which drops have no way, and open nothing for that reason.
-func notPlanned(res *route.Result) string {
+// notPlanned says which drops on some levels have no way, and open nothing for
+// that reason.
+func notPlanned(res *route.Result, levels []int) string {
 	s := &surface{res: res}
 	var drops []int
 	for i := range res.Routes {
-		if res.Routes[i].Blocked != nil {
+		if r := &res.Routes[i]; r.Blocked != nil && slices.Contains(levels, levelOfDrop(res.Job.House, &res.Job.Drops[r.Drop])) {
 			drops = append(drops, res.Routes[i].Drop)
 		}
 	}

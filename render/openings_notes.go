@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"topplate/plan"
 	"topplate/plan/rule"
 	"topplate/render/font"
 	"topplate/render/report"
@@ -17,12 +18,24 @@ import (
 // out of sight, and what to do before the work begins.
 func (d *drawing) explainOpenings(s *openingsSet) {
 	d.heading("What this sheet shows")
-	d.paragraph(sheet.LetterNote, openingsCount(s.list)+" Left and right are as you stand facing the wall. A mark such as "+s.sampleMark()+" is on the other sheets too."+s.tableFollows())
-	if n := unseen(d.res); n > 0 {
-		d.paragraph(sheet.LetterNote, fmt.Sprintf("Out of sight, inside walls and under the attic floor, %s drilled in the wood as well. Nothing of that is seen in a room.",
-			counted(n, "hole is", "holes are")))
+	d.paragraph(sheet.LetterNote, s.onLevel()+openingsCount(s.list)+" Left and right are as you stand facing the wall. A mark such as "+s.sampleMark()+" is on the other sheets too."+s.tableFollows())
+	if n := unseen(d.res); n > 0 && s.first {
+		where := "inside walls and under the attic floor"
+		if len(d.res.Job.House.Levels) > 1 {
+			where = "inside walls and floors on all levels"
+		}
+		d.paragraph(sheet.LetterNote, fmt.Sprintf("Out of sight, %s, %s drilled in the wood as well. Nothing of that is seen in a room.",
+			where, counted(n, "hole is", "holes are")))
 	}
-	if words := notPlanned(d.res); words != "" {
+	switch inside, outside := channels(d.res, s.level); {
+	case inside && outside:
+		d.paragraph(sheet.LetterNote, "Some cable stays in sight: in a channel on the walls, and outside along the house, where the plan shows it.")
+	case inside:
+		d.paragraph(sheet.LetterNote, "Some cable stays in sight: in a channel on the walls, where the plan shows it.")
+	case outside:
+		d.paragraph(sheet.LetterNote, "Some cable stays in sight: outside along the house, where the plan shows it.")
+	}
+	if words := notPlanned(d.res, s.levels); words != "" {
 		d.heading("Not planned yet")
 		d.paragraph(sheet.LetterNote, words)
 	}
@@ -32,8 +45,23 @@ func (d *drawing) explainOpenings(s *openingsSet) {
 	}
 }
 
-// sampleMark is the mark of the job's first drop.
-func (s *openingsSet) sampleMark() string { return s.res.Job.Drops[0].Tag }
+// onLevel says which level the sheet is about, in a house of several.
+func (s *openingsSet) onLevel() string {
+	if len(s.res.Job.House.Levels) == 1 {
+		return ""
+	}
+	words := "This sheet is about the level called " + levelName(s.res.Job.House, s.level) + ". "
+	if !s.last {
+		words += "The numbers go on with the next level up; the place to sign is on the last of these sheets. "
+	}
+	return words
+}
+
+// sampleMark is the mark of the first drop on the level, or of the job.
+func (s *openingsSet) sampleMark() string {
+	drops := s.res.Job.Drops
+	return drops[max(0, slices.IndexFunc(drops, func(d plan.Drop) bool { return levelOfDrop(s.res.Job.House, &d) == s.level }))].Tag
+}
 
 // tableFollows says where to look for the table, if it is not on the sheet with
 // the plan.
@@ -43,6 +71,8 @@ func (s *openingsSet) tableFollows() string {
 		return ""
 	case len(s.pages[0].rows) == 0:
 		return " The table is on the next page."
+	case !s.last:
+		return " The table goes on, on the next page."
 	}
 	return " The table goes on, and the place to sign is on page " + strconv.Itoa(len(s.pages)) + "."
 }
@@ -67,12 +97,13 @@ func openingsCount(list []opened) string {
 func beforehand(s *openingsSet) string {
 	var overhead, hatches []string
 	for i := range s.list {
-		if o := &s.list[i]; o.kind != openWall && o.kind != openAgain {
+		if o := &s.list[i]; o.kind != openWall && o.kind != openAgain && o.kind != openThrough {
 			overhead = append(overhead, strconv.Itoa(o.number))
 		}
 	}
 	for i := range s.res.Job.House.Hatches {
-		if room := s.res.Job.House.Hatches[i].Room; room >= 0 {
+		x := &s.res.Job.House.Hatches[i]
+		if room := x.Room; room >= 0 && s.res.Job.House.Rooms[room].Level == s.level && (len(s.res.Job.House.Spaces) == 1 || used(s.res, x.Space)) {
 			hatches = append(hatches, s.roomName(room))
 		}
 	}
@@ -179,7 +210,7 @@ func (p *page) placeToSign(list []opened) {
 	g.Text(sheet.LetterTag, sheet.Pt(box.Min.X, y), sheet.Start, "Seen before the work begins")
 	words := "I have seen where the openings will be, how large each one is, and what is put over it or closes it. " +
 		"Nothing else that I see is to be opened. If a place has to move, I am asked before it is cut."
-	if slices.ContainsFunc(list, func(o opened) bool { return o.kind == openAgain }) {
+	if slices.ContainsFunc(list, func(o opened) bool { return o.kind == openAgain || o.kind == openBoard }) {
 		words += " Matching paint for what is closed again comes from the owner or is chosen with the owner."
 	}
 	for _, line := range font.Wrap(sheet.LetterNote, words, box.Width()) {

@@ -131,7 +131,7 @@ func (f face) openingName(o *plan.Opening) string {
 // roomOutlines are the outlines of what a room's walls face.
 func roomOutlines(h *plan.House, room int) []geom.Polygon {
 	if room < 0 {
-		return []geom.Polygon{h.OutsideOf}
+		return nil
 	}
 	return append([]geom.Polygon{h.Rooms[room].Outline}, h.Rooms[room].Holes...)
 }
@@ -147,8 +147,8 @@ func onWall(h *plan.House, s plan.Spot) string {
 // underEdge says where a place outside, up under the roof's edge, is.
 func underEdge(h *plan.House, wall int, along measure.Length, inWall bool) string {
 	w := &h.Walls[wall]
-	f := faceAt(h, w, w.Out, along, roomOutlines(h, -1))
-	side, where := wind(h, w.Faces(w.Out)), f.near(along, h.Levels[0].Ceiling)
+	f := faceAt(h, w, w.Out, along, []geom.Polygon{h.Levels[w.Level].OutsideOf})
+	side, where := wind(h, w.Faces(w.Out)), f.near(along, h.Levels[w.Level].Ceiling)
 	if inWall {
 		return fmt.Sprintf("high in the %s wall, under the roof's edge, %s", side, where)
 	}

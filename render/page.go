@@ -104,6 +104,12 @@ func (p *page) titleBlock(title, place string) {
 	if font.Width(large, title) > width {
 		large = sheet.LetterHeading
 	}
+	if font.Width(large, title) > width {
+		large = sheet.LetterTag
+	}
+	if font.Width(large, title) > width {
+		large = sheet.LetterSmallTag
+	}
 	row(8*sheet.MM, large, title)
 	row(15*sheet.MM, sheet.LetterHeading, job.Name)
 	row(21*sheet.MM, sheet.LetterNote, join(job.House.Name, job.House.Place))

@@ -33,12 +33,16 @@ func (d *drawing) drawRoutes(inAttic bool) {
 	for i := range res.Bundles {
 		b := &res.Bundles[i]
 		points := flatten(b.Points)
-		if len(points) < 2 {
+		if len(points) < 2 || !d.scope.hasBundle(res, b) {
 			continue
 		}
 		bg := g.Group(fmt.Sprintf("bundle-%d", i+1), "bundle", bundleTitle(res, b))
 		at := d.view.Points(points)
-		bg.Polyline(cablePen(res, b, inAttic), at...)
+		pen := cablePen(res, b, inAttic)
+		if pen == sheet.PenCableHidden && d.underFloor(b) {
+			pen = sheet.PenCableBelow
+		}
+		bg.Polyline(pen, at...)
 		if b.Cables > 1 && longest(at) >= shortestCounted {
 			d.ask(ask{
 				id: fmt.Sprintf("bundle-%d", i+1), along: at, priority: 5, leader: true,
@@ -46,6 +50,12 @@ func (d *drawing) drawRoutes(inAttic bool) {
 			})
 		}
 	}
+}
+
+// underFloor reports whether a bundle lies under the floor of the level that is
+// drawn.
+func (d *drawing) underFloor(b *route.Bundle) bool {
+	return d.scope.space < 0 && inFraming(b.Kind) && b.Space >= 0 && d.res.Job.House.Spaces[b.Space].Kind == plan.CrawlSpace
 }
 
 // shortestCounted is the shortest stretch of a bundle that gets a label: what
@@ -82,6 +92,8 @@ func cablePen(res *route.Result, b *route.Bundle, inAttic bool) sheet.Pen {
 		return sheet.PenCableLater
 	case b.Kind == route.RodArc:
 		return sheet.PenRod
+	case inSight(b.Kind):
+		return sheet.PenCableSurface
 	case inAttic && (b.Kind == route.AlongArc || b.Kind == route.BesideArc || b.Kind == route.AcrossArc):
 		return sheet.PenCable
 	}
@@ -100,8 +112,11 @@ func (d *drawing) drawHoles() {
 	for i := range d.res.Holes {
 		h := &d.res.Holes[i]
 		place := &d.res.Graph.Holes[h.Place]
+		if !d.scope.hasHole(d.res.Job.House, place) {
+			continue
+		}
 		at := d.view.Point(flat(place.At))
-		d.drawHole(g, h.ID, fmt.Sprintf("Hole %s through the %s", h.ID, place.Kind), at)
+		d.drawHole(g, h.ID, fmt.Sprintf("Hole %s through the %s", h.ID, place.Kind), place.Kind, at)
 		d.ask(ask{
 			id: "hole-" + h.ID, at: at, symbol: around(at, holeRadius), priority: 20, leader: true,
 			block: font.Block{{Lettering: sheet.LetterSmallTag, Words: h.ID}},
@@ -109,12 +124,30 @@ func (d *drawing) drawHoles() {
 	}
 }
 
-// drawHole draws the circle of a hole with its cross.
-func (d *drawing) drawHole(g *sheet.Group, id, title string, at sheet.Point) {
-	hg := g.Group(sheet.ID("hole", id), "hole", title)
-	hg.Circle(sheet.PenHole, at, holeRadius)
-	hg.Line(sheet.PenThin, sheet.Pt(at.X-holeRadius/2, at.Y), sheet.Pt(at.X+holeRadius/2, at.Y))
-	hg.Line(sheet.PenThin, sheet.Pt(at.X, at.Y-holeRadius/2), sheet.Pt(at.X, at.Y+holeRadius/2))
+// drawHole draws the circle of a hole with its cross; of one through a bottom
+// plate and the floor, with its lower half filled.
+func (d *drawing) drawHole(g *sheet.Group, id, title string, kind route.ArcKind, at sheet.Point) {
+	drawHoleAt(g.Group(sheet.ID("hole", id), "hole", title), kind, at)
+}
+
+func drawHoleAt(g *sheet.Group, kind route.ArcKind, at sheet.Point) {
+	g.Circle(sheet.PenHole, at, holeRadius)
+	if kind == route.SoleArc {
+		fillHalf(g, at)
+		return
+	}
+	g.Line(sheet.PenThin, sheet.Pt(at.X-holeRadius/2, at.Y), sheet.Pt(at.X+holeRadius/2, at.Y))
+	g.Line(sheet.PenThin, sheet.Pt(at.X, at.Y-holeRadius/2), sheet.Pt(at.X, at.Y+holeRadius/2))
+}
+
+// fillHalf fills the lower half of a hole.
+func fillHalf(g *sheet.Group, at sheet.Point) {
+	const steps = 12
+	var half []sheet.Point
+	for i := range steps + 1 {
+		half = append(half, sheet.Polar(at, holeRadius, -sheet.HalfTurn*sheet.Angle(i)/steps))
+	}
+	g.Polygon(sheet.PenSolid, half)
 }
 
 // drawReused draws a square for every hole and conduit that is there and used.
@@ -125,6 +158,9 @@ func (d *drawing) drawReused() {
 	g := d.sheet.Group("reused", "reused", "Holes and conduits that are there")
 	for i := range d.res.Reused {
 		u := &d.res.Reused[i]
+		if !d.scope.hasReuse(d.res.Job.House, u) {
+			continue
+		}
 		at := d.view.Point(flat(u.At))
 		ug := g.Group(sheet.ID("reused", u.ID), "reused", fmt.Sprintf("%s, there already, %d cables", u.ID, u.Cables))
 		box := around(at, holeRadius)
@@ -141,6 +177,9 @@ func (d *drawing) drawDrops(lengths bool) {
 	g := d.sheet.Group("drops", "drops", "Drops")
 	for i := range d.res.Routes {
 		r := &d.res.Routes[i]
+		if !d.scope.hasDrop(d.res, r) {
+			continue
+		}
 		drop := &d.res.Job.Drops[r.Drop]
 		at := d.view.Point(d.dropPlace(r))
 		dg := g.Group(sheet.ID("drop", drop.Tag), "drop", fmt.Sprintf("Drop %s, %s", drop.Tag, drop.Kind))
@@ -215,6 +254,9 @@ func triangle(p sheet.Point, into sheet.Angle) []sheet.Point {
 
 // drawCloset draws the panel on its wall, or under the ceiling hole.
 func (d *drawing) drawCloset() {
+	if !d.scope.hasCloset(d.res.Job) {
+		return
+	}
 	c := &d.res.Job.Closet
 	g := d.sheet.Group("closet", "closet", "Closet "+c.Name)
 	at := d.view.Point(c.Point)
@@ -253,6 +295,9 @@ func (d *drawing) drawDevices() {
 	h := d.res.Job.House
 	for i := range h.Walls {
 		w := &h.Walls[i]
+		if w.Level != d.scope.level {
+			continue
+		}
 		for j := range w.Devices {
 			dev := &w.Devices[j]
 			into := turnOfHeading(w.Faces(dev.Side))

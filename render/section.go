@@ -20,6 +20,8 @@ type section struct {
 	route *route.Route
 	drop  *plan.Drop
 	wall  *plan.Wall
+	space *plan.Space // over the wall, under a roof
+	roof  *plan.Roof
 	hole  *route.Hole    // nil if the drop is blocked
 	along measure.Length // along the wall
 	foot  geom.Point     // where distances in begin
@@ -57,8 +59,11 @@ func sections(res *route.Result) []*section {
 	for i := range res.Routes {
 		r := &res.Routes[i]
 		d := &res.Job.Drops[r.Drop]
-		if i == lowest || d.Kind == plan.SoffitSpot && d.Eave >= 0 {
-			out = append(out, newSection(res, r))
+		if i != lowest && (d.Kind != plan.SoffitSpot || d.Eave < 0) {
+			continue
+		}
+		if c := newSection(res, r); c != nil {
+			out = append(out, c)
 		}
 	}
 	return out
@@ -74,19 +79,32 @@ func clearOverPlate(res *route.Result, r *route.Route) (measure.Length, bool) {
 	if k < 0 {
 		return 0, false
 	}
-	p := flat(res.Graph.Holes[res.Holes[r.Legs[k].Hole].Place].At)
-	return res.Job.House.Roof.Surface.UnderRafter(p) - res.Job.House.Attic.Depth, true
+	h, p := res.Job.House, &res.Graph.Holes[res.Holes[r.Legs[k].Hole].Place]
+	if h.Walls[p.Wall].Level != levelOfDrop(h, &res.Job.Drops[r.Drop]) {
+		return 0, false
+	}
+	s := h.Spaces[p.Space]
+	return h.UnderRafter(s, flat(p.At)) - s.Depth, true
 }
 
-// holeLeg is the last leg of a route through a plate, a soffit or the wall
-// under a gable; -1 if there is none.
+// pitched reports whether a space is under a roof that has rafters over it.
+func pitched(h *plan.House, space int) bool {
+	return space >= 0 && h.Spaces[space].Roof >= 0 && h.Roofs[h.Spaces[space].Roof].Surface != nil
+}
+
+// holeLeg is the last leg of a route through a plate, a soffit or the wall under
+// a gable that comes from under a roof; -1 if there is none.
 func holeLeg(res *route.Result, r *route.Route) int {
 	for k := len(r.Legs) - 1; k >= 0; k-- {
 		h := r.Legs[k].Hole
 		if h < 0 {
 			continue
 		}
-		switch res.Graph.Holes[res.Holes[h].Place].Kind {
+		p := &res.Graph.Holes[res.Holes[h].Place]
+		if !pitched(res.Job.House, p.Space) {
+			continue
+		}
+		switch p.Kind {
 		case route.PlateArc, route.SoffitArc, route.GableArc:
 			return k
 		}
@@ -94,6 +112,7 @@ func holeLeg(res *route.Result, r *route.Route) int {
 	return -1
 }
 
+// newSection is nil where no roof comes down on the wall.
 func newSection(res *route.Result, r *route.Route) *section {
 	h := res.Job.House
 	c := &section{res: res, route: r, drop: &res.Job.Drops[r.Drop]}
@@ -101,11 +120,17 @@ func newSection(res *route.Result, r *route.Route) *section {
 	if k < 0 {
 		c.wall = &h.Walls[c.drop.Eave]
 		c.along = c.wall.Along(c.drop.Point)
+		space := spaceOver(h, c.wall.Level, c.wall.PointAt(c.along))
+		if !pitched(h, space) {
+			return nil
+		}
+		c.space = h.Spaces[space]
 	} else {
 		c.hole = &res.Holes[r.Legs[k].Hole]
 		p := &res.Graph.Holes[c.hole.Place]
-		c.wall, c.along = &h.Walls[p.Wall], p.Along
+		c.wall, c.along, c.space = &h.Walls[p.Wall], p.Along, h.Spaces[p.Space]
 	}
+	c.roof = h.Roofs[c.space.Roof]
 	c.eave = c.wall.Exterior && !c.wall.Gable
 	c.orient()
 	if k >= 0 {
@@ -122,7 +147,7 @@ func (c *section) orient() {
 	at := c.wall.PointAt(c.along)
 	if !c.wall.Exterior {
 		side = plan.Left
-		if s, ok := c.res.Job.House.Roof.Surface.Slope(at); ok && headingVector(c.wall.Faces(side)) == s.Up {
+		if s, ok := c.roof.Surface.Slope(at); ok && headingVector(c.wall.Faces(side)) == s.Up {
 			side = plan.Right
 		}
 	}
@@ -178,10 +203,9 @@ func (c *section) findHand(k int) {
 // bound finds what is drawn: from beyond the overhang to beyond the hand, but
 // not past the house.
 func (c *section) bound() {
-	h := c.res.Job.House
 	c.first = -2 * measure.Foot
 	if c.wall.Exterior {
-		c.first = -h.Roof.Overhang - sectionOut
+		c.first = -c.roof.Overhang - sectionOut
 	}
 	c.first = min(c.first, c.caught-sectionIn)
 	c.last = max(sectionDepth, c.caught+sectionIn)
@@ -192,7 +216,7 @@ func (c *section) bound() {
 	}
 	sign := c.in.X + c.in.Y
 	middle := at + sign*c.wall.StudDepth/2
-	for _, s := range stretches(h.PlateLine, cut, !alongY) {
+	for _, s := range stretches(c.space.Edges(), cut, !alongY) {
 		if s[0] <= middle && middle <= s[1] {
 			ends := [2]measure.Length{sign * (s[0] - at), sign * (s[1] - at)}
 			c.last = min(c.last, max(ends[0], ends[1]))
@@ -213,17 +237,17 @@ func (c *section) bottom() measure.Length { return max(0, c.plate()-sectionDown)
 
 // underRafter and underSheathing are heights over the floor.
 func (c *section) underRafter(s measure.Length) measure.Length {
-	return c.plate() + c.res.Job.House.Roof.Surface.UnderRafter(c.at(s))
+	return c.plate() + c.res.Job.House.UnderRafter(c.space, c.at(s))
 }
 
 func (c *section) underSheathing(s measure.Length) measure.Length {
-	return c.plate() + c.res.Job.House.Roof.Surface.UnderSheathing(c.at(s))
+	return c.plate() + c.res.Job.House.UnderSheathing(c.space, c.at(s))
 }
 
 // roofFrom and roofTo are where the roof over the cut begins and ends.
 func (c *section) roofFrom() measure.Length {
 	if c.wall.Exterior {
-		return -c.res.Job.House.Roof.Overhang
+		return -c.roof.Overhang
 	}
 	return c.first
 }
@@ -275,7 +299,7 @@ func thinned(points []geom.Point) []geom.Point {
 // tails, or under a gable with the underside of the rafters over the wall.
 func (c *section) soffit() measure.Length {
 	if c.eave {
-		return c.underRafter(-c.res.Job.House.Roof.Overhang)
+		return c.underRafter(-c.roof.Overhang)
 	}
 	return c.underRafter(c.wall.StudDepth / 2)
 }
@@ -306,7 +330,7 @@ func (c *section) clearings() []clearing {
 	if !c.gable() {
 		add(half, c.plate(), c.underSheathing(half), "clear over the plate")
 	}
-	joists := c.plate() + c.res.Job.House.Attic.Depth
+	joists := c.plate() + c.space.Depth
 	switch {
 	case !c.shot:
 		s := half + 6*measure.Inch
@@ -322,14 +346,18 @@ func (c *section) clearings() []clearing {
 
 // title names the section.
 func (c *section) title() string {
-	return fmt.Sprintf("Section at %s, wall %s", c.drop.Tag, c.wall.ID)
+	words := fmt.Sprintf("Section at %s, wall %s", c.drop.Tag, c.wall.ID)
+	if h := c.res.Job.House; len(h.Levels) > 1 {
+		words += ", " + levelName(h, c.wall.Level)
+	}
+	return words
 }
 
 // detail is the section as a drawing that shares a sheet.
 func (c *section) detail() *detail {
 	h := c.res.Job.House
 	u := h.Units
-	top := c.plate() + h.Attic.Depth
+	top := c.plate() + c.space.Depth
 	for _, p := range profile(c.roofFrom(), c.last, c.underSheathing) {
 		top = max(top, p.Y)
 	}
@@ -363,20 +391,20 @@ func (c *section) rightLevels() []level {
 	return merged([]level{
 		{c.level().Ceiling, "ceiling"},
 		{c.plate(), "plate, top"},
-		{c.plate() + h.Attic.Depth, joistWord(h) + ", top"},
+		{c.plate() + c.space.Depth, joistWord(c.space) + ", top"},
 	}, h.Units.FormatSheet)
 }
 
-// joistWord and rafterWord name the members of the attic as they are built.
-func joistWord(h *plan.House) string {
-	if h.Attic.Joist == plan.Truss {
+// joistWord and rafterWord name the members of a space as they are built.
+func joistWord(s *plan.Space) string {
+	if s.Joist == plan.Truss {
 		return "bottom chord"
 	}
 	return "joist"
 }
 
-func rafterWord(h *plan.House) string {
-	if h.Attic.Joist == plan.Truss {
+func rafterWord(s *plan.Space) string {
+	if s.Joist == plan.Truss {
 		return "top chord"
 	}
 	return "rafter"

@@ -77,7 +77,6 @@ func (c *section) rect(d *drawing, g *sheet.Group, pen sheet.Pen, from, to, bott
 // drawRoof draws the rafter behind the cut, and the sheathing over it as one
 // thick line: nobody has measured its thickness.
 func (c *section) drawRoof(d *drawing) {
-	h := d.res.Job.House
 	g := d.sheet.Group("roof", "roof", "Roof")
 	from, to := c.roofFrom(), c.last
 	lower, upper := profile(from, to, c.underRafter), profile(from, to, c.underSheathing)
@@ -91,19 +90,19 @@ func (c *section) drawRoof(d *drawing) {
 	mid := func(s measure.Length) sheet.Point {
 		return d.view.Point(geom.Point{X: s, Y: (c.underRafter(s) + c.underSheathing(s)) / 2})
 	}
-	d.note(g, "rafter", mid(s), rafterWord(h))
+	d.note(g, "rafter", mid(s), rafterWord(c.space))
 	s = from + (to-from)*2/5
 	words := "sheathing"
-	if slope, ok := h.Roof.Surface.Slope(c.at(s)); ok && (slope.Up.X == 0) == (c.in.X == 0) {
-		words += ", " + pitchWords(h)
+	if slope, ok := c.roof.Surface.Slope(c.at(s)); ok && (slope.Up.X == 0) == (c.in.X == 0) {
+		words += ", " + pitchWords(d.res.Job.House, c.roof)
 	}
 	d.note(g, "sheathing", d.view.Point(geom.Point{X: s, Y: c.underSheathing(s)}), words)
 }
 
 // pitchWords is the pitch of the roof to a tenth: its rise in 12, or an angle
 // where lengths are metric.
-func pitchWords(h *plan.House) string {
-	ratio := float64(h.Roof.Pitch.Rise) / float64(h.Roof.Pitch.Run)
+func pitchWords(h *plan.House, r *plan.Roof) string {
+	ratio := float64(r.Pitch.Rise) / float64(r.Pitch.Run)
 	value, unit := 12*ratio, " in 12"
 	if h.Units == measure.Metric {
 		value, unit = math.Atan(ratio)*180/math.Pi, "°"
@@ -114,24 +113,24 @@ func pitchWords(h *plan.House) string {
 // joistTop is the height of a joist at a place: under a low roof its end is
 // cut off along the sheathing.
 func (c *section) joistTop(s measure.Length) measure.Length {
-	return max(c.plate(), min(c.plate()+c.res.Job.House.Attic.Depth, c.underSheathing(s)))
+	return max(c.plate(), min(c.plate()+c.space.Depth, c.underSheathing(s)))
 }
 
 // alongCut reports whether the joists run along the cut.
-func (c *section) alongCut() bool { return (c.in.X == 0) == c.res.Job.House.Attic.AlongY }
+func (c *section) alongCut() bool { return (c.in.X == 0) == c.space.AlongY }
 
 // joistSpans are the joists that are cut across, from one face to the other.
 func (c *section) joistSpans() [][2]measure.Length {
 	h := c.res.Job.House
 	var out [][2]measure.Length
-	for _, x := range route.JoistCentres(h, h.Attic) {
+	for _, x := range route.JoistCentres(h, c.space) {
 		p := geom.Point{X: x, Y: c.foot.Y}
-		if !h.Attic.AlongY {
+		if !c.space.AlongY {
 			p = geom.Point{X: c.foot.X, Y: x}
 		}
 		s := c.inward(p)
-		if c.first < s-h.Attic.Width && s+h.Attic.Width < c.last {
-			out = append(out, [2]measure.Length{s - h.Attic.Width/2, s + h.Attic.Width/2})
+		if c.first < s-c.space.Width && s+c.space.Width < c.last {
+			out = append(out, [2]measure.Length{s - c.space.Width/2, s + c.space.Width/2})
 		}
 	}
 	slices.SortFunc(out, func(a, b [2]measure.Length) int { return int(a[0] - b[0]) })
@@ -141,7 +140,6 @@ func (c *section) joistSpans() [][2]measure.Length {
 // drawJoists draws the joist behind the cut, or those that are cut across.
 func (c *section) drawJoists(d *drawing) {
 	g := d.sheet.Group("joists", "joists", "Joists")
-	h := d.res.Job.House
 	plate := c.plate()
 	if c.alongCut() {
 		from := measure.Length(0)
@@ -151,7 +149,7 @@ func (c *section) drawJoists(d *drawing) {
 		ring := append([]geom.Point{{X: from, Y: plate}}, profile(from, c.last, c.joistTop)...)
 		g.Polygon(sheet.PenJoist, d.view.Points(append(ring, geom.Point{X: c.last, Y: plate})))
 		s := from + (c.last-from)*7/8
-		d.note(g, "joist", d.view.Point(geom.Point{X: s, Y: plate + h.Attic.Depth/2}), joistWord(h)+" behind")
+		d.note(g, "joist", d.view.Point(geom.Point{X: s, Y: plate + c.space.Depth/2}), joistWord(c.space)+" behind")
 		return
 	}
 	for i, s := range c.joistSpans() {
@@ -160,7 +158,7 @@ func (c *section) drawJoists(d *drawing) {
 		g.Line(sheet.PenThin, b.Min, b.Max)
 		g.Line(sheet.PenThin, sheet.Pt(b.Min.X, b.Max.Y), sheet.Pt(b.Max.X, b.Min.Y))
 		if i == 0 {
-			d.note(g, "joist", b.Centre(), joistWord(h)+", cut")
+			d.note(g, "joist", b.Centre(), joistWord(c.space)+", cut")
 		}
 	}
 }
@@ -245,11 +243,10 @@ func (c *section) drawEave(d *drawing) {
 	if !c.wall.Exterior {
 		return
 	}
-	h := d.res.Job.House
 	g := d.sheet.Group("eave", "eave", "Eave")
 	outside, _ := c.boards()
 	z := c.soffit()
-	end := -h.Roof.Overhang
+	end := -c.roof.Overhang
 	pt := func(s, z measure.Length) sheet.Point { return d.view.Point(geom.Point{X: s, Y: z}) }
 	if end < -outside {
 		g.Line(sheet.PenThick, pt(end, z), pt(-outside, z))
@@ -275,14 +272,13 @@ func (c *section) opens() bool {
 // insulationRings are the outlines of the insulation: on the ceiling, under the
 // roof, and in a wall that is filled.
 func (c *section) insulationRings() []geom.Polygon {
-	h := c.res.Job.House
 	plate := c.plate()
 	var out []geom.Polygon
 	lay := func(from, to measure.Length) {
 		top := func(s measure.Length) measure.Length {
-			return max(plate, min(plate+h.Attic.Insulation, c.underSheathing(s)))
+			return max(plate, min(plate+c.space.Insulation, c.underSheathing(s)))
 		}
-		if from < to && h.Attic.Insulation > 0 {
+		if from < to && c.space.Insulation > 0 {
 			ring := append(geom.Polygon{{X: from, Y: plate}}, profile(from, to, top)...)
 			out = append(out, append(ring, geom.Point{X: to, Y: plate}))
 		}
@@ -333,7 +329,7 @@ func (c *section) drawHand(d *drawing) {
 	g := d.sheet.Group("hand", "hand", "Where the rod is caught")
 	joists := c.plate()
 	if !c.alongCut() {
-		joists += d.res.Job.House.Attic.Depth
+		joists += c.space.Depth
 	}
 	mark := func(id string, s measure.Length, words ...string) {
 		p := d.view.Point(geom.Point{X: s, Y: joists})
@@ -357,7 +353,7 @@ func (c *section) drawHand(d *drawing) {
 func (c *section) drawChain(d *drawing) {
 	stops := []measure.Length{0}
 	if c.wall.Exterior {
-		stops = append(stops, -d.res.Job.House.Roof.Overhang)
+		stops = append(stops, -c.roof.Overhang)
 	}
 	if c.hole != nil {
 		stops = append(stops, c.inward(flat(d.res.Graph.Holes[c.hole.Place].At)))

@@ -57,6 +57,10 @@ func checkTexts(t *testing.T, res *route.Result, s *sheet.Sheet) (words []string
 // those that tell how to find them.
 func checkSet(t *testing.T, res *route.Result, sheets []*sheet.Sheet) {
 	t.Helper()
+	if h := res.Job.House; len(h.Levels) > 1 || len(h.Spaces) > 1 {
+		checkLevels(t, res, sheets)
+		return
+	}
 	shown := map[string]string{}
 	for _, s := range sheets {
 		words := "\n" + strings.Join(checkTexts(t, res, s), "\n") + "\n"

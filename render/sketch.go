@@ -2,6 +2,7 @@ package render
 
 import (
 	"fmt"
+	"slices"
 
 	"topplate/plan"
 	"topplate/plan/geom"
@@ -14,14 +15,19 @@ import (
 
 // Sketch draws what was sketched and nothing that was decided, with every
 // dimension, so that a wrong number is seen at once: the floor as sheet sketch,
-// the attic and the roof's edge as sketch-attic, each on tiles where the house
+// the attic and the roof's edge as sketch-attic, of several levels and spaces
+// each on sheets of its own, on tiles where the house
 // is too large, and every number in lists on the upright sheets sketch-list-1
 // and so on. The sheets are numbered on their own. A number without room on
 // the drawings is in the lists all the same.
 func Sketch(res *route.Result) []*sheet.Sheet {
 	var pages []*drawing
-	for _, k := range []*planKind{sketchPlan(res), sketchAttic(res)} {
-		pages = append(pages, k.pages(res)...)
+	h := res.Job.House
+	for _, level := range byHeight(h) {
+		pages = append(pages, sketchPlan(res, level).pages(res)...)
+	}
+	for space := range h.Spaces {
+		pages = append(pages, sketchSpace(res, space).pages(res)...)
 	}
 	var out []*sheet.Sheet
 	for i, p := range pages {
@@ -35,11 +41,12 @@ func Sketch(res *route.Result) []*sheet.Sheet {
 	return append(out, clips(res, "sketch-list", "Sketch in numbers", sketchLists(res))...)
 }
 
-// sketchPlan shows the floor as it was taped.
-func sketchPlan(res *route.Result) *planKind {
+// sketchPlan shows a level's floor as it was taped.
+func sketchPlan(res *route.Result, level int) *planKind {
+	h := res.Job.House
 	return &planKind{
-		id: "sketch", title: "Sketch of the floor",
-		desc:    fmt.Sprintf("The floor of %s as it was sketched, with every dimension, to be checked against the house.", res.Job.House.Name),
+		id: levelID(h, "sketch", level), title: "Sketch of the floor" + levelTitle(h, level), scope: levelScope(level),
+		desc:    fmt.Sprintf("The floor of %s%s as it was sketched, with every dimension, to be checked against the house.", h.Name, levelClause(h, level)),
 		draw:    drawSketch,
 		tables:  func(*drawing) {},
 		symbols: func(*drawing) []legendSymbol { return floorSymbols },
@@ -47,13 +54,15 @@ func sketchPlan(res *route.Result) *planKind {
 }
 
 func drawSketch(d *drawing) {
-	d.drawUnderlays(func(u *plan.Underlay) bool { return u.OnSketch })
-	drawWalls(d.sheet.Group("house", "house", "House"), d.res.Job.House, d.view)
+	d.drawUnderlays(func(u *plan.Underlay) bool { return u.OnSketch && u.Level == d.scope.level })
+	d.drawStairs()
+	d.drawWalls()
 	d.scaleBar(true)
 	d.column((*drawing).sketchNote, (*drawing).checkTable, (*drawing).closingTable)
 	d.dimensionWalls()
 	d.drawDevices()
 	d.drawConduits()
+	d.drawChases()
 	d.drawChecks()
 	d.drawZero()
 	d.measureWalls()
@@ -105,12 +114,21 @@ func (d *drawing) closingTable() {
 	}
 	for i := range h.Traverses {
 		t := &h.Traverses[i]
-		if !d.here(starts[t.First]) {
+		if levelOfRun(h, t) != d.scope.level || !d.here(starts[t.First]) {
 			continue
 		}
 		rows = append(rows, append([]string{t.ID, d.length(t.Perimeter)}, missed(t, d.length)...))
 	}
 	d.tableOrIn(inLists, sheet.LetterSmall, rows)
+}
+
+// levelOfRun is the level that a run of walls is on.
+func levelOfRun(h *plan.House, t *plan.Traverse) int {
+	i := slices.IndexFunc(h.Walls, func(w plan.Wall) bool { return w.ID == t.First })
+	if i < 0 {
+		return 0
+	}
+	return h.Walls[i].Level
 }
 
 // startOf says where a run starts on another wall, and nothing if it starts at a

@@ -10,20 +10,29 @@ import (
 	"topplate/route"
 )
 
-// sketchAttic shows what was taped in the attic and under the eave.
-func sketchAttic(res *route.Result) *planKind {
+// sketchSpace shows what was taped in a space and, of an attic, under the eave.
+func sketchSpace(res *route.Result, space int) *planKind {
+	h := res.Job.House
 	return &planKind{
-		id: "sketch-attic", title: "Sketch of the attic",
-		desc:    fmt.Sprintf("The attic of %s as it was sketched, with every dimension, to be checked against the house.", res.Job.House.Name),
-		draw:    drawSketchAttic,
+		id: "sketch-" + spaceID(h, space), title: sketchTitle(h, space), scope: spaceScope(space),
+		desc:    fmt.Sprintf("The %s of %s as it was sketched, with every dimension, to be checked against the house.", spaceWords(h, space), h.Name),
+		draw:    drawSketchSpace,
 		tables:  func(*drawing) {},
 		symbols: func(*drawing) []legendSymbol { return nil },
 	}
 }
 
-func drawSketchAttic(d *drawing) {
+// sketchTitle names the check sheet of a space, short enough for a title block.
+func sketchTitle(h *plan.House, space int) string {
+	if len(h.Spaces) == 1 {
+		return "Sketch of the " + spaceWords(h, space)
+	}
+	return "Sketch: " + spaceWords(h, space)
+}
+
+func drawSketchSpace(d *drawing) {
 	d.drawDecking()
-	drawWallsBelow(d.sheet.Group("house", "house", "House"), d.res.Job.House, d.view)
+	d.drawWallsBelow()
 	d.drawRoof(true)
 	d.scaleBar(true)
 	d.column((*drawing).sketchNote, (*drawing).roofTable)
@@ -33,6 +42,7 @@ func drawSketchAttic(d *drawing) {
 	d.drawPower()
 	d.drawHatches()
 	d.drawMarks()
+	d.drawChases()
 	d.drawZero()
 	d.noteJoists()
 	d.measureAttic()
@@ -40,14 +50,16 @@ func drawSketchAttic(d *drawing) {
 
 // roofTable lists what was taped of the roof and the ceiling's framing.
 func (d *drawing) roofTable() {
-	d.heading("Roof and framing")
-	d.tableOrIn(inLists, sheet.LetterSmall, framingRows(d.res.Job.House, d.length))
+	if d.space().Roof < 0 {
+		d.heading("Framing")
+	} else {
+		d.heading("Roof and framing")
+	}
+	d.tableOrIn(inLists, sheet.LetterSmall, framingRows(d.res.Job.House, d.scope.space, d.length))
 }
 
-// framingRows are the dimensions of the storey, the roof and the joists.
-func framingRows(h *plan.House, length func(measure.Length) string) [][]string {
-	a, r := h.Attic, h.Roof
-	var rows [][]string
+// storeyRows are the heights of the levels.
+func storeyRows(h *plan.House, length func(measure.Length) string) (rows [][]string) {
 	for i := range h.Levels {
 		l := &h.Levels[i]
 		rows = append(
@@ -57,20 +69,47 @@ func framingRows(h *plan.House, length func(measure.Length) string) [][]string {
 			[]string{"top of its plates", length(l.PlateTop)},
 		)
 	}
+	return rows
+}
+
+// framingRows are the heights of the levels and the dimensions of a space, with
+// the roof over it.
+func framingRows(h *plan.House, space int, length func(measure.Length) string) [][]string {
+	return append(storeyRows(h, length), spaceRows(h, space, length)...)
+}
+
+// spaceRows are the dimensions of a space, with the roof over it.
+func spaceRows(h *plan.House, space int, length func(measure.Length) string) (rows [][]string) {
+	a := h.Spaces[space]
+	if a.Roof >= 0 {
+		r := h.Roofs[a.Roof]
+		rows = append(
+			rows,
+			[]string{"pitch", pitchWords(h, r)},
+			[]string{"overhang", length(r.Overhang)},
+			[]string{"rafters", length(r.Width) + " wide, " + length(r.Spacing) + " o.c."},
+			[]string{"centres of two rafters", eastNorth(r.FirstX, r.FirstY, length)},
+		)
+	}
 	along := "west to east"
 	if a.AlongY {
 		along = "south to north"
 	}
-	return append(
+	rows = append(
 		rows,
-		[]string{"pitch", pitchWords(h)},
-		[]string{"overhang", length(r.Overhang)},
-		[]string{"rafters", length(r.Width) + " wide, " + length(r.Spacing) + " o.c."},
-		[]string{"centres of two rafters", eastNorth(r.FirstX, r.FirstY, length)},
 		[]string{"joists", along + ", " + length(a.Width) + " × " + length(a.Depth) + ", " + length(a.Spacing) + " o.c."},
 		[]string{"centre of one joist", length(a.First) + " from zero"},
-		[]string{"insulation", length(a.Insulation)},
 	)
+	if a.Kind == plan.CrawlSpace {
+		rows = append(rows, []string{"from the ground to the joists", length(a.Clear)})
+	}
+	if a.Above >= 0 {
+		rows = append(rows, []string{"boards over the joists", length(a.Subfloor)})
+	}
+	if a.Kind == plan.AtticSpace || a.Insulation > 0 {
+		rows = append(rows, []string{"insulation", length(a.Insulation)})
+	}
+	return rows
 }
 
 // measureAttic adds places and sizes to the labels of what is in the attic.
@@ -103,7 +142,7 @@ func (d *drawing) measureAttic() {
 		s := &h.Baffles[i]
 		words["baffle-"+s.ID] = d.stretchWords(s.Wall, s.Start, s.End)
 	}
-	for i, r := range h.Attic.Decking {
+	for i, r := range d.space().Decking {
 		words[fmt.Sprintf("decking-%d", i+1)] = []string{d.sizeOf(r), d.placeOf(r.Min)}
 	}
 	for i := range d.asks {

@@ -1,6 +1,7 @@
 package render
 
 import (
+	"slices"
 	"strings"
 
 	"topplate/plan"
@@ -32,6 +33,9 @@ func (d *drawing) measureWalls() {
 	}
 	for i := range h.Walls {
 		w := &h.Walls[i]
+		if w.Level != d.scope.level {
+			continue
+		}
 		faces := []geom.Point{w.FacePoint(0, plan.Left), w.FacePoint(w.Length(), plan.Left), w.FacePoint(w.Length(), plan.Right), w.FacePoint(0, plan.Right)}
 		if w.Exterior {
 			in := w.Out.Opposite()
@@ -59,6 +63,9 @@ func (d *drawing) measureOpenings() {
 	h := d.res.Job.House
 	for i := range h.Walls {
 		w := &h.Walls[i]
+		if w.Level != d.scope.level {
+			continue
+		}
 		for j := range w.Openings {
 			o := &w.Openings[j]
 			b := d.view.Box(openingRect(w, o))
@@ -78,6 +85,9 @@ func (d *drawing) measureDevices() {
 	h := d.res.Job.House
 	for i := range h.Walls {
 		w := &h.Walls[i]
+		if w.Level != d.scope.level {
+			continue
+		}
 		for j := range w.Devices {
 			dev := &w.Devices[j]
 			at := sheet.Polar(d.view.Point(w.FacePoint(dev.At, dev.Side)), deviceRadius, turnOfHeading(w.Faces(dev.Side)))
@@ -100,6 +110,9 @@ func (d *drawing) drawConduits() {
 	g := d.sheet.Group("conduits", "conduits", "Conduits")
 	for i := range h.Conduits {
 		c := &h.Conduits[i]
+		if h.Walls[c.Wall].Level != d.scope.level {
+			continue
+		}
 		at := d.view.Point(h.Walls[c.Wall].PointAt(c.At))
 		g.Group(sheet.ID("conduit", c.ID), "conduit", "Conduit "+c.ID).Circle(sheet.PenChase, at, r)
 		d.ask(ask{
@@ -119,6 +132,9 @@ func (d *drawing) drawChecks() {
 	g := d.sheet.Group("checks", "checks", "Checks")
 	for i := range h.Checks {
 		c := &h.Checks[i]
+		if levelOfCheck(h, c) != d.scope.level {
+			continue
+		}
 		line := d.view.Points([]geom.Point{c.A, c.B})
 		g.Group(sheet.ID("check", c.ID), "check", "Check "+c.ID).Line(sheet.PenCheck, line[0], line[1])
 		differs := "taped is " + longer(c.Length-c.Drawn, d.length)
@@ -130,6 +146,19 @@ func (d *drawing) drawChecks() {
 			block: smallBlock("check "+c.ID, "taped "+d.length(c.Length)+", drawn "+d.length(c.Drawn), differs),
 		})
 	}
+}
+
+// levelOfCheck is the level on whose walls a check begins and ends.
+func levelOfCheck(h *plan.House, c *plan.Check) int {
+	for l := range h.Levels {
+		on := func(p geom.Point) bool {
+			return slices.ContainsFunc(h.Walls, func(w plan.Wall) bool { return w.Level == l && w.Body.Outset(measure.Inch).Contains(p) })
+		}
+		if on(c.A) && on(c.B) {
+			return l
+		}
+	}
+	return 0
 }
 
 // measureRooms adds the inside width and depth to the names of rooms.

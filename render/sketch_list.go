@@ -46,7 +46,13 @@ func numbers(id, title, heads string, rows [][]string) *listing {
 }
 
 func (s sketchLister) framing() *listing {
-	rows := framingRows(s.house, s.text)
+	rows := storeyRows(s.house, s.text)
+	for i := range s.house.Spaces {
+		if len(s.house.Spaces) > 1 {
+			rows = append(rows, []string{spaceTitle(s.house, i), ""})
+		}
+		rows = append(rows, spaceRows(s.house, i, s.text)...)
+	}
 	rows = append(
 		rows,
 		[]string{"a taped length may be off by", s.text(s.house.SketchError)},
@@ -88,10 +94,13 @@ func (s sketchLister) walls() *listing {
 			closing = ""
 		}
 		var kind []string
+		if len(s.house.Levels) > 1 {
+			kind = append(kind, levelName(s.house, w.Level))
+		}
 		for _, k := range []struct {
 			is   bool
 			word string
-		}{{w.Exterior, "exterior"}, {w.Bearing, "bearing"}, {w.Insulated, "insulated"}, {w.TopPlates == 1, "single plate"}} {
+		}{{w.Masonry, "masonry"}, {w.Exterior, "exterior"}, {w.Bearing, "bearing"}, {w.Insulated, "insulated"}, {w.TopPlates == 1, "single plate"}} {
 			if k.is {
 				kind = append(kind, k.word)
 			}
@@ -153,17 +162,32 @@ func (s sketchLister) conduits() *listing {
 		c := &s.house.Conduits[i]
 		rows = append(rows, []string{
 			c.ID, s.house.Walls[c.Wall].ID, c.Side.String(), s.text(c.At), s.text(c.Height), s.text(c.Inside),
-			fmt.Sprint(len(c.Holds)), join(c.Kind, c.Trade),
+			fmt.Sprint(len(c.Holds)), join(join(c.Kind, c.Trade), downWord(c)),
 		})
 	}
 	return numbers("conduits", "Conduits", "conduit|wall|side|at|height|inside|holds|kind.", rows)
+}
+
+// downWord says that a conduit goes down, and not up.
+func downWord(c *plan.Conduit) string {
+	if c.Down {
+		return "down"
+	}
+	return ""
 }
 
 func (s sketchLister) rooms() *listing {
 	var rows [][]string
 	for i := range s.house.Rooms {
 		r := &s.house.Rooms[i]
-		rows = append(rows, []string{r.ID, r.Name, insideSize(r, s.text), s.house.Units.FormatArea(roomArea(r))})
+		name := r.Name
+		if len(s.house.Levels) > 1 {
+			name = join(name, levelName(s.house, r.Level))
+		}
+		if r.Open {
+			name = join(name, "open ceiling")
+		}
+		rows = append(rows, []string{r.ID, name, insideSize(r, s.text), s.house.Units.FormatArea(roomArea(r))})
 	}
 	return numbers("rooms", "Rooms, between finished faces", "room|name|west to east × south to north|area.", rows)
 }
@@ -178,20 +202,43 @@ func (s sketchLister) area(id, kind string, r geom.Rect, rest ...string) []strin
 func (s sketchLister) areas() *listing {
 	var rows [][]string
 	for i := range s.house.Hatches {
-		rows = append(rows, s.area(s.house.Hatches[i].ID, "hatch", s.house.Hatches[i].Area))
+		rows = append(rows, s.area(s.house.Hatches[i].ID, s.inSpace("hatch", s.house.Hatches[i].Space), s.house.Hatches[i].Area))
 	}
 	for i := range s.house.Obstacles {
 		o := &s.house.Obstacles[i]
-		kind := o.Kind
+		kind := s.inSpace(o.Kind, o.Space)
 		if o.Hot {
 			kind += ", hot"
 		}
 		rows = append(rows, s.area(o.ID, kind, o.Area, s.text(o.Bottom)+" to "+s.text(o.Top), s.text(o.Clearance)))
 	}
-	for i, r := range s.house.Attic.Decking {
-		rows = append(rows, s.area(fmt.Sprint(i+1), "decking", r))
+	for k, space := range s.house.Spaces {
+		for i, r := range space.Decking {
+			rows = append(rows, s.area(fmt.Sprint(i+1), s.inSpace("decking", k), r))
+		}
 	}
-	return numbers("areas", "In the attic", "name|kind|south-west corner|size|height|keep clear.", rows)
+	for i := range s.house.Chases {
+		c := &s.house.Chases[i]
+		kind := "chase, " + levelName(s.house, c.From)
+		if c.To != c.From {
+			kind += " to " + levelName(s.house, c.To)
+		}
+		rows = append(rows, s.area(c.ID, kind, c.Area))
+	}
+	title := "In the attic"
+	if len(s.house.Spaces) > 1 {
+		title = "In attics, floors and crawl spaces"
+	}
+	return numbers("areas", title, "name|kind|south-west corner|size|height|keep clear.", rows)
+}
+
+// inSpace adds to what a thing is the space that it is in, where the house has
+// several.
+func (s sketchLister) inSpace(what string, space int) string {
+	if len(s.house.Spaces) > 1 {
+		return what + ", " + spaceWords(s.house, space)
+	}
+	return what
 }
 
 func (s sketchLister) stretches() *listing {
@@ -218,7 +265,7 @@ func (s sketchLister) marks() *listing {
 		case m.Above:
 			seen = "above"
 		}
-		rows = append(rows, []string{m.ID, m.Kind, s.placeOf(m.At), seen})
+		rows = append(rows, []string{m.ID, s.inSpace(m.Kind, m.Space), s.placeOf(m.At), seen})
 	}
 	return numbers("marks", "Marks", "mark|kind|place|seen from.", rows)
 }
@@ -231,7 +278,11 @@ func (s sketchLister) power() *listing {
 		for _, p := range run.Path {
 			path = append(path, s.placeOf(p))
 		}
-		rows = append(rows, []string{run.ID, fmt.Sprint(run.Circuits), strings.Join(path, "; ")})
+		rows = append(rows, []string{s.inSpace(run.ID, run.Space), fmt.Sprint(run.Circuits), strings.Join(path, "; ")})
 	}
-	return numbers("power", "Power cables in the attic", "run|circuits|corners.", rows)
+	title := "Power cables in the attic"
+	if len(s.house.Spaces) > 1 {
+		title = "Power cables in attics, floors and crawl spaces"
+	}
+	return numbers("power", title, "run|circuits|corners.", rows)
 }

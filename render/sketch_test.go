@@ -97,6 +97,9 @@ func overhead(h *plan.House) (out []string) {
 	for i := range h.Marks {
 		out = append(out, h.Marks[i].ID)
 	}
+	for i := range h.Chases {
+		out = append(out, h.Chases[i].ID)
+	}
 	for i := range h.PowerRuns {
 		out = append(out, h.PowerRuns[i].ID)
 	}

@@ -55,8 +55,7 @@ type matchLine struct {
 
 // extent is what a plan shows: the house with its roof.
 func extent(res *route.Result) geom.Rect {
-	h := res.Job.House
-	return h.PlateLine.Bounds().Outset(h.Roof.Overhang)
+	return roofBounds(res.Job.House)
 }
 
 // tiles cut the house into the fewest equal parts that fit in an area at the
@@ -99,13 +98,23 @@ func shows(res *route.Result, part geom.Rect) bool {
 			return true
 		}
 	}
-	near := part.Outset(h.Roof.Overhang)
-	for i, p := range h.PlateLine {
-		if geom.SegmentEntersRect(p, h.PlateLine[(i+1)%len(h.PlateLine)], near) {
+	var overhang measure.Length
+	for _, r := range h.Roofs {
+		overhang = max(overhang, r.Overhang)
+	}
+	near, middle := part.Outset(overhang), geom.Point{X: (part.Min.X + part.Max.X) / 2, Y: (part.Min.Y + part.Max.Y) / 2}
+	for l := range h.Levels {
+		line := h.Levels[l].PlateLine
+		for i, p := range line {
+			if geom.SegmentEntersRect(p, line[(i+1)%len(line)], near) {
+				return true
+			}
+		}
+		if line.Contains(middle) {
 			return true
 		}
 	}
-	return h.PlateLine.Contains(geom.Point{X: (part.Min.X + part.Max.X) / 2, Y: (part.Min.Y + part.Max.Y) / 2})
+	return false
 }
 
 // layOut finds where a tile lies on its sheet, and its match lines.
@@ -181,7 +190,7 @@ func (d *drawing) drawMatchLines(kind string) {
 		for _, part := range besides(m.a, m.b, texts) {
 			g.Line(sheet.PenMatch, part[0], part[1])
 		}
-		words := fmt.Sprintf("match line, see sheet %s-%d", kind, m.next)
+		words := "match line, see sheet " + partID(d.res.Job.House, kind, m.next)
 		label := sheet.Text{Lettering: sheet.LetterNote, Align: sheet.Middle, Level: sheet.OnHalf, Words: words, At: d.tile.beyond(m)}
 		if m.a.X == m.b.X {
 			label.Turn = sheet.QuarterTurn
@@ -270,7 +279,9 @@ func (d *drawing) keyPlan(all []tile) {
 			g.Add(sheet.Text{Lettering: l, At: b.Centre(), Align: sheet.Middle, Level: sheet.OnHalf, Halo: true, Words: words})
 		}
 	}
-	g.Polygon(sheet.PenMedium, v.Points(d.res.Job.House.PlateLine))
+	for i := range d.res.Job.House.Levels {
+		g.Polygon(sheet.PenMedium, v.Points(d.res.Job.House.Levels[i].PlateLine))
+	}
 	d.next = v.Box(real).Max.Y + sheet.MM
 }
 

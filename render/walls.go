@@ -1,43 +1,131 @@
 package render
 
 import (
+	"slices"
+
 	"topplate/plan"
 	"topplate/plan/geom"
 	"topplate/plan/measure"
 	"topplate/render/sheet"
 )
 
-// drawWalls draws all walls as one filled double line, open where there are
-// openings.
-func drawWalls(g *sheet.Group, h *plan.House, v sheet.View) {
-	var rings [][]sheet.Point
-	for _, r := range wallRings(h) {
-		rings = append(rings, v.Points(r))
+// drawWalls draws all walls of the level as one filled double line, open where
+// there are openings; what of them is masonry is hatched.
+func (d *drawing) drawWalls() {
+	h := d.res.Job.House
+	walls := d.sheet.Group("house", "house", "House").Group("walls", "walls", "Walls")
+	walls.Polygon(sheet.PenWall, d.rings(wallRings(h, d.scope.level, func(*plan.Wall) bool { return true }))...)
+	masonry := func(w *plan.Wall) bool { return w.Masonry }
+	if slices.ContainsFunc(h.Walls, func(w plan.Wall) bool { return w.Masonry && w.Level == d.scope.level }) {
+		g := walls.Group("masonry", "masonry", "Masonry")
+		rings := d.rings(wallRings(h, d.scope.level, masonry))
+		g.Polygon(sheet.PenMasonry, rings...)
+		g.Hatch(sheet.HatchMasonry, rings)
 	}
-	walls := g.Group("walls", "walls", "Walls")
-	walls.Polygon(sheet.PenWall, rings...)
 	for i := range h.Walls {
 		w := &h.Walls[i]
+		if w.Level != d.scope.level {
+			continue
+		}
 		for j := range w.Openings {
-			drawOpening(walls, w, &w.Openings[j], v)
+			drawOpening(walls, w, &w.Openings[j], d.view)
 		}
 	}
 }
 
-// drawWallsBelow draws the walls' outlines as seen from the attic.
-func drawWallsBelow(g *sheet.Group, h *plan.House, v sheet.View) {
+// rings are outlines on the sheet.
+func (d *drawing) rings(outlines []geom.Polygon) (rings [][]sheet.Point) {
+	for _, r := range outlines {
+		rings = append(rings, d.view.Points(r))
+	}
+	return rings
+}
+
+// drawWallsBelow draws the outlines of the walls below a space, and of those
+// that stand on it.
+func (d *drawing) drawWallsBelow() {
+	h := d.res.Job.House
+	g := d.sheet.Group("house", "house", "House")
 	walls := g.Group("walls-below", "walls", "Walls below")
 	for i := range h.Walls {
-		walls.Rect(sheet.PenWallBelow, v.Box(h.Walls[i].Frame))
+		if part, ok := d.scope.wallPart(h, &h.Walls[i], d.scope.below(h)); ok {
+			d.drawWallPart(walls, sheet.PenWallBelow, &h.Walls[i], part)
+		}
+	}
+	d.drawWallsBeside(g)
+	if d.scope.above(h) < 0 {
+		return
+	}
+	walls = g.Group("walls-above", "walls-above", "Walls above")
+	for i := range h.Walls {
+		if part, ok := d.scope.wallPart(h, &h.Walls[i], d.scope.above(h)); ok {
+			d.drawWallPart(walls, sheet.PenWallAbove, &h.Walls[i], part)
+		}
 	}
 }
 
-// wallRings are the outlines of everything solid in plan: of each group of
-// walls that hang together, and of each space that they close in. Filled by
-// the even-odd rule they are the walls.
-func wallRings(h *plan.House) []geom.Polygon {
+// standsBeside is how far over the joists' undersides of an attic the floor of
+// a storey may be whose walls close the attic off beside it.
+const standsBeside = 2 * measure.Foot
+
+// drawWallsBeside draws, cut, the walls of a storey that stands beside an attic:
+// the low walls before rooms under a roof, or the wall over a lower roof.
+func (d *drawing) drawWallsBeside(g *sheet.Group) {
+	h := d.res.Job.House
+	if d.scope.space < 0 || d.space().Kind != plan.AtticSpace {
+		return
+	}
+	s := d.space()
+	var walls *sheet.Group
+	for i := range h.Walls {
+		w := &h.Walls[i]
+		if over := h.Levels[w.Level].Floor - s.Base; w.Level == s.Below || over < 0 || over > standsBeside {
+			continue
+		}
+		part, ok := d.scope.wallPart(h, w, w.Level)
+		if !ok || !w.Exterior {
+			continue
+		}
+		if walls == nil {
+			walls = g.Group("walls-beside", "walls-beside", "Walls of the storey beside")
+		}
+		walls.Rect(sheet.PenWall, d.view.Box(part))
+	}
+}
+
+// drawWallPart draws the outline of a part of a wall, without an end where the
+// wall goes on.
+func (d *drawing) drawWallPart(g *sheet.Group, pen sheet.Pen, w *plan.Wall, part geom.Rect) {
+	b := d.view.Box(part)
+	if part == w.Frame {
+		g.Rect(pen, b)
+		return
+	}
+	sw, se, nw, ne := sheet.Pt(b.Min.X, b.Max.Y), b.Max, b.Min, sheet.Pt(b.Max.X, b.Min.Y)
+	for _, side := range []struct {
+		a, b sheet.Point
+		cut  bool
+	}{
+		{sw, se, part.Min.Y != w.Frame.Min.Y},
+		{nw, ne, part.Max.Y != w.Frame.Max.Y},
+		{sw, nw, part.Min.X != w.Frame.Min.X},
+		{se, ne, part.Max.X != w.Frame.Max.X},
+	} {
+		if !side.cut {
+			g.Line(pen, side.a, side.b)
+		}
+	}
+}
+
+// wallRings are the outlines of everything solid on a level in plan: of each
+// group of walls that hang together, and of each space that they close in, as
+// far as the walls are wanted. Filled by the even-odd rule they are the walls.
+func wallRings(h *plan.House, level int, wanted func(*plan.Wall) bool) []geom.Polygon {
 	var solids []geom.Rect
 	for i := range h.Walls {
+		if w := &h.Walls[i]; w.Level != level || !wanted(w) {
+			continue
+		}
 		solids = append(solids, solidParts(&h.Walls[i])...)
 	}
 	bounds := h.Boundaries.Outset(2 * measure.Metre)
@@ -47,7 +135,7 @@ func wallRings(h *plan.House) []geom.Polygon {
 	seen := []geom.Point{outside}
 	for i := range h.Rooms {
 		at := h.Rooms[i].At
-		if known(region, seen, at) {
+		if h.Rooms[i].Level != level || known(region, seen, at) {
 			continue
 		}
 		seen = append(seen, at)

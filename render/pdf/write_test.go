@@ -35,7 +35,7 @@ func everything() *sheet.Sheet {
 	clipped := g.Group("clipped", "", "")
 	clipped.Clip = []sheet.Point{sheet.Pt(2*mm, 28*mm), sheet.Pt(14*mm, 30*mm), sheet.Pt(8*mm, 43*mm)}
 	clipped.Polygon(sheet.PenSolid, sheet.Bx(0, 26*mm, 9*mm, 9*mm).Corners())
-	clipped.Hatch(sheet.HatchWall, [][]sheet.Point{sheet.Bx(0, 26*mm, 20*mm, 18*mm).Corners()})
+	clipped.Hatch(sheet.HatchMasonry, [][]sheet.Point{sheet.Bx(0, 26*mm, 20*mm, 18*mm).Corners()})
 	clipped.Line(sheet.PenCable, sheet.Pt(0, 35*mm), sheet.Pt(20*mm, 35*mm))
 	g.Line(sheet.PenCable, sheet.Pt(16*mm, 40*mm), sheet.Pt(58*mm, 40*mm))
 	g.Line(sheet.PenCableHidden, sheet.Pt(16*mm, 43*mm), sheet.Pt(58*mm, 43*mm))

@@ -12,7 +12,7 @@ type Hatch uint8
 
 // The hatchings, by what they fill.
 const (
-	HatchWall Hatch = iota
+	HatchMasonry Hatch = iota
 	HatchInsulation
 	HatchObstacle
 	HatchCrawl
@@ -33,10 +33,10 @@ type HatchStyle struct {
 }
 
 // Style returns the row of h. A Hatch that is not in the table looks like
-// HatchWall.
+// HatchMasonry.
 func (h Hatch) Style() HatchStyle {
 	if h >= hatchCount {
-		h = HatchWall
+		h = HatchMasonry
 	}
 	return hatches[h]
 }
@@ -57,7 +57,7 @@ const (
 
 // hatches is the table of hatchings. All differ in angle or spacing.
 var hatches = [hatchCount]HatchStyle{
-	HatchWall:       {"wall", "wall, cut", PenHatch, []Angle{rising}, 1000},
+	HatchMasonry:    {"masonry", "masonry, cut", PenHatch, []Angle{rising}, 1000},
 	HatchInsulation: {"insulation", "insulation", PenZone, []Angle{60 * Degree, 120 * Degree}, 3000},
 	HatchObstacle:   {"obstacle", "obstacle", PenHatch, []Angle{falling}, 1500},
 	HatchCrawl:      {"crawl", "room to crawl", PenZone, []Angle{rising}, 5000},

@@ -11,7 +11,7 @@ func square(x, y, size Paper) []Point { return Bx(x, y, size, size).Corners() }
 // The wall hatching rises at 45° with 1 mm between lines, so a square of 10 mm
 // has about 10·√2 of them, and their lengths add up to area/spacing.
 func TestHatchCoversTheArea(t *testing.T) {
-	lines := HatchLines(HatchWall, [][]Point{square(0, 0, 10*MM)})
+	lines := HatchLines(HatchMasonry, [][]Point{square(0, 0, 10*MM)})
 	if len(lines) < 13 || len(lines) > 15 {
 		t.Errorf("%d lines, want 14 or so", len(lines))
 	}
@@ -35,8 +35,8 @@ func sumX(lines [][]Point) Paper {
 
 func TestHatchLeavesHolesAndGaps(t *testing.T) {
 	outer, hole, gap := square(0, 0, 10*MM), square(2*MM, 2*MM, 3*MM), Bx(6*MM, 6*MM, 2*MM, 3*MM)
-	whole := sumX(HatchLines(HatchWall, [][]Point{outer}))
-	lines := HatchLines(HatchWall, [][]Point{outer, hole}, gap)
+	whole := sumX(HatchLines(HatchMasonry, [][]Point{outer}))
+	lines := HatchLines(HatchMasonry, [][]Point{outer, hole}, gap)
 	for _, l := range lines {
 		for _, b := range []Box{Bounds(hole...), gap} {
 			if b.Inset(2).Struck(l[0], l[1]) {
@@ -54,8 +54,8 @@ func TestHatchLeavesHolesAndGaps(t *testing.T) {
 // origin.
 func TestHatchContinuesAcrossAreas(t *testing.T) {
 	left, right := Bx(0, 0, 7*MM, 9*MM).Corners(), Bx(7*MM, 0, 6*MM, 9*MM).Corners()
-	both := sumX(HatchLines(HatchWall, [][]Point{left})) + sumX(HatchLines(HatchWall, [][]Point{right}))
-	one := sumX(HatchLines(HatchWall, [][]Point{Bx(0, 0, 13*MM, 9*MM).Corners()}))
+	both := sumX(HatchLines(HatchMasonry, [][]Point{left})) + sumX(HatchLines(HatchMasonry, [][]Point{right}))
+	one := sumX(HatchLines(HatchMasonry, [][]Point{Bx(0, 0, 13*MM, 9*MM).Corners()}))
 	if d := both - one; d < -60 || d > 60 {
 		t.Errorf("two halves have %d µm of lines, the whole %d", both, one)
 	}

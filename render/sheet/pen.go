@@ -18,6 +18,8 @@ const (
 
 	PenWall
 	PenWallBelow
+	PenWallAbove
+	PenMasonry
 	PenPlate
 	PenStud
 	PenBlocking
@@ -29,6 +31,7 @@ const (
 	PenAbove
 	PenDoor
 	PenSwing
+	PenStairs
 	PenWindow
 	PenPatch
 
@@ -39,6 +42,8 @@ const (
 
 	PenCable
 	PenCableHidden
+	PenCableBelow
+	PenCableSurface
 	PenCableLater
 	PenCableLeft
 	PenCableThere
@@ -149,6 +154,8 @@ var styles = [pens]Style{
 
 	PenWall:        {"wall", "wall, cut", w050, Continuous, Black, LightGrey},
 	PenWallBelow:   {"wall-below", "wall below", w025, DashedSpaced, DarkGrey, NoColour},
+	PenWallAbove:   {"wall-above", "wall above", w025, DashedDotted, DarkGrey, NoColour},
+	PenMasonry:     {"masonry", "masonry, cut", w070, Continuous, Black, White},
 	PenPlate:       {"plate", "plate", w035, Continuous, Black, MidGrey},
 	PenStud:        {"stud", "stud", w025, Continuous, Black, NoColour},
 	PenBlocking:    {"blocking", "fire blocking", w025, Continuous, Black, LightGrey},
@@ -160,6 +167,7 @@ var styles = [pens]Style{
 	PenAbove:       {"above", "edge above", w025, LongDashedDoubleDotted, Black, NoColour},
 	PenDoor:        {"door", "", w035, Continuous, Black, White},
 	PenSwing:       {"swing", "", w018, Continuous, Black, NoColour},
+	PenStairs:      {"stairs", "", w013, Continuous, Black, NoColour},
 	PenWindow:      {"window", "", w025, Continuous, Black, White},
 	PenPatch:       {"patch", "finish to open and close again", w050, Dashed, Black, NoColour},
 
@@ -168,13 +176,15 @@ var styles = [pens]Style{
 	PenClearance: {"clearance", "clearance to keep", w025, Dotted, Black, NoColour},
 	PenPower:     {"power", "power cable", w035, LongDashedTripleDotted, Black, NoColour},
 
-	PenCable:       {"cable", "cable to run", w070, Continuous, Blue, NoColour},
-	PenCableHidden: {"cable-hidden", "cable to run, inside a wall or out of sight", w070, Dashed, Blue, NoColour},
-	PenCableLater:  {"cable-later", "cable for later", w050, DashedDotted, Blue, NoColour},
-	PenCableLeft:   {"cable-left", "", w035, Dashed, Blue, NoColour}, // its dashes are short, for short stretches
-	PenCableThere:  {"cable-there", "cable that is there", w050, LongDashedShortDashed, DarkGrey, NoColour},
-	PenRod:         {"rod", "shot with rods", w050, DashedDoubleDotted, Blue, NoColour},
-	PenChase:       {"chase", "chase or conduit", w050, LongDashedDotted, Black, NoColour},
+	PenCable:        {"cable", "cable to run", w070, Continuous, Blue, NoColour},
+	PenCableHidden:  {"cable-hidden", "cable to run, inside a wall or out of sight", w070, Dashed, Blue, NoColour},
+	PenCableBelow:   {"cable-below", "cable to run, under this floor", w070, Dotted, Blue, NoColour},
+	PenCableSurface: {"cable-surface", "cable to run, in sight: in a channel, on a face or outside", w070, LongDashedShortDashed, Blue, NoColour},
+	PenCableLater:   {"cable-later", "cable for later", w050, DashedDotted, Blue, NoColour},
+	PenCableLeft:    {"cable-left", "", w035, Dashed, Blue, NoColour}, // its dashes are short, for short stretches
+	PenCableThere:   {"cable-there", "cable that is there", w050, LongDashedShortDashed, DarkGrey, NoColour},
+	PenRod:          {"rod", "shot with rods", w050, DashedDoubleDotted, Blue, NoColour},
+	PenChase:        {"chase", "chase or conduit", w050, LongDashedDotted, Black, NoColour},
 
 	PenHole:      {"hole", "hole to drill", w050, Continuous, Black, White},
 	PenHoleThere: {"hole-there", "hole that is there", w025, Dashed, DarkGrey, White},

@@ -151,7 +151,7 @@ func TestCheckAcceptsAFullSheet(t *testing.T) {
 	g.Rect(PenWall, Bx(0, 0, MM, MM))
 	g.Circle(PenHole, Pt(0, 0), 0)
 	g.Polyline(PenCable)
-	g.Hatch(HatchWall, [][]Point{square(0, 0, 9*MM)})
+	g.Hatch(HatchMasonry, [][]Point{square(0, 0, 9*MM)})
 	g.Text(LetterNote, Pt(0, 0), Middle, "\x00")
 	g.Group("", "", "").Clip = square(0, 0, MM)
 	if err := s.Check(); err != nil {

@@ -46,7 +46,7 @@ func everything() *sheet.Sheet {
 	)
 	clipped := g.Group("clipped", "", "")
 	clipped.Clip = sheet.Bx(0, 30*mm, 10*mm, 10*mm).Corners()
-	clipped.Hatch(sheet.HatchWall, [][]sheet.Point{sheet.Bx(0, 30*mm, 3*mm, 3*mm).Corners()})
+	clipped.Hatch(sheet.HatchMasonry, [][]sheet.Point{sheet.Bx(0, 30*mm, 3*mm, 3*mm).Corners()})
 	g.Text(sheet.LetterTag, sheet.Pt(30*mm, 30*mm), sheet.Middle, "K1 & <K2>")
 	g.Add(sheet.Text{
 		Lettering: sheet.LetterCode, At: sheet.Pt(40*mm, 30*mm), Align: sheet.End, Level: sheet.OnHalf,

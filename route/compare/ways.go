@@ -37,15 +37,15 @@ type ground struct {
 }
 
 // groundOf gathers where the routes of a plan go. What goes straight up has no
-// place in plan.
-func groundOf(res *route.Result) ground {
+// place in plan, and what is not wanted is left out.
+func groundOf(res *route.Result, wanted func(*route.Result, geom.Point3, geom.Point3) bool) ground {
 	g := ground{map[line][]span{}, map[Stretch]bool{}}
 	for i := range res.Routes {
 		points := res.Routes[i].Points
 		for j := 1; j < len(points); j++ {
 			p, q := geom.Point{X: points[j-1].X, Y: points[j-1].Y}, geom.Point{X: points[j].X, Y: points[j].Y}
 			switch {
-			case p == q:
+			case p == q || !wanted(res, points[j-1], points[j]):
 			case p.X == q.X:
 				l := line{true, p.X}
 				g.spans[l] = append(g.spans[l], span{min(p.Y, q.Y), max(p.Y, q.Y)})
@@ -103,7 +103,13 @@ func without(spans, others []span) []span {
 
 // waysOf compares where cable goes in two plans.
 func waysOf(a, b *route.Result) Ways {
-	g := [2]ground{groundOf(a), groundOf(b)}
+	return WaysOf(a, b, func(*route.Result, geom.Point3, geom.Point3) bool { return true })
+}
+
+// WaysOf compares where cable goes in two plans, as far as the pieces from corner
+// to corner of their routes are wanted: those of one level, say.
+func WaysOf(a, b *route.Result, wanted func(res *route.Result, from, to geom.Point3) bool) Ways {
+	g := [2]ground{groundOf(a, wanted), groundOf(b, wanted)}
 	var w Ways
 	for side := range 2 {
 		mine, other := g[side], g[1-side]

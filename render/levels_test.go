@@ -1,0 +1,179 @@
+package render_test
+
+import (
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"topplate/plan/randomhouse"
+	"topplate/plan/source"
+	"topplate/render"
+	"topplate/render/sheet"
+	"topplate/route"
+	plans "topplate/route/compare"
+)
+
+// storeys are jobs in a house of three levels with a crawl space.
+var storeys = []string{"testdata/two-storeys/job.toml", "testdata/two-storeys/job-cellar.toml"}
+
+// checkLevels holds the plans of a house of several levels against what they
+// promise: no text overlaps another, every drop is on one floor plan or more,
+// and every hole on one floor plan and on one of a space.
+func checkLevels(t *testing.T, res *route.Result, sheets []*sheet.Sheet) {
+	t.Helper()
+	ids := map[string]bool{}
+	shown := map[string]string{}
+	for _, s := range sheets {
+		if ids[s.ID] {
+			t.Errorf("two sheets are called %s", s.ID)
+		}
+		ids[s.ID] = true
+		words := "\n" + strings.Join(checkTexts(t, res, s), "\n") + "\n"
+		kind := "space"
+		switch {
+		case strings.HasPrefix(s.ID, "floor"):
+			kind = "floor"
+		case strings.HasPrefix(s.ID, "openings"):
+			kind = "openings"
+		case strings.Contains(s.ID, "-fixes"):
+			kind = "fixes"
+		}
+		shown[kind] += words
+		if !names(words, s.Title) {
+			t.Errorf("%s has no room for its title %q", s.ID, s.Title)
+		}
+	}
+	for i := range res.Routes {
+		if tag := res.Job.Drops[res.Routes[i].Drop].Tag; !names(shown["floor"], tag) {
+			t.Errorf("no floor plan shows drop %s", tag)
+		}
+	}
+	for i := range res.Holes {
+		for _, kind := range []string{"floor", "space"} {
+			if id := res.Holes[i].ID; !names(shown[kind], id) {
+				t.Errorf("no %s plan shows hole %s through the %s", kind, id, res.Graph.Holes[res.Holes[i].Place].Kind)
+			}
+		}
+	}
+}
+
+func TestSheetsOfLevels(t *testing.T) {
+	for _, job := range storeys {
+		t.Run(filepath.Base(job), func(t *testing.T) {
+			res := solve(t, job, source.ReadFile)
+			sheets := render.Sheets(fixed(res))
+			checkLevels(t, res, sheets)
+			checkOpenings(t, res, sheets)
+			checkDetails(t, res)
+			checkSketch(t, res)
+		})
+	}
+}
+
+// Plans of a house of several levels are compared level by level: every drop is
+// on the sheet.
+func TestComparedLevels(t *testing.T) {
+	a, b := solve(t, storeys[0], source.ReadFile), solve(t, storeys[1], source.ReadFile)
+	s := render.CompareSheet(plans.Of(whole(t, a), whole(t, b)))
+	words := "\n" + strings.Join(checkTexts(t, b, s), "\n") + "\n"
+	for i := range a.Job.Drops {
+		if tag := a.Job.Drops[i].Tag; !names(words, tag) {
+			t.Errorf("the sheet that compares leaves out drop %s", tag)
+		}
+	}
+	w := whole(t, a)
+	choices := sheetCalled(t, render.Sheets(w, route.Choice{Result: a}, route.Choice{Result: b}), "choices")
+	words = "\n" + strings.Join(checkTexts(t, a, choices), "\n") + "\n"
+	for i := range a.Job.Drops {
+		if tag := a.Job.Drops[i].Tag; !names(words, tag) {
+			t.Errorf("the sheet of choices leaves out drop %s", tag)
+		}
+	}
+}
+
+// What is on one level or in one space is drawn there and nowhere else.
+func TestLevelsAreApart(t *testing.T) {
+	res := solve(t, storeys[0], source.ReadFile)
+	ids := map[string]map[string]bool{}
+	for _, s := range render.Sheets(fixed(res)) {
+		ids[s.ID] = map[string]bool{}
+		for _, g := range s.Groups {
+			groupIDs(g, ids[s.ID])
+		}
+	}
+	for id, on := range map[string][]string{
+		"drop-D1": {"floor-upper", "joist-bays-between"}, "drop-D3": {"floor-ground", "crawl-space"}, "drop-D7": {"floor-basement"}, "drop-D5": {"floor-upper", "attic-high"},
+		"device-r1": {"floor-ground"}, "device-r2": {"floor-upper"}, "opening-cellar-window": {"floor-basement"},
+		"obstacle-duct": {"attic-high", "attic-high-fixes"}, "obstacle-crawl-duct": {"crawl-space", "crawl-space-fixes"},
+		"power-p1": {"attic-high"}, "power-p2": {"crawl-space"}, "masonry": {"floor-basement"}, "stairs-stairs": {"floor-ground", "openings-ground"},
+		"chase-flue": {"floor-ground", "floor-upper", "joist-bays-between", "attic-high"}, "closet": {"floor-ground", "crawl-space", "joist-bays-between"},
+	} {
+		for sheetID, has := range ids {
+			if want := slices.Contains(on, sheetID); has[id] != want {
+				t.Errorf("%s on %s: %v, want %v", id, sheetID, has[id], want)
+			}
+		}
+	}
+}
+
+func groupIDs(g *sheet.Group, into map[string]bool) {
+	into[g.ID] = true
+	for _, item := range g.Items {
+		if child, ok := item.(*sheet.Group); ok {
+			groupIDs(child, into)
+		}
+	}
+}
+
+// All plans of a house lie at the same place on paper, so that sheets can be
+// laid over each other; and they come from the lowest up.
+func TestLevelsLieOverEachOther(t *testing.T) {
+	res := solve(t, storeys[0], source.ReadFile)
+	var order []string
+	var first *sheet.Sheet
+	for _, s := range render.Sheets(fixed(res)) {
+		if strings.HasPrefix(s.ID, "openings") {
+			continue
+		}
+		order = append(order, s.ID)
+		if first == nil {
+			first = s
+		}
+		if s.View != first.View {
+			t.Errorf("%s has another view than %s", s.ID, first.ID)
+		}
+	}
+	want := []string{
+		"floor-basement", "crawl-space", "crawl-space-fixes", "floor-ground", "joist-bays-between", "attic-low", "floor-upper", "attic-high", "attic-high-fixes",
+	}
+	if diff := cmp.Diff(want, order); diff != "" {
+		t.Errorf("the sheets are in another order (-want +got):\n%s", diff)
+	}
+}
+
+func TestSheetsOfRandomLevels(t *testing.T) {
+	for seed := range uint64(12) {
+		sketch := randomhouse.Generate(seed, randomhouse.Options{Drops: 3 + int(seed%10), Levels: true})
+		res := solve(t, "job.toml", sketch.Read)
+		sheets := render.Sheets(fixed(res))
+		checkLevels(t, res, sheets)
+		checkOpenings(t, res, sheets)
+		if checkDetails(t, res); t.Failed() {
+			t.Fatalf("seed %d", seed)
+		}
+	}
+}
+
+// A large house of several levels is drawn on tiles, level by level.
+func TestTilesOfLevels(t *testing.T) {
+	sketch := randomhouse.Generate(3, randomhouse.Options{Area: 8, Drops: 10, Levels: true})
+	res := solve(t, "job.toml", sketch.Read)
+	sheets := render.Sheets(fixed(res))
+	checkLevels(t, res, sheets)
+	checkDetails(t, res)
+	sheetCalled(t, sheets, "floor-ground_1")
+	sheetCalled(t, sheets, "floor-ground_2")
+}
