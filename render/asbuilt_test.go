@@ -11,7 +11,6 @@ import (
 	"topplate/plan"
 	"topplate/plan/measure"
 	"topplate/plan/record"
-	"topplate/plan/source"
 	"topplate/render"
 	"topplate/render/sheet"
 	"topplate/render/svg"
@@ -77,7 +76,7 @@ func drilled(p *record.Plan, id string, off, size measure.Length) record.Entry {
 // not planned, one without an entry.
 func starterBuilt(t testing.TB) *render.AsBuilt {
 	t.Helper()
-	res := solve(t, starterJob, source.ReadFile)
+	res := solveFile(t, starterJob)
 	p := planOf(res)
 	wrong := ran("D1.2", record.Cable{Length: 50 * measure.Foot})
 	right := ran("D1.2", record.Cable{Length: 41*measure.Foot + 6*measure.Inch, WireMap: record.Fail})
@@ -252,7 +251,7 @@ func TestAsBuiltPartOfBundle(t *testing.T) {
 // nothing done, all done, holes where the house has no place for them.
 func TestAsBuiltOfSamples(t *testing.T) {
 	for _, job := range append(samples(t), storeys...) {
-		res := solve(t, job, source.ReadFile)
+		res := solveFile(t, job)
 		p := planOf(res)
 		var all []record.Entry
 		for i, c := range p.Cables {

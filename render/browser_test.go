@@ -14,7 +14,6 @@ import (
 
 	"github.com/chromedp/chromedp"
 
-	"topplate/plan/source"
 	"topplate/render"
 	"topplate/render/font"
 	"topplate/render/sheet"
@@ -72,7 +71,7 @@ func TestSheetsInBrowser(t *testing.T) {
 	defer cancel()
 	dir := t.TempDir()
 	for _, job := range samples(t) {
-		res := solve(t, job, source.ReadFile)
+		res := solveFile(t, job)
 		w := whole(t, res)
 		files, err := render.Folder(w, render.Also{Sketch: true})
 		if err != nil {
@@ -167,7 +166,7 @@ func widths(t *testing.T, s *sheet.Sheet, texts []measured) {
 // Every SVG is well-formed XML with ids that are used once.
 func TestSheetsAreWellFormed(t *testing.T) {
 	for _, job := range samples(t) {
-		files, err := render.Folder(whole(t, solve(t, job, source.ReadFile)), render.Also{Sketch: true})
+		files, err := render.Folder(whole(t, solveFile(t, job)), render.Also{Sketch: true})
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -64,7 +64,7 @@ func TestCompareSheet(t *testing.T) {
 	}{
 		{"second job", cornerPair(t)},
 		{"same", comparison(t, starterJob, starterJob, source.ReadFile, source.ReadFile)},
-		{"two houses", plans.Of(whole(t, solve(t, starterJob, source.ReadFile)), cornerPair(t).Plans[0])},
+		{"two houses", plans.Of(whole(t, solveFile(t, starterJob)), cornerPair(t).Plans[0])},
 		{"hostile names", comparison(t, starterJob, "job.toml", source.ReadFile, edited(t, `"First cables"`, `"`+strings.Repeat("<b> ", 49)+`"`))},
 		{"an old house", comparison(t, "job.toml", starterJob, edited(t, "built = 1996", "built = 1930"), source.ReadFile)},
 		{"blocked", comparison(t, starterJob, "job.toml", source.ReadFile, edited(t, `rods = "15ft"`, `rods = "2ft"`))},

@@ -6,7 +6,6 @@ import (
 	"strings"
 	"testing"
 
-	"topplate/plan/source"
 	"topplate/render"
 	"topplate/render/font"
 	"topplate/render/sheet"
@@ -73,7 +72,7 @@ func checkDetails(t *testing.T, res *route.Result) []*sheet.Sheet {
 
 func TestDetailsOfSamples(t *testing.T) {
 	for _, job := range samples(t) {
-		t.Run(name(job), func(t *testing.T) { checkDetails(t, solve(t, job, source.ReadFile)) })
+		t.Run(name(job), func(t *testing.T) { checkDetails(t, solveFile(t, job)) })
 	}
 }
 
@@ -114,7 +113,7 @@ func wantWords(t *testing.T, got []string, want ...string) {
 // in to the rafter at 152 in, less half of it and the same: 148-1/2 in along,
 // 38-1/2 in from the corner.
 func TestElevationNumbersOfStarter(t *testing.T) {
-	res := solve(t, "../cmd/topplate/starter/job.toml", source.ReadFile)
+	res := solveFile(t, "../cmd/topplate/starter/job.toml")
 	wantWords(t, wordsOf(render.Details(res), "elevation"),
 		"Wall west from Study", "15′-2″", "D1 2′-5 7/8″", "H4 3′-2 1/2″", "3/4″ bit",
 		"D1, receptacle 1′-2″", "head 6′-10″", "sill 3′-0″", "ceiling 8′-0″", "plate, top 8′-0 5/8″", "floor 0″",
@@ -127,13 +126,13 @@ func TestElevationNumbersOfStarter(t *testing.T) {
 // that is named there. The panel is 5 ft 6 in from the left, in a room whose
 // wall is 7 ft 4-1/2 in: nearer to the right.
 func TestElevationGivesPlacesAsTaped(t *testing.T) {
-	res := solve(t, "../samples/corner-house/job.toml", source.ReadFile)
+	res := solveFile(t, "../samples/corner-house/job.toml")
 	wantWords(t, wordsOf(render.Details(res), "elevation"),
 		"D3 5′-10″", "D3 4′-6″", "5ft 10in from the left",
 		"D2 2′-0″", "2ft from the right", "D2, receptacle 1′-2″",
 		"7′-4 1/2″", "Utility panel 1′-10 1/2″", "Utility panel 5′-0″", "2 × 1″ bit",
 	)
-	res = solve(t, "../samples/long-roof/job.toml", source.ReadFile)
+	res = solveFile(t, "../samples/long-roof/job.toml")
 	wantWords(t, wordsOf(render.Details(res), "elevation"), "W1 380", "W1, receptacle 300", "W3 1100", "head 2080")
 }
 
@@ -150,13 +149,13 @@ func TestElevationGivesPlacesAsTaped(t *testing.T) {
 // the chord's underside is 110 - 90 / cos 22.5° + 1659 · tan 22.5° = 699.8 mm
 // high, 609.8 over the bottom chord.
 func TestSectionNumbers(t *testing.T) {
-	res := solve(t, "../cmd/topplate/starter/job.toml", source.ReadFile)
+	res := solveFile(t, "../cmd/topplate/starter/job.toml")
 	wantWords(t, wordsOf(render.Details(res), "section"),
 		"Section at D1, wall west", "Section at D3, wall east", "5 7/16″", "soffit 6′-11 5/8″", "8″", "1′-11 3/4″",
 		"7 1/2″", "8 1/2″", // the overhang, halved between siding and edge, and 1 in of siding
 		"sheathing, 8 in 12", "clear over the plate", "nearest place a hand reaches", "the rod is caught here",
 	)
-	res = solve(t, "../samples/long-roof/job.toml", source.ReadFile)
+	res = solveFile(t, "../samples/long-roof/job.toml")
 	wantWords(t, wordsOf(render.Details(res), "section"), "129", "1659", "610", "sheathing, 22.5°", "225", "375", "soffit, opens")
 }
 
@@ -169,7 +168,7 @@ func TestSectionsAreWhereTheRoofIsLow(t *testing.T) {
 		"../cmd/topplate/starter/job.toml": {"D1", "D3"},
 	} {
 		var got []string
-		for _, w := range wordsOf(render.Details(solve(t, job, source.ReadFile)), "section") {
+		for _, w := range wordsOf(render.Details(solveFile(t, job)), "section") {
 			if rest, ok := strings.CutPrefix(w, "Section at "); ok {
 				tag, _, _ := strings.Cut(rest, ",")
 				got = append(got, tag)

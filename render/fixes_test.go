@@ -9,7 +9,6 @@ import (
 	"topplate/plan/geom"
 	"topplate/plan/measure"
 	"topplate/plan/randomhouse"
-	"topplate/plan/source"
 	"topplate/render"
 	"topplate/render/sheet"
 	"topplate/route"
@@ -121,7 +120,7 @@ func checkArc(t *testing.T, s *sheet.Sheet, a sheet.Arc, mark, hole geom.Point, 
 func TestArcsMeetAtTheHoles(t *testing.T) {
 	arcs := 0
 	for _, job := range append(samples(t), "testdata/one-room/job.toml", "testdata/long-building/job.toml") {
-		w := fixed(solve(t, job, source.ReadFile))
+		w := fixed(solveFile(t, job))
 		arcs += checkArcs(t, w, render.Sheets(w))
 	}
 	for seed := range uint64(12) {
@@ -140,7 +139,7 @@ func TestArcsMeetAtTheHoles(t *testing.T) {
 // the longest.
 func TestWaysStartAtTheHatch(t *testing.T) {
 	for _, job := range samples(t) {
-		w := fixed(solve(t, job, source.ReadFile))
+		w := fixed(solveFile(t, job))
 		for _, s := range render.Sheets(w) {
 			if s.ID != "attic-fixes" {
 				continue
@@ -221,7 +220,7 @@ func TestTicksAreCounted(t *testing.T) {
 // far as there is room.
 func TestFixesTell(t *testing.T) {
 	for _, job := range samples(t) {
-		w := fixed(solve(t, job, source.ReadFile))
+		w := fixed(solveFile(t, job))
 		sheets := render.Sheets(w)
 		s := sheets[len(sheets)-1]
 		if s.ID != "attic-fixes" {

@@ -12,7 +12,6 @@ import (
 
 	"github.com/chromedp/chromedp"
 
-	"topplate/plan/source"
 	"topplate/render"
 	"topplate/render/sheet"
 )
@@ -24,7 +23,7 @@ func TestIndexPrintsCleanly(t *testing.T) {
 	ctx, cancel := browser(t)
 	defer cancel()
 	for _, job := range samples(t) {
-		res := solve(t, job, source.ReadFile)
+		res := solveFile(t, job)
 		res.Job.Name = `<script>document.title="ran"</script> & "quoted" ' العربية 🏠`
 		all := whole(t, res)
 		files, err := render.Folder(all, render.Also{Sketch: true})

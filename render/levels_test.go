@@ -9,7 +9,6 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"topplate/plan/randomhouse"
-	"topplate/plan/source"
 	"topplate/render"
 	"topplate/render/sheet"
 	"topplate/route"
@@ -63,7 +62,7 @@ func checkLevels(t *testing.T, res *route.Result, sheets []*sheet.Sheet) {
 func TestSheetsOfLevels(t *testing.T) {
 	for _, job := range storeys {
 		t.Run(filepath.Base(job), func(t *testing.T) {
-			res := solve(t, job, source.ReadFile)
+			res := solveFile(t, job)
 			sheets := render.Sheets(fixed(res))
 			checkLevels(t, res, sheets)
 			checkOpenings(t, res, sheets)
@@ -76,7 +75,7 @@ func TestSheetsOfLevels(t *testing.T) {
 // Plans of a house of several levels are compared level by level: every drop is
 // on the sheet.
 func TestComparedLevels(t *testing.T) {
-	a, b := solve(t, storeys[0], source.ReadFile), solve(t, storeys[1], source.ReadFile)
+	a, b := solveFile(t, storeys[0]), solveFile(t, storeys[1])
 	s := render.CompareSheet(plans.Of(whole(t, a), whole(t, b)))
 	words := "\n" + strings.Join(checkTexts(t, b, s), "\n") + "\n"
 	for i := range a.Job.Drops {
@@ -96,7 +95,7 @@ func TestComparedLevels(t *testing.T) {
 
 // What is on one level or in one space is drawn there and nowhere else.
 func TestLevelsAreApart(t *testing.T) {
-	res := solve(t, storeys[0], source.ReadFile)
+	res := solveFile(t, storeys[0])
 	ids := map[string]map[string]bool{}
 	for _, s := range render.Sheets(fixed(res)) {
 		ids[s.ID] = map[string]bool{}
@@ -131,7 +130,7 @@ func groupIDs(g *sheet.Group, into map[string]bool) {
 // All plans of a house lie at the same place on paper, so that sheets can be
 // laid over each other; and they come from the lowest up.
 func TestLevelsLieOverEachOther(t *testing.T) {
-	res := solve(t, storeys[0], source.ReadFile)
+	res := solveFile(t, storeys[0])
 	var order []string
 	var first *sheet.Sheet
 	for _, s := range render.Sheets(fixed(res)) {

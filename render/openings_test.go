@@ -11,7 +11,6 @@ import (
 	"topplate/plan/geom"
 	"topplate/plan/measure"
 	"topplate/plan/price"
-	"topplate/plan/source"
 	"topplate/render"
 	"topplate/render/font"
 	"topplate/render/sheet"
@@ -198,7 +197,7 @@ width = "24in"
 // if that is. The rows name their room where it begins.
 func TestNumbersStandInTheirRooms(t *testing.T) {
 	for _, job := range samples(t) {
-		res := solve(t, job, source.ReadFile)
+		res := solveFile(t, job)
 		s := openingsSheets(render.Sheets(fixed(res)))[0]
 		rows := groupsLike(t, openingsSheets(render.Sheets(fixed(res))), "row-")
 		room := ""
@@ -262,7 +261,7 @@ func TestOpeningsOfSamples(t *testing.T) {
 		{"../cmd/topplate/starter/job.toml", "D2: ", []string{"Study", "in the ceiling, 6 ft 8 in from the west wall and 7 ft from the south wall"}},
 	} {
 		if sheets[c.job] == nil {
-			sheets[c.job] = render.Sheets(fixed(solve(t, c.job, source.ReadFile)))
+			sheets[c.job] = render.Sheets(fixed(solveFile(t, c.job)))
 		}
 		got := row(t, sheets[c.job], c.naming)
 		for _, w := range c.want {
@@ -311,7 +310,7 @@ func TestOpeningsOfChangedStarter(t *testing.T) {
 // titles of the cautions are the job's own and stand apart.
 func TestOpeningsInPlainWords(t *testing.T) {
 	for _, job := range samples(t) {
-		res := solve(t, job, source.ReadFile)
+		res := solveFile(t, job)
 		for _, s := range openingsSheets(render.Sheets(fixed(res))) {
 			for _, w := range checkTexts(t, res, s) {
 				if strings.HasPrefix(w, res.Job.House.Name) || w == res.Job.Name {

@@ -253,7 +253,7 @@ func checkCautions(t *testing.T, w *work.Work, words string) {
 func TestSchedulesOfSamples(t *testing.T) {
 	for _, job := range samples(t) {
 		t.Run(name(job), func(t *testing.T) {
-			w := whole(t, solve(t, job, source.ReadFile))
+			w := whole(t, solveFile(t, job))
 			sheets := checkSchedules(t, w)
 			l := gather(sheets)
 			l.rows(t, "estimate-rows", false, estimateRows(w))
@@ -272,7 +272,7 @@ func estimateRows(w *work.Work) [][]string {
 // However much there is to say, the estimate is one sheet with a place to sign,
 // and says where the rest is.
 func TestEstimateIsOneSheet(t *testing.T) {
-	w := whole(t, solve(t, "../samples/corner-house/job.toml", source.ReadFile))
+	w := whole(t, solveFile(t, "../samples/corner-house/job.toml"))
 	notes := w.Estimate.Notes
 	for n := range 12 {
 		w.Estimate.Notes = slices.Repeat(notes, 1+n*n)
@@ -365,7 +365,7 @@ func TestSchedulesWithoutRoutes(t *testing.T) {
 // tall. Their height is read from the font's OS/2 table (OpenType, sxHeight at
 // byte 86).
 func TestStepsAreReadableInTheAttic(t *testing.T) {
-	w := whole(t, solve(t, "../samples/corner-house/job.toml", source.ReadFile))
+	w := whole(t, solveFile(t, "../samples/corner-house/job.toml"))
 	step := w.Tasks.Visits[0].Steps[0].Words
 	for item := range render.Schedules(w)[0].All() {
 		text, ok := item.(sheet.Text)

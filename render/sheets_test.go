@@ -9,7 +9,6 @@ import (
 	"testing"
 
 	"topplate/plan/rule"
-	"topplate/plan/source"
 	"topplate/render"
 	"topplate/render/font"
 	"topplate/render/sheet"
@@ -107,7 +106,7 @@ func sheetCalled(t *testing.T, sheets []*sheet.Sheet, id string) *sheet.Sheet {
 
 func TestSheetsOfSamples(t *testing.T) {
 	for _, job := range samples(t) {
-		res := solve(t, job, source.ReadFile)
+		res := solveFile(t, job)
 		sheets := render.Sheets(fixed(res))
 		t.Run(name(job), func(t *testing.T) { checkSet(t, res, sheets) })
 		checkOpenings(t, res, sheets)

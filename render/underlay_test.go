@@ -55,7 +55,7 @@ func picturesOn(s *sheet.Sheet) (all []sheet.Picture) {
 // and on no other; they lie where their two points are, under all that is drawn,
 // faint, and change nothing of it.
 func TestUnderlays(t *testing.T) {
-	plain := solve(t, "../samples/corner-house/job.toml", source.ReadFile)
+	plain := solveFile(t, "../samples/corner-house/job.toml")
 	res := solve(t, "../samples/corner-house/job.toml", withScans(t, scanA+scanB, source.ReadFile))
 	w := whole(t, res)
 	for _, s := range append(everySheet(w), render.Sketch(res)...) {

@@ -22,7 +22,7 @@ func (b *builder) outOfTheBack(box int, wall int, along, height measure.Length, 
 		if !c.space.Contains(q) || !c.facing(q, z) {
 			continue
 		}
-		l := geom.Dist(flat(b.nodes[box].At), q) + dist(z, c.base)
+		l := squarely(flat(b.nodes[box].At), q) + dist(z, c.base)
 		bore := price.OutOfBack
 		if w.Masonry {
 			bore = price.BoreMasonry

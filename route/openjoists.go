@@ -29,11 +29,11 @@ func (b *builder) upTheFace(node int, s *plan.Spot, d int, charges []Charge) {
 		return
 	}
 	height := c.base - b.nodes[node].At.Z
-	c.betweenJoists(p, func(q geom.Point, move measure.Length) {
+	c.betweenJoists(p, func(q geom.Point, _ measure.Length) {
 		if b.house.RoomOn(w.Level, q) != s.Room {
 			return
 		}
-		l := height + move
+		l := height + squarely(flat(b.nodes[node].At), q)
 		all := append(b.cable(l), charges...)
 		if d != noOwner {
 			all = append(all, b.onceBy(price.RacewayRun, height))
@@ -43,6 +43,9 @@ func (b *builder) upTheFace(node int, s *plan.Spot, d int, charges []Charge) {
 		}})
 	})
 }
+
+// squarely is the way from p to q with a square corner, which is never short.
+func squarely(p, q geom.Point) measure.Length { return dist(p.X, q.X) + dist(p.Y, q.Y) }
 
 // inFront is the point so far in front of a wall's face.
 func inFront(w *plan.Wall, along measure.Length, side plan.Side, off measure.Length) geom.Point {

@@ -94,9 +94,10 @@ func (b *builder) upToCeiling(s *plan.Spot, node, d int) {
 		Kind: RacewayArc, From: node, To: top, Heading: up, Length: l, Hole: -1,
 		Charges: append(b.cable(l), b.onceBy(price.RacewayRun, l)),
 	})
-	c.betweenJoists(at, func(q geom.Point, move measure.Length) {
+	c.betweenJoists(at, func(q geom.Point, _ measure.Length) {
 		if b.house.RoomOn(w.Level, q) == s.Room {
-			c.ceilingHole(d, top, q, s.Room, move, []Charge{b.once(price.BoreWall, 1), b.onceBy(price.RacewayRun, move)}, nil)
+			out := squarely(face, q)
+			c.ceilingHole(d, top, q, s.Room, out, []Charge{b.once(price.BoreWall, 1), b.onceBy(price.RacewayRun, out)}, nil)
 		}
 	})
 }

@@ -462,3 +462,14 @@ func TestRandomRoutesOnSeveralLevels(t *testing.T) {
 		t.Error("no route goes from one level to another")
 	}
 }
+
+// And for the samples, all of which have a way for every drop.
+func TestSampleRoutesInTheirPlaces(t *testing.T) {
+	for i, name := range []string{"corner-house", "long-roof", "two-storeys", "split-level", "plaster-house", "masonry-bungalow", "small-office"} {
+		res := solved(t, sample(t, name))
+		routesInTheirPlaces(t, uint64(i), res)
+		if res.Stops() {
+			t.Errorf("%s has a finding that stops", name)
+		}
+	}
+}

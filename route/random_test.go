@@ -188,9 +188,11 @@ func TestStoreyCostsAgainstGonum(t *testing.T) {
 	}
 }
 
-// The same holds for every drop of both samples.
+// The same holds for every drop of the samples.
 func TestSampleCostsAgainstGonum(t *testing.T) {
-	for name, drops := range map[string]int{"corner-house": 7, "long-roof": 6} {
+	for name, drops := range map[string]int{
+		"corner-house": 7, "long-roof": 6, "two-storeys": 10, "split-level": 8, "plaster-house": 7, "masonry-bungalow": 8,
+	} {
 		if routed := againstGonum(t, name, solved(t, sample(t, name))); routed != drops {
 			t.Errorf("%s: %d of %d drops have routes", name, routed, drops)
 		}
