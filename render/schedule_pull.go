@@ -25,7 +25,7 @@ func pullSheet(w *work.Work) *listing {
 	}}
 	for i := range t.Visits {
 		v := &t.Visits[i]
-		p := portion{name: fmt.Sprintf("%d  %s", v.Number, v.Place.Title), aside: clockWords(v.Arrive, v.Leave)}
+		p := portion{name: fmt.Sprintf("%d  %s", v.Number, v.Place.Title), aside: order.Span(v.Arrive, v.Leave)}
 		if t.People > 1 {
 			p.aside = fmt.Sprintf("person %d, %s", v.Person, p.aside)
 		}
@@ -52,7 +52,11 @@ func dayWords(t *tasks.Work) string {
 	if len(t.Visits) == 0 {
 		return "No drop can be run as the job stands, so there is no work to order. The findings in schedule.txt say what would help."
 	}
-	days := fmt.Sprintf("%s. %s into the attic, %d changes of place.", clockWords(t.Start, t.End), times(t.Climbs), t.Changes)
+	span := order.Span(t.Start, t.End)
+	if t.Days > 1 {
+		span = fmt.Sprintf("%d days, %s", t.Days, span)
+	}
+	days := fmt.Sprintf("%s. %s into the attic, %d changes of place.", span, times(t.Climbs), t.Changes)
 	if t.People > 1 {
 		days = fmt.Sprintf("%d people, %s", t.People, days)
 	}
@@ -61,8 +65,6 @@ func dayWords(t *tasks.Work) string {
 	}
 	return days + " Tick what is carried and what is done. Steps are in order: what a step needs is done before it."
 }
-
-func clockWords(from, to order.Clock) string { return fmt.Sprintf("%s to %s", from, to) }
 
 func times(n int) string {
 	switch n {

@@ -164,8 +164,9 @@ func partTable(w *work.Work) Table {
 // orderTable is the order of work, step by step.
 func orderTable(w *work.Work) Table {
 	t := Table{ID: "order", Title: "Order of work", Head: []string{"step", "who", "place", "from", "to", "what", "drops", "holes"}}
-	var levels []string
+	var levels, days []string
 	eachStep(w.Tasks, func(v *tasks.Visit, s *tasks.Step) {
+		days = append(days, strconv.Itoa(s.Start.Day()))
 		levels = append(levels, placeLevel(w.Job.House, v.Place))
 		who := strconv.Itoa(v.Person)
 		if s.Together {
@@ -176,9 +177,12 @@ func orderTable(w *work.Work) Table {
 			holes = append(holes, w.Holes[h].ID)
 		}
 		t.Rows = append(t.Rows, []string{
-			s.Number, who, v.Place.Title, s.Start.String(), s.End.String(), s.Words, tagsOf(w.Result, s.Task.Drops), strings.Join(holes, " "),
+			s.Number, who, v.Place.Title, s.Start.Hours(), s.End.Hours(), s.Words, tagsOf(w.Result, s.Task.Drops), strings.Join(holes, " "),
 		})
 	})
+	if w.Tasks.Days > 1 {
+		addColumn(&t, 2, "day", days)
+	}
 	withColumn(&t, w.Job.House, 2, "level", levels)
 	return t
 }
