@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"topplate/render/font"
+	"topplate/render/report"
 	"topplate/render/sheet"
 	"topplate/route/order"
 	"topplate/route/tasks"
@@ -20,9 +21,10 @@ func pullSheet(w *work.Work) *listing {
 		{kind: toTick, width: tickWidth},
 		{head: "step", lettering: sheet.LetterTag, whole: true},
 		{head: "with", lettering: sheet.LetterTag},
-		{head: "what to do", lettering: letterStep},
+		{head: "what to do", lettering: letterStep, each: true},
 		{head: "drops and holes", lettering: sheet.LetterTag},
 	}}
+	gather := steps(t) > longOrder
 	for i := range t.Visits {
 		v := &t.Visits[i]
 		p := portion{name: fmt.Sprintf("%d  %s", v.Number, v.Place.Title), aside: order.Span(v.Arrive, v.Leave)}
@@ -32,8 +34,13 @@ func pullSheet(w *work.Work) *listing {
 		for _, item := range v.Carry {
 			p.carry = append(p.carry, item.String())
 		}
-		for j := range v.Steps {
-			p.rows = append(p.rows, stepRow(w, &v.Steps[j]))
+		if gather {
+			p.bright = v.Place.Kind != tasks.Attic && v.Place.Kind != tasks.Crawl
+			p.gather(w, v.Steps)
+		} else {
+			for j := range v.Steps {
+				p.rows = append(p.rows, stepRow(w, &v.Steps[j]))
+			}
 		}
 		l.portions = append(l.portions, p)
 	}
@@ -74,6 +81,29 @@ func times(n int) string {
 		return "One way up"
 	}
 	return strconv.Itoa(n) + " ways up"
+}
+
+func steps(t *tasks.Work) int {
+	n := 0
+	for i := range t.Visits {
+		n += len(t.Visits[i].Steps)
+	}
+	return n
+}
+
+// gather adds the rows of steps, those that are alike in one with a box for
+// each. Drops and holes are not named again beside the words.
+func (p *portion) gather(w *work.Work, steps []tasks.Step) {
+	for _, g := range report.Gather(steps) {
+		row := stepRow(w, &g.Steps[0])
+		row[3] = g.Words
+		if n := len(g.Steps); n > 1 {
+			_, last, _ := strings.Cut(g.Steps[n-1].Number, ".")
+			row[1] += " to " + last
+		}
+		row[4] = ""
+		p.rows, p.each = append(p.rows, row), append(p.each, once(g.Items))
+	}
 }
 
 // stepRow is the row of a step.

@@ -446,7 +446,7 @@ func cableOf(w *work.Work, c *cut.Cable) cable {
 		x := spool{s.ID, s.New, mm(s.Length), mm(s.Left), s.Fate, []piece{}}
 		for j := range s.Cuts {
 			k := &s.Cuts[j]
-			y := piece{Piece: k.Piece, Length: mm(k.Length), Used: mm(k.Used), Check: checkText(s, k.Piece, w.Job.House.Units)}
+			y := piece{Piece: k.Piece, Length: mm(k.Length), Used: mm(k.Used), Check: CheckText(s, k.Piece, w.Job.House.Units)}
 			if k.Mark.Known {
 				at := mm(k.Mark.At)
 				y.Mark = &at

@@ -114,16 +114,16 @@ func cutTable(w *work.Work) Table {
 			s := &c.Spools[j]
 			for k := range s.Cuts {
 				x := &s.Cuts[k]
-				t.Rows = append(t.Rows, []string{c.ID, s.ID, x.Piece, u.Format(x.Length), u.Format(x.Used), x.Mark.String(), checkText(s, x.Piece, u)})
+				t.Rows = append(t.Rows, []string{c.ID, s.ID, x.Piece, u.Format(x.Length), u.Format(x.Used), x.Mark.String(), CheckText(s, x.Piece, u)})
 			}
 		}
 	}
 	return t
 }
 
-// checkText is where to stop while the first of a set of equal cables is
+// CheckText is where to stop while the first of a set of equal cables is
 // pulled.
-func checkText(s *cut.Spool, piece string, u measure.System) string {
+func CheckText(s *cut.Spool, piece string, u measure.System) string {
 	for i := range s.Checks {
 		if s.Checks[i].First == piece {
 			return s.Checks[i].Words(u)
