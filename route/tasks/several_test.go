@@ -70,7 +70,7 @@ func TestTaskLongerThanADay(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	minutes, parts := map[*Task]int{}, 0
+	minutes, parts, over := map[*Task]int{}, 0, map[*Task]bool{}
 	for i := range w.Visits {
 		v := &w.Visits[i]
 		if v.Leave-v.Arrive > 15 {
@@ -79,9 +79,14 @@ func TestTaskLongerThanADay(t *testing.T) {
 		for j := range v.Steps {
 			s := &v.Steps[j]
 			minutes[s.Task] += int(s.End - s.Start)
-			if strings.Contains(s.Words, "next day") {
+			more := strings.Contains(s.Words, "next day")
+			if more {
 				parts++
 			}
+			if over[s.Task] {
+				t.Errorf("step %s of %s comes after its last part", s.Number, s.Task.ID)
+			}
+			over[s.Task] = !more
 		}
 	}
 	for _, x := range w.Tasks {
