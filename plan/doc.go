@@ -766,6 +766,7 @@
 //	[crew]
 //	people = 1                        # or 2
 //	start = "08:00"
+//	day = "8h"                        # what takes longer is spread over several days
 //
 //	[switch]
 //	watts = 120                       # for all ports together

@@ -145,7 +145,7 @@ cable = "other"
 	if mine.FourPair || len(j.OwnCables) != 2 || len(j.OwnConnectors) != 1 || j.Drops[0].Cable.ID != "other" || j.Slack.Outlet != 4*inch || j.Rates.Hour != 62_000 || len(j.Tools.Bits) != 1 {
 		t.Errorf("got %+v, %+v, %+v, %+v", j.OwnCables, j.Slack, j.Rates, j.Tools)
 	}
-	if w := (Weights{2000, 1000, 2000}); j.Weights != w || j.Paper != A4 || j.Crew != (Crew{2, 420}) || j.Book().Value("plate-bore") != 42 {
+	if w := (Weights{2000, 1000, 2000}); j.Weights != w || j.Paper != A4 || j.Crew != (Crew{2, 420, 480, 720}) || j.Book().Value("plate-bore") != 42 {
 		t.Errorf("got %+v, %v, %+v", j.Weights, j.Paper, j.Crew)
 	}
 	if p := j.Limits["plate-bore"].Pos; p != (diag.Pos{File: "jobs/my/two.toml", Line: 2, Col: 14}) {

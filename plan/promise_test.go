@@ -237,7 +237,7 @@ func checkJob(t *testing.T, j *Job) {
 	if whole != j.Labels.Scheme || !slices.IsSortedFunc(j.Have, func(a, b Stock) int { return strings.Compare(a.Part, b.Part) }) {
 		t.Errorf("labels %+v, stock %+v", j.Labels, j.Have)
 	}
-	if j.Crew.People < 1 || j.Crew.People > 2 || j.Crew.Start < 0 || j.Crew.Start >= 24*60 {
+	if j.Crew.People < 1 || j.Crew.People > 2 || j.Crew.Start < 0 || j.Crew.Start >= 24*60 || j.Crew.Day < 120 || j.Crew.Day > j.Crew.OneDay || j.Crew.OneDay > 16*60 {
 		t.Errorf("crew: %+v", j.Crew)
 	}
 }

@@ -82,6 +82,7 @@ func (s *settingList) work() {
 	j := s.job
 	s.add("crew", "people", strconv.Itoa(j.Crew.People))
 	s.add("crew", "start", fmt.Sprintf("%02d:%02d", j.Crew.Start/60, j.Crew.Start%60))
+	s.add("crew", "day", j.Crew.dayWords())
 	s.add("labels", "scheme", j.Labels.Scheme)
 	for _, id := range slices.Sorted(maps.Keys(j.PartPrices)) {
 		s.add("parts", id, plainThousandths(j.PartPrices[id].Value)+" "+j.Rates.Currency)

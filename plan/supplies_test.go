@@ -30,7 +30,7 @@ func TestSupplyDefaults(t *testing.T) {
 		if len(j.OwnCables)+len(j.OwnConnectors)+len(j.Spools)+len(j.Have) != 0 || j.Switch != (Switch{}) {
 			t.Errorf("got %+v", j)
 		}
-		if j.Buy.Of("cat6") != spool || j.Crew != (Crew{People: 1, Start: 480}) || j.Allowance != 10 || j.Closet.Panel != "A" {
+		if j.Buy.Of("cat6") != spool || j.Crew != (Crew{People: 1, Start: 480, Day: 480, OneDay: 720}) || j.Allowance != 10 || j.Closet.Panel != "A" {
 			t.Errorf("got %+v, %+v, %d %%", j.Buy, j.Crew, j.Allowance)
 		}
 		parts := []LabelPart{{Field: "panel"}, {Field: "port"}, {Text: "-"}, {Field: "tag"}, {Text: "."}, {Field: "n"}}
@@ -222,8 +222,8 @@ func TestSpools(t *testing.T) {
 
 func TestCrewAndSwitch(t *testing.T) {
 	house, _ := houses(t)
-	j := jobOf(t, "[crew]\npeople = 2\nstart = \"23:59\"\n[switch]\nwatts = 62.5\nvolts = 53.5\n[estimate]\nallowance = 0\n", house)
-	if j.Crew != (Crew{People: 2, Start: 1439}) || j.Switch.Watts != 62_500 || j.Switch.Volts != 53_500 || j.Switch.Pos.Line != 5 || j.Allowance != 0 {
+	j := jobOf(t, "[crew]\npeople = 2\nstart = \"23:59\"\nday = \"7.5h\"\n[switch]\nwatts = 62.5\nvolts = 53.5\n[estimate]\nallowance = 0\n", house)
+	if j.Crew != (Crew{People: 2, Start: 1439, Day: 450, OneDay: 450}) || j.Switch.Watts != 62_500 || j.Switch.Volts != 53_500 || j.Switch.Pos.Line != 6 || j.Allowance != 0 {
 		t.Errorf("got %+v, %+v, %d", j.Crew, j.Switch, j.Allowance)
 	}
 }

@@ -3,6 +3,7 @@ package render
 import (
 	"fmt"
 	"regexp"
+	"slices"
 
 	"topplate/render/font"
 	"topplate/render/sheet"
@@ -34,6 +35,12 @@ type portion struct {
 	name, aside string
 	carry       []string // items to tick, over the rows
 	rows        [][]string
+	// each has the things to tick in a row that is about several, nil for a row
+	// with a box of its own. It is empty if no row is.
+	each [][]ticks
+	// bright is where there is light to read by: letters are smaller there in a
+	// long list.
+	bright bool
 }
 
 // Schedules draws the lists of a job on upright sheets for a clipboard: the
@@ -127,11 +134,29 @@ func (l *listing) runs(width sheet.Paper) []run {
 			r.again = append(r.again, bandStrip(p.name+", continued", p.aside, width))
 		}
 		r.rows = carryStrips(p.carry, width)
-		for _, cells := range p.rows {
-			r.rows = append(r.rows, newRow(columns, cells).strip())
+		for k, cells := range p.rows {
+			w := newRow(p.lettered(columns), cells)
+			if k < len(p.each) && p.each[k] != nil {
+				w.tickEach(p.each[k])
+			}
+			r.rows = append(r.rows, w.strip())
 		}
 	}
 	out[0].fresh = out[0].lead
+	return out
+}
+
+// lettered are the columns as they are lettered in a portion.
+func (p *portion) lettered(columns []column) []column {
+	if !p.bright {
+		return columns
+	}
+	out := slices.Clone(columns)
+	for i := range out {
+		if out[i].each {
+			out[i].lettering = sheet.LetterNote
+		}
+	}
 	return out
 }
 
@@ -140,7 +165,7 @@ func (l *listing) runs(width sheet.Paper) []run {
 func (l *listing) prepared(width sheet.Paper) ([]column, []portion) {
 	var keep []int
 	for i := range l.columns {
-		if l.columns[i].kind != toRead || l.filled(i) {
+		if l.columns[i].kind != toRead || l.columns[i].each || l.filled(i) {
 			keep = append(keep, i)
 		}
 	}
@@ -151,7 +176,7 @@ func (l *listing) prepared(width sheet.Paper) ([]column, []portion) {
 	portions := make([]portion, len(l.portions))
 	var all [][]string
 	for n, p := range l.portions {
-		portions[n] = portion{name: p.name, aside: p.aside, carry: p.carry}
+		portions[n] = portion{name: p.name, aside: p.aside, carry: p.carry, each: p.each, bright: p.bright}
 		for _, cells := range p.rows {
 			kept := make([]string, len(keep))
 			for k, i := range keep {
@@ -159,7 +184,7 @@ func (l *listing) prepared(width sheet.Paper) ([]column, []portion) {
 			}
 			portions[n].rows = append(portions[n].rows, kept)
 		}
-		all = append(all, portions[n].rows...)
+		all = append(all, withTicks(columns, &portions[n])...)
 	}
 	fitColumns(columns, all, width)
 	return columns, portions

@@ -11,6 +11,9 @@ type strip struct {
 	// most as tall as the room, but has one line at least, and the rest. It is
 	// nil for a strip of one line.
 	split func(room sheet.Paper) (first, rest strip)
+	// loose is a strip that may be split at the foot of any page, as it is about
+	// several things.
+	loose bool
 }
 
 // heightOf adds up strips.
@@ -53,6 +56,7 @@ type flow struct {
 const (
 	runGap    = 4 * sheet.MM
 	leastRoom = 4 // a quarter of the page
+	leastPart = 8 // an eighth of the page for the first part of what is split
 	together  = 2 // rows that stay with what is over them
 )
 
@@ -77,8 +81,8 @@ func (f *flow) put(l *listing, strips ...strip) {
 	}
 }
 
-// add puts a run on the pages. A row is split only where a page of its own is
-// too short for it.
+// add puts a run on the pages. A row about one thing is split only where a page
+// of its own is too short for it.
 func (f *flow) add(r run) {
 	over := r.lead
 	switch {
@@ -97,7 +101,7 @@ func (f *flow) add(r run) {
 	begun := f.down
 	for _, row := range r.rows {
 		for row.height > f.left() {
-			if f.down > begun {
+			if f.down > begun && !(row.loose && f.left() >= f.room/leastPart) {
 				f.turn()
 				f.put(r.list, r.again...)
 				begun = f.down
@@ -117,7 +121,13 @@ func (f *flow) add(r run) {
 // turns reports whether a run had better begin on the next page.
 func (f *flow) turns(r *run) bool {
 	left := f.left() - runGap
-	need := heightOf(r.lead) + heightOf(r.rows[:min(together, len(r.rows))])
+	need := heightOf(r.lead)
+	for _, row := range r.rows[:min(together, len(r.rows))] {
+		if row.loose {
+			row.height = min(row.height, f.room/leastPart)
+		}
+		need += row.height
+	}
 	if need > left {
 		return true
 	}

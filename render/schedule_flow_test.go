@@ -238,7 +238,7 @@ func TestRowSplit(t *testing.T) {
 	}
 	want := newRow(columns, []string{"", strings.Repeat("word ", 90), "one\ntwo three four five six seven"})
 	for i := range got {
-		if !slices.Equal(got[i], want.lines[i]) {
+		if !slices.EqualFunc(got[i], want.lines[i], func(a, b cellLine) bool { return a.words == b.words && a.indent == b.indent }) {
 			t.Errorf("column %d has %v, want %v", i, got[i], want.lines[i])
 		}
 	}

@@ -114,10 +114,17 @@ func tableListings(w *work.Work) []*listing {
 		p := &plainLists[i]
 		l := p.listing(tables[p.table])
 		switch p.table {
+		case "labels":
+			if len(tables["labels"].Rows) > longList {
+				l = labelListing(w)
+			}
 		case "drops":
 			out = append(out, l, holeListing(w, tables["holes"]), reusedListing(w))
 			continue
 		case "cuts":
+			if len(tables["cuts"].Rows) > longList {
+				cutListing(w, l)
+			}
 			l.intro = append(l.intro, laterCuts(w)...)
 		}
 		out = append(out, l)
@@ -191,6 +198,10 @@ func holeListing(w *work.Work, t report.Table) *listing {
 		{head: "found from below", lettering: note},
 		{head: "found from above", lettering: note},
 	}}
+	if len(w.Fixes) > longHoles {
+		// What is read in the attic has more room so.
+		l.columns[2].lettering, l.columns[3].lettering = small, small
+	}
 	var rows [][]string
 	for i := range w.Fixes {
 		h := &w.Fixes[i]

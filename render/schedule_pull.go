@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"topplate/render/font"
+	"topplate/render/report"
 	"topplate/render/sheet"
 	"topplate/route/order"
 	"topplate/route/tasks"
@@ -20,20 +21,26 @@ func pullSheet(w *work.Work) *listing {
 		{kind: toTick, width: tickWidth},
 		{head: "step", lettering: sheet.LetterTag, whole: true},
 		{head: "with", lettering: sheet.LetterTag},
-		{head: "what to do", lettering: letterStep},
+		{head: "what to do", lettering: letterStep, each: true},
 		{head: "drops and holes", lettering: sheet.LetterTag},
 	}}
+	gather := steps(t) > longOrder
 	for i := range t.Visits {
 		v := &t.Visits[i]
-		p := portion{name: fmt.Sprintf("%d  %s", v.Number, v.Place.Title), aside: clockWords(v.Arrive, v.Leave)}
+		p := portion{name: fmt.Sprintf("%d  %s", v.Number, v.Place.Title), aside: order.Span(v.Arrive, v.Leave)}
 		if t.People > 1 {
 			p.aside = fmt.Sprintf("person %d, %s", v.Person, p.aside)
 		}
 		for _, item := range v.Carry {
 			p.carry = append(p.carry, item.String())
 		}
-		for j := range v.Steps {
-			p.rows = append(p.rows, stepRow(w, &v.Steps[j]))
+		if gather {
+			p.bright = v.Place.Kind != tasks.Attic && v.Place.Kind != tasks.Crawl
+			p.gather(w, v.Steps)
+		} else {
+			for j := range v.Steps {
+				p.rows = append(p.rows, stepRow(w, &v.Steps[j]))
+			}
 		}
 		l.portions = append(l.portions, p)
 	}
@@ -52,7 +59,11 @@ func dayWords(t *tasks.Work) string {
 	if len(t.Visits) == 0 {
 		return "No drop can be run as the job stands, so there is no work to order. The findings in schedule.txt say what would help."
 	}
-	days := fmt.Sprintf("%s. %s into the attic, %d changes of place.", clockWords(t.Start, t.End), times(t.Climbs), t.Changes)
+	span := order.Span(t.Start, t.End)
+	if t.Days > 1 {
+		span = fmt.Sprintf("%d days, %s", t.Days, span)
+	}
+	days := fmt.Sprintf("%s. %s into the attic, %d changes of place.", span, times(t.Climbs), t.Changes)
 	if t.People > 1 {
 		days = fmt.Sprintf("%d people, %s", t.People, days)
 	}
@@ -62,8 +73,6 @@ func dayWords(t *tasks.Work) string {
 	return days + " Tick what is carried and what is done. Steps are in order: what a step needs is done before it."
 }
 
-func clockWords(from, to order.Clock) string { return fmt.Sprintf("%s to %s", from, to) }
-
 func times(n int) string {
 	switch n {
 	case 0:
@@ -72,6 +81,29 @@ func times(n int) string {
 		return "One way up"
 	}
 	return strconv.Itoa(n) + " ways up"
+}
+
+func steps(t *tasks.Work) int {
+	n := 0
+	for i := range t.Visits {
+		n += len(t.Visits[i].Steps)
+	}
+	return n
+}
+
+// gather adds the rows of steps, those that are alike in one with a box for
+// each. Drops and holes are not named again beside the words.
+func (p *portion) gather(w *work.Work, steps []tasks.Step) {
+	for _, g := range report.Gather(steps) {
+		row := stepRow(w, &g.Steps[0])
+		row[3] = g.Words
+		if n := len(g.Steps); n > 1 {
+			_, last, _ := strings.Cut(g.Steps[n-1].Number, ".")
+			row[1] += " to " + last
+		}
+		row[4] = ""
+		p.rows, p.each = append(p.rows, row), append(p.each, once(g.Items))
+	}
 }
 
 // stepRow is the row of a step.

@@ -26,6 +26,7 @@ type column struct {
 	align     sheet.Align // Start or End
 	whole     bool        // cells stay on one line if there is room at all
 	width     sheet.Paper // given for what is not read, chosen for what is
+	each      bool        // where the things to tick of a row about several stand
 }
 
 // Sizes of tables. Columns are kept apart by more than the slack of a text's
@@ -183,6 +184,7 @@ func indentOf(cell string) sheet.Paper {
 type cellLine struct {
 	indent sheet.Paper
 	words  string
+	ticked []boxed // instead of words
 }
 
 // brokenCell breaks a cell into lines.
@@ -191,7 +193,7 @@ func brokenCell(l sheet.Lettering, cell string, width sheet.Paper) []cellLine {
 	hang := indentOf(cell)
 	for text := range strings.SplitSeq(cell, "\n") {
 		for i, words := range font.Wrap(l, text, width-hang) {
-			out = append(out, cellLine{hang * min(sheet.Paper(i), 1), words})
+			out = append(out, cellLine{indent: hang * min(sheet.Paper(i), 1), words: words})
 		}
 	}
 	return out
@@ -202,6 +204,7 @@ type row struct {
 	columns []column
 	lines   [][]cellLine // by column
 	marked  bool         // boxes to tick and lines to write on are drawn
+	several bool         // boxes to tick are in a cell
 	ruled   bool         // a line below
 }
 
@@ -261,7 +264,7 @@ func (r *row) height() sheet.Paper {
 
 // strip makes the row a strip.
 func (r row) strip() strip {
-	return strip{height: r.height(), draw: r.draw, split: func(room sheet.Paper) (strip, strip) {
+	return strip{height: r.height(), draw: r.draw, loose: r.several, split: func(room sheet.Paper) (strip, strip) {
 		first, rest := r.split(room)
 		return first.strip(), rest.strip()
 	}}
@@ -291,13 +294,17 @@ func (r row) draw(g *sheet.Group, at sheet.Point) {
 	for i := range r.columns {
 		c := &r.columns[i]
 		switch {
-		case c.kind == toTick && r.marked:
+		case c.kind == toTick && r.marked && !r.several:
 			g.Rect(sheet.PenMedium, tickBox(sheet.Pt(x, base-r.capital()/2), r.capital()))
 		case c.kind == toFill && r.marked:
 			g.Line(sheet.PenRule, sheet.Pt(x, base+sheet.MM), sheet.Pt(x+c.width, base+sheet.MM))
 		}
 		for n, line := range r.lines[i] {
 			p := sheet.Pt(x+line.indent, base+sheet.Paper(n)*font.LineHeight(c.lettering))
+			if line.ticked != nil {
+				drawTicked(g, c.lettering, p, line.ticked)
+				continue
+			}
 			if c.align == sheet.End {
 				p.X = x + c.width
 			}

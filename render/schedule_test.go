@@ -15,6 +15,7 @@ import (
 	"topplate/render/font"
 	"topplate/render/report"
 	"topplate/render/sheet"
+	"topplate/route/order"
 	"topplate/route/work"
 )
 
@@ -111,15 +112,19 @@ func cells(t *testing.T, tables []report.Table, id string, heads ...string) [][]
 func checkRows(t *testing.T, w *work.Work, sheets []*sheet.Sheet) {
 	t.Helper()
 	l, tables := gather(sheets), report.Tables(w)
-	order := cells(t, tables, "order", "step", "what", "drops", "holes")
+	steps := cells(t, tables, "order", "step", "what", "drops", "holes")
 	for _, d := range w.Tasks.Deferred {
-		order = append(order, []string{d})
+		steps = append(steps, []string{d})
 	}
-	l.rows(t, "order", true, order)
+	if len(steps) > 200+len(w.Tasks.Deferred) {
+		l.gathered(t, "order", len(steps), gatheredOrder(w))
+	} else {
+		l.rows(t, "order", true, steps)
+	}
 	var carry strings.Builder
 	for i := range w.Tasks.Visits {
 		v := &w.Tasks.Visits[i]
-		for _, text := range []string{fmt.Sprintf("%d", v.Number), v.Place.Title, v.Arrive.String(), v.Leave.String()} {
+		for _, text := range []string{fmt.Sprintf("%d", v.Number), v.Place.Title, order.Span(v.Arrive, v.Leave)} {
 			if !strings.Contains(l["order"].flow.String(), squeezed(text)) && len(text) < 40 {
 				t.Errorf("visit %d: no %q", v.Number, text)
 			}
@@ -138,11 +143,74 @@ func checkRows(t *testing.T, w *work.Work, sheets []*sheet.Sheet) {
 		holes = append(holes, append(row, h.Above.Text...))
 	}
 	l.rows(t, "list-holes", true, holes)
-	l.rows(t, "list-cuts", true, cells(t, tables, "cuts", "piece", "length", "running number", "mark expected", "stop and check"))
+	if cuts := cells(t, tables, "cuts", "piece", "running number", "mark expected"); len(cuts) > 100 {
+		l.gathered(t, "list-cuts", len(cuts), cuts)
+	} else {
+		l.rows(t, "list-cuts", true, cells(t, tables, "cuts", "piece", "length", "running number", "mark expected", "stop and check"))
+	}
 	l.rows(t, "list-spools", false, cells(t, tables, "spools", "cable", "spool", "before", "left", "what is left", "mark at the start", "mark at the end"))
 	l.rows(t, "list-parts", true, cells(t, tables, "parts", "part", "what", "unit", "needed", "to buy", "why so many"))
-	l.rows(t, "list-labels", true, cells(t, tables, "labels", "label", "on", "where", "other end", "when"))
+	if len(w.Labels) > 100 {
+		l.gathered(t, "list-labels", len(w.Labels), gatheredLabels(w))
+	} else {
+		l.rows(t, "list-labels", true, cells(t, tables, "labels", "label", "on", "where", "other end", "when"))
+	}
 	l.rows(t, "list-power", false, cells(t, tables, "power", "drop", "device", "at the device", "longest"))
+}
+
+// gathered fails unless a list with several things in a row has a box for each
+// thing, fewer rows, and these texts one after the other.
+func (l lists) gathered(t *testing.T, id string, things int, rows [][]string) {
+	t.Helper()
+	w := l[id]
+	if w == nil || w.ticks != things || w.ends*3 > things*2 {
+		t.Fatalf("%s is %+v, wants %d boxes", id, w, things)
+	}
+	w.ends = len(rows)
+	l.rows(t, id, false, rows)
+}
+
+// gatheredOrder is what the rows of a long order of work say.
+func gatheredOrder(w *work.Work) [][]string {
+	var out [][]string
+	for i := range w.Tasks.Visits {
+		for _, g := range report.Gather(w.Tasks.Visits[i].Steps) {
+			out = append(out, append([]string{g.Steps[0].Number, g.Words}, g.Items...))
+		}
+	}
+	return out
+}
+
+// gatheredLabels are the first and the last label of each drop, and the port of
+// the last, from the labels themselves.
+func gatheredLabels(w *work.Work) [][]string {
+	var out [][]string
+	for i := range w.Labels {
+		l := &w.Labels[i]
+		if i == 0 || l.Drop != w.Labels[i-1].Drop {
+			out = append(out, []string{l.Text})
+		}
+		if last := i == len(w.Labels)-1 || w.Labels[i+1].Drop != l.Drop; last {
+			if l.Cable > 1 {
+				out[len(out)-1] = append(out[len(out)-1], l.Text)
+			}
+			out[len(out)-1] = append(out[len(out)-1], fmt.Sprint(l.Port))
+		}
+	}
+	return out
+}
+
+// The office of forty places, several days of work for two, has a schedule that
+// can be carried: a line for each thing to do took 62 sheets.
+func TestScheduleOfAnOffice(t *testing.T) {
+	w := whole(t, solve(t, "../samples/small-office/job.toml", source.ReadFile))
+	sheets := render.Schedules(w)
+	if len(sheets) > 36 {
+		t.Errorf("%d sheets", len(sheets))
+	}
+	if flow := gather(sheets)["order"].flow.String(); w.Tasks.Days < 2 || !strings.Contains(flow, fmt.Sprintf("%ddays,07:00today%d,", w.Tasks.Days, w.Tasks.Days)) || !strings.Contains(flow, "day2,07:0") {
+		t.Errorf("no word of %d days", w.Tasks.Days)
+	}
 }
 
 // Sizes of the page that every sheet for the clipboard keeps, in micrometres:

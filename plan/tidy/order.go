@@ -72,7 +72,7 @@ var reference = []table{
 	{"connector", []string{"id", "like", "title", "gauges", "solid", "stranded", "core", "jacket", "pass_through"}},
 	{"spool", []string{"id", "cable", "left", "mark", "counts"}},
 	{"buy", nil},
-	{"crew", []string{"people", "start"}},
+	{"crew", []string{"people", "start", "day"}},
 	{"switch", []string{"watts", "volts"}},
 	{"labels", []string{"scheme"}},
 	{"have", nil},

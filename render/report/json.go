@@ -10,6 +10,7 @@ import (
 	"topplate/route"
 	"topplate/route/cut"
 	"topplate/route/fix"
+	"topplate/route/order"
 	"topplate/route/tasks"
 	"topplate/route/work"
 )
@@ -188,6 +189,7 @@ type workOrder struct {
 	People   int      `json:"people"`
 	Start    string   `json:"start"`
 	End      string   `json:"end"`
+	Days     int      `json:"days,omitempty" doc:"on which there is work, if several; end is on the last of them"`
 	Sunset   string   `json:"sunset,omitempty"`
 	Climbs   int      `json:"climbs" doc:"ways up into attics and down into crawl spaces"`
 	Changes  int      `json:"changes" doc:"of place"`
@@ -211,6 +213,7 @@ type visit struct {
 	Place  string   `json:"place"`
 	Level  string   `json:"level,omitempty" doc:"of a room, in a house with several levels"`
 	Climb  bool     `json:"climb"`
+	Day    int      `json:"day,omitempty" doc:"of a job of several days, from 1"`
 	Arrive string   `json:"arrive"`
 	Leave  string   `json:"leave"`
 	Carry  []string `json:"carry"`
@@ -222,6 +225,7 @@ type step struct {
 	Task     string   `json:"task"`
 	Kind     string   `json:"kind"`
 	Words    string   `json:"words"`
+	Day      int      `json:"day,omitempty" doc:"of a job of several days, from 1"`
 	Start    string   `json:"start"`
 	End      string   `json:"end"`
 	Together bool     `json:"together" doc:"both people are in it"`
@@ -442,7 +446,7 @@ func cableOf(w *work.Work, c *cut.Cable) cable {
 		x := spool{s.ID, s.New, mm(s.Length), mm(s.Left), s.Fate, []piece{}}
 		for j := range s.Cuts {
 			k := &s.Cuts[j]
-			y := piece{Piece: k.Piece, Length: mm(k.Length), Used: mm(k.Used), Check: checkText(s, k.Piece, w.Job.House.Units)}
+			y := piece{Piece: k.Piece, Length: mm(k.Length), Used: mm(k.Used), Check: CheckText(s, k.Piece, w.Job.House.Units)}
 			if k.Mark.Known {
 				at := mm(k.Mark.At)
 				y.Mark = &at
@@ -457,12 +461,15 @@ func cableOf(w *work.Work, c *cut.Cable) cable {
 func orderOf(w *work.Work) workOrder {
 	t := w.Tasks
 	out := workOrder{
-		People: t.People, Start: t.Start.String(), End: t.End.String(), Climbs: t.Climbs, Changes: t.Changes, Minutes: t.Minutes,
+		People: t.People, Start: t.Start.Hours(), End: t.End.Hours(), Climbs: t.Climbs, Changes: t.Changes, Minutes: t.Minutes,
 		Proved: t.Proved, Fewest: t.ProvedChanges, Baseline: figures{t.Baseline.Climbs, t.Baseline.Changes, t.Baseline.Minutes},
 		Visits: []visit{}, Deferred: append([]string{}, t.Deferred...),
 	}
 	if t.Sunset > 0 {
 		out.Sunset = t.Sunset.String()
+	}
+	if t.Days > 1 {
+		out.Days = t.Days
 	}
 	for i := range t.Visits {
 		out.Visits = append(out.Visits, visitOf(w, &t.Visits[i]))
@@ -473,20 +480,28 @@ func orderOf(w *work.Work) workOrder {
 func visitOf(w *work.Work, v *tasks.Visit) visit {
 	out := visit{
 		Number: v.Number, Person: v.Person, Place: v.Place.Title, Level: placeLevel(w.Job.House, v.Place), Climb: v.Climb,
-		Arrive: v.Arrive.String(), Leave: v.Leave.String(), Carry: []string{}, Steps: []step{},
+		Day: dayOf(w.Tasks, v.Arrive), Arrive: v.Arrive.Hours(), Leave: v.Leave.Hours(), Carry: []string{}, Steps: []step{},
 	}
 	for _, item := range v.Carry {
 		out.Carry = append(out.Carry, item.String())
 	}
 	for i := range v.Steps {
 		s := &v.Steps[i]
-		x := step{s.Number, s.Task.ID, s.Task.Kind.String(), s.Words, s.Start.String(), s.End.String(), s.Together, tagList(w.Result, s.Task.Drops), []string{}}
+		x := step{s.Number, s.Task.ID, s.Task.Kind.String(), s.Words, dayOf(w.Tasks, s.Start), s.Start.Hours(), s.End.Hours(), s.Together, tagList(w.Result, s.Task.Drops), []string{}}
 		for _, h := range s.Task.Holes {
 			x.Holes = append(x.Holes, w.Holes[h].ID)
 		}
 		out.Steps = append(out.Steps, x)
 	}
 	return out
+}
+
+// dayOf is the day of a clock in a job of several days, or 0.
+func dayOf(t *tasks.Work, c order.Clock) int {
+	if t.Days == 1 {
+		return 0
+	}
+	return c.Day()
 }
 
 func estimateOf(w *work.Work) estimated {

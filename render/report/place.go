@@ -81,9 +81,14 @@ func placeLevel(h *plan.House, p *tasks.Place) string {
 // withColumn puts a column behind another one, if the house has several levels
 // or spaces: name heads it, and cell gives it for each row.
 func withColumn(t *Table, h *plan.House, after int, name string, cells []string) {
-	if !several(h) {
-		return
+	if several(h) {
+		addColumn(t, after, name, cells)
 	}
+}
+
+// addColumn puts a column behind another. Rows that end before it stay as they
+// are.
+func addColumn(t *Table, after int, name string, cells []string) {
 	t.Head = inserted(t.Head, after, name)
 	for i := range t.Rows {
 		if after < len(t.Rows[i]) {

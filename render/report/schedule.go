@@ -11,6 +11,7 @@ import (
 	"topplate/plan/rule"
 	"topplate/route"
 	"topplate/route/estimate"
+	"topplate/route/order"
 	"topplate/route/work"
 )
 
@@ -171,10 +172,17 @@ func (p *printer) order(res *work.Work) {
 	if several(res.Job.House) {
 		up = "ways into attics and crawl spaces"
 	}
-	p.printf("Order of work: %d %s, %d changes of place, %s to %s; drop after drop it would be %d %s, %d changes and %s more\n",
-		t.Climbs, up, t.Changes, t.Start, t.End, t.Baseline.Climbs, up, t.Baseline.Changes, estimate.Duration(int64(t.Saved().Minutes)))
+	days := ""
+	if t.Days > 1 {
+		days = fmt.Sprintf("%d days, ", t.Days)
+	}
+	p.printf("Order of work: %d %s, %d changes of place, %s%s; drop after drop it would be %d %s, %d changes and %s more\n",
+		t.Climbs, up, t.Changes, days, order.Span(t.Start, t.End), t.Baseline.Climbs, up, t.Baseline.Changes, estimate.Duration(int64(t.Saved().Minutes)))
 	for i := range t.Visits {
 		v := &t.Visits[i]
+		if t.Days > 1 && (i == 0 || v.Arrive.Day() > t.Visits[i-1].Arrive.Day()) {
+			p.printf("  Day %d\n", v.Arrive.Day())
+		}
 		who := ""
 		if t.People > 1 {
 			who = fmt.Sprintf(", person %d", v.Person)
@@ -182,7 +190,7 @@ func (p *printer) order(res *work.Work) {
 		if l := placeLevel(res.Job.House, v.Place); l != "" {
 			who = ", " + l + who
 		}
-		p.printf("  %d  %s%s, %s to %s\n", v.Number, v.Place.Title, who, v.Arrive, v.Leave)
+		p.printf("  %d  %s%s, %s\n", v.Number, v.Place.Title, who, order.Span(v.Arrive, v.Leave))
 		if len(v.Carry) > 0 {
 			p.printf("      carry: %s\n", carryText(v))
 		}

@@ -3,6 +3,8 @@ package report
 import (
 	"bytes"
 	"encoding/json"
+	"fmt"
+	"strconv"
 	"testing"
 
 	"github.com/santhosh-tekuri/jsonschema/v6"
@@ -55,6 +57,12 @@ func TestResultsAreAsTheSchemaSays(t *testing.T) {
 		last = b.Bytes()
 		check(path, last)
 	}
+	var b bytes.Buffer
+	office := sample(t, "../../samples/small-office/job.toml")
+	if err := JSON(&b, office); err != nil {
+		t.Fatal(err)
+	}
+	checkDays(t, office.Tasks.Days, check("several days", b.Bytes())["order"].(map[string]any))
 	for seed := range uint64(8) {
 		var b bytes.Buffer
 		if err := JSON(&b, worked(t, "job.toml", randomhouse.Generate(seed, randomhouse.Options{}).Read)); err != nil {
@@ -80,5 +88,36 @@ func TestResultsAreAsTheSchemaSays(t *testing.T) {
 		if schema.Validate(m) == nil {
 			t.Errorf("%s is not noticed", what)
 		}
+	}
+}
+
+// checkDays holds an order of work of several days against what its results
+// promise: a day at each visit and step, never earlier than the one before, and
+// times of the day.
+func checkDays(t *testing.T, days int, order map[string]any) {
+	t.Helper()
+	number := func(x any) int {
+		n, err := strconv.Atoi(fmt.Sprint(x))
+		if err != nil {
+			t.Fatalf("%v is no day", x)
+		}
+		return n
+	}
+	last := 1
+	for _, v := range order["visits"].([]any) {
+		visit := v.(map[string]any)
+		day := number(visit["day"])
+		if day < last || day > days || visit["arrive"].(string) >= "24:00" || visit["arrive"].(string) > visit["leave"].(string) {
+			t.Errorf("visit on day %v, %v to %v, after day %d", visit["day"], visit["arrive"], visit["leave"], last)
+		}
+		last = day
+		for _, s := range visit["steps"].([]any) {
+			if step := s.(map[string]any); number(step["day"]) != day || step["start"].(string) > step["end"].(string) {
+				t.Errorf("step %v", step)
+			}
+		}
+	}
+	if days < 2 || last != days || number(order["days"]) != days {
+		t.Errorf("%v days, the last is %d, want %d", order["days"], last, days)
 	}
 }

@@ -114,16 +114,16 @@ func cutTable(w *work.Work) Table {
 			s := &c.Spools[j]
 			for k := range s.Cuts {
 				x := &s.Cuts[k]
-				t.Rows = append(t.Rows, []string{c.ID, s.ID, x.Piece, u.Format(x.Length), u.Format(x.Used), x.Mark.String(), checkText(s, x.Piece, u)})
+				t.Rows = append(t.Rows, []string{c.ID, s.ID, x.Piece, u.Format(x.Length), u.Format(x.Used), x.Mark.String(), CheckText(s, x.Piece, u)})
 			}
 		}
 	}
 	return t
 }
 
-// checkText is where to stop while the first of a set of equal cables is
+// CheckText is where to stop while the first of a set of equal cables is
 // pulled.
-func checkText(s *cut.Spool, piece string, u measure.System) string {
+func CheckText(s *cut.Spool, piece string, u measure.System) string {
 	for i := range s.Checks {
 		if s.Checks[i].First == piece {
 			return s.Checks[i].Words(u)
@@ -164,8 +164,9 @@ func partTable(w *work.Work) Table {
 // orderTable is the order of work, step by step.
 func orderTable(w *work.Work) Table {
 	t := Table{ID: "order", Title: "Order of work", Head: []string{"step", "who", "place", "from", "to", "what", "drops", "holes"}}
-	var levels []string
+	var levels, days []string
 	eachStep(w.Tasks, func(v *tasks.Visit, s *tasks.Step) {
+		days = append(days, strconv.Itoa(s.Start.Day()))
 		levels = append(levels, placeLevel(w.Job.House, v.Place))
 		who := strconv.Itoa(v.Person)
 		if s.Together {
@@ -176,9 +177,12 @@ func orderTable(w *work.Work) Table {
 			holes = append(holes, w.Holes[h].ID)
 		}
 		t.Rows = append(t.Rows, []string{
-			s.Number, who, v.Place.Title, s.Start.String(), s.End.String(), s.Words, tagsOf(w.Result, s.Task.Drops), strings.Join(holes, " "),
+			s.Number, who, v.Place.Title, s.Start.Hours(), s.End.Hours(), s.Words, tagsOf(w.Result, s.Task.Drops), strings.Join(holes, " "),
 		})
 	})
+	if w.Tasks.Days > 1 {
+		addColumn(&t, 2, "day", days)
+	}
 	withColumn(&t, w.Job.House, 2, "level", levels)
 	return t
 }

@@ -22,9 +22,7 @@ func check(job *Job) error {
 	if job.People != 1 && job.People != 2 {
 		say("people is %d, allowed are 1 and 2", job.People)
 	}
-	if job.Start < 0 || job.Start > MaxMinutes {
-		say("start is minute %d, allowed are 0 to %d", int(job.Start), MaxMinutes)
-	}
+	checkStart(job, say)
 	if job.Steps < 0 {
 		say("steps is %d, it can't be negative", job.Steps)
 	}
@@ -35,6 +33,25 @@ func check(job *Job) error {
 	checkTasks(job, places, say)
 	checkBaseline(job, say)
 	return errors.Join(all...)
+}
+
+func checkStart(job *Job, say func(string, ...any)) {
+	s := job.Shift
+	if s == nil {
+		if job.Start < 0 || job.Start > MaxMinutes {
+			say("start is minute %d, allowed are 0 to %d", int(job.Start), MaxMinutes)
+		}
+		return
+	}
+	if s.Start < 0 || s.Start >= dayMinutes {
+		say("the shift starts at minute %d, allowed are 0 to %d", int(s.Start), dayMinutes-1)
+	}
+	if s.Minutes < 1 || s.Minutes > dayMinutes {
+		say("the shift is %d minutes long, allowed are 1 to %d", s.Minutes, dayMinutes)
+	}
+	if job.Start < s.Start || job.Start > MaxStart {
+		say("start is minute %d, allowed are %d to %d", int(job.Start), int(s.Start), MaxStart)
+	}
 }
 
 func checkPlaces(job *Job, say func(string, ...any)) map[string]bool {
@@ -53,7 +70,7 @@ func checkPlaces(job *Job, say func(string, ...any)) map[string]bool {
 	}
 	seen := make(map[[2]string]bool)
 	for _, w := range job.Ways {
-		if !known[w.To] || !known[w.From] && w.From != job.From {
+		if !known[w.To] || !known[w.From] && w.From != job.From && (job.Shift == nil || w.From != job.Shift.From) {
 			say("way from %q to %q: no such place", w.From, w.To)
 		}
 		if seen[[2]string{w.From, w.To}] {

@@ -34,13 +34,18 @@ func (m *model) work(steps []step) *run {
 	}
 	for i, s := range steps {
 		r.arrive[i] = goTo(s.who, m.place[s.task])
-		begin := r.arrive[i]
+		begin, since := r.arrive[i], free[s.who]
 		if s.helper >= 0 {
 			r.assist[i] = goTo(s.helper, m.helper[s.task])
-			begin = max(begin, r.assist[i])
+			begin, since = max(begin, r.assist[i]), min(since, free[s.helper])
 		}
 		for _, p := range m.pre[s.task] {
 			begin = max(begin, r.end[p])
+		}
+		begin = m.onShift(s.task, begin, since)
+		r.arrive[i] = m.there(r.arrive[i], free[s.who], begin, m.place[s.task])
+		if s.helper >= 0 {
+			r.assist[i] = m.there(r.assist[i], free[s.helper], begin, m.helper[s.task])
 		}
 		end := begin + m.minutes[s.task]
 		r.start[s.task], r.end[s.task] = begin, end
@@ -49,8 +54,8 @@ func (m *model) work(steps []step) *run {
 			free[s.helper] = end
 		}
 		last = max(last, end)
-		r.score.Late += over(end, m.due[s.task])
-		r.score.Past += over(end, m.prefer[s.task])
+		r.score.Late += over(m.ofDay(end), m.due[s.task])
+		r.score.Past += over(m.ofDay(end), m.prefer[s.task])
 	}
 	r.score.Minutes = last - m.start
 	return r

@@ -20,6 +20,12 @@
 //     before time because it is about heat in the attic.
 //  4. Minutes from the start to the end of the last task.
 //
+// A job of several days (Job.Shift) has the same places, changes and wishes: a
+// clock limit holds on each day, a task is begun on the first day on which it
+// can be ended, by its limit where any day allows that, and who takes up work
+// in the morning where it was left in the evening has not changed place, but
+// climbs again.
+//
 // What is still equal is decided by a fixed rule that looks at IDs and names
 // only; tasks of a visit that may be swapped freely stand in order of ID.
 //
@@ -34,7 +40,10 @@
 // single tasks with their clock times, which a beam search supplies with a
 // good order first. Both stop after a stated number of steps, so the time is
 // bounded and the answer the same on every machine; Result.Proved tells
-// whether the end was reached, and Result.Bound what no order can beat.
+// whether the end was reached, and Result.Bound what no order can beat. With
+// several days a later moment can be the better one, since it is cool again;
+// so there the second search is left to the beam, and mostly only changes are
+// proved.
 //
 // Cost. The first search visits closed sets, few in a house; the second is
 // exponential in the worst case (scheduling with prerequisites on two machines

@@ -2,15 +2,39 @@ package order
 
 import "fmt"
 
-// A Clock is a time in minutes after the midnight that begins the day of work.
+// A Clock is a time in minutes after the midnight that begins the first day of
+// work.
 type Clock int
 
-// String is the clock as hh:mm; hours go on beyond 24.
-func (c Clock) String() string {
+// dayMinutes is how long a day is, with its night.
+const dayMinutes = 24 * 60
+
+// Day counts days from 1, the first day of work.
+func (c Clock) Day() int { return max(int(c), 0)/dayMinutes + 1 }
+
+// Hours is the time of the day as hh:mm.
+func (c Clock) Hours() string {
 	if c < 0 {
 		return fmt.Sprintf("-%02d:%02d", int(-c)/60, int(-c)%60)
 	}
-	return fmt.Sprintf("%02d:%02d", int(c)/60, int(c)%60)
+	return fmt.Sprintf("%02d:%02d", int(c)%dayMinutes/60, int(c)%60)
+}
+
+// String is the clock as hh:mm, after the first day with the day before it:
+// "day 2, 08:41".
+func (c Clock) String() string {
+	if d := c.Day(); d > 1 {
+		return fmt.Sprintf("day %d, %s", d, c.Hours())
+	}
+	return c.Hours()
+}
+
+// Span is from one clock to another: "08:41 to 13:56", "day 2, 08:41 to 13:56".
+func Span(from, to Clock) string {
+	if from.Day() == to.Day() {
+		return from.String() + " to " + to.Hours()
+	}
+	return from.String() + " to " + to.String()
 }
 
 // A Place is where tasks are done.
@@ -23,8 +47,8 @@ type Place struct {
 // A Way replaces the minutes between two places, in one direction. From may
 // also be Job.From.
 type Way struct {
-	From, To string
-	Minutes  int // 0 to MaxMinutes
+	From, To string // From may also be Shift.From
+	Minutes  int    // 0 to MaxMinutes
 }
 
 // A Task is a piece of work that is done without a break.
@@ -38,7 +62,8 @@ type Task struct {
 	// when one feeds and one pulls. Empty: the same place.
 	Helper string
 	// NotAfter is the clock at which the task must be finished, as sunset for
-	// work outside. 0: no limit.
+	// work outside. 0: no limit. In a job of several days it is a time of every
+	// day, and so is PreferBefore.
 	NotAfter Clock
 	// PreferBefore is the clock at which the task is better finished, as late
 	// morning for work in a hot attic. 0: no wish.
@@ -50,6 +75,7 @@ const (
 	MaxTasks   = 1024
 	MaxPlaces  = 64
 	MaxMinutes = 100_000
+	MaxStart   = 10_000_000 // of a job of several days
 )
 
 // DefaultSteps is the limit on search steps where Job.Steps is 0. A step is
@@ -58,13 +84,23 @@ const (
 // wait to be tried take up to about 150 MB.
 const DefaultSteps = 300_000
 
+// A Shift is the working day of a job of several days. On each day work begins
+// at Start and ends within Minutes. No task goes on overnight. In the morning
+// people come from From.
+type Shift struct {
+	Start   Clock // 0 to 23:59
+	Minutes int   // 1 to 24 hours
+	From    string
+}
+
 // A Job is what Solve is given. It is not changed.
 type Job struct {
 	Tasks  []Task
 	Places []Place
 	Ways   []Way
 	People int    // 1 or 2
-	Start  Clock  // 0 to MaxMinutes
+	Start  Clock  // 0 to MaxMinutes; with a Shift, from its Start up to MaxStart
+	Shift  *Shift // nil: work goes on until all is done
 	From   string // a name for where people start, as a van; empty: at their first task
 	// AlonePercent is the time that one person needs for a task for two hands,
 	// in percent of the task's minutes, 100 to 1000; walking to and fro is in
@@ -82,7 +118,7 @@ type Score struct {
 	Late    int // minutes past NotAfter, summed over tasks
 	Changes int // changes of place, summed over people
 	Past    int // minutes past PreferBefore, summed over tasks
-	Minutes int // from Job.Start to the end of the last task
+	Minutes int // from Job.Start to the end of the last task, nights included
 }
 
 // Compare is negative where s is better than o, 0 where they are equal.
@@ -103,7 +139,7 @@ type Work struct {
 	Alone      bool // a task for two hands that one person does, in longer time
 }
 
-// A Visit is a stay of one person at one place.
+// A Visit is a stay of one person at one place on one day.
 type Visit struct {
 	Person int // 0 or 1
 	Place  string

@@ -39,8 +39,13 @@ type model struct {
 	names []string
 	climb []bool
 	first []int   // minutes to arrive from the start
+	home  []int   // minutes to arrive in the morning of a later day
 	move  [][]int // minutes from place to place
 	near  []int   // least minutes to arrive from another place
+
+	// shift is the minutes of a working day, 0 if work goes on until all is
+	// done; morning is when it begins, in minutes after midnight.
+	shift, morning int
 
 	visits [][]int16    // by task and place: see chainVisits
 	faults []int16      // memo of chainFaults
@@ -57,6 +62,9 @@ func newModel(job *Job) (*model, error) {
 	m.taskCost, m.hopCost = 1+size*size, 10*(1+size)
 	m.addPlaces(job)
 	m.addTasks(job)
+	if err := m.addShift(job); err != nil {
+		return nil, err
+	}
 	if err := m.sort(); err != nil {
 		return nil, err
 	}
@@ -80,7 +88,10 @@ func (m *model) addPlaces(job *Job) {
 		}
 		m.move = append(m.move, row)
 	}
-	m.first = make([]int, len(places))
+	m.first, m.home = make([]int, len(places)), make([]int, len(places))
+	for to, p := range places {
+		m.home[to] = p.Arrive
+	}
 	if job.From != "" {
 		for to, p := range places {
 			m.first[to] = p.Arrive
@@ -95,6 +106,9 @@ func (m *model) addPlaces(job *Job) {
 		}
 		if w.From == job.From && w.From != w.To {
 			m.first[index[w.To]] = w.Minutes
+		}
+		if job.Shift != nil && w.From == job.Shift.From {
+			m.home[index[w.To]] = w.Minutes
 		}
 	}
 	m.near = make([]int, len(places))

@@ -73,6 +73,11 @@ func (m *model) earliest(stays [2][]stay, at [2]int8, free [2]int, end []int, do
 			for _, p := range m.pre[t] {
 				b.start = max(b.start, end[p])
 			}
+			since := free[who]
+			if b.helper >= 0 {
+				since = min(since, free[b.helper])
+			}
+			b.start = m.onShift(t, b.start, since)
 			if best.task < 0 || m.compareBegin(b, best) < 0 {
 				best = b
 			}

@@ -60,13 +60,13 @@ func (m *model) solve(known *run) (*run, Score) {
 	} else {
 		best = better(m.pairRun(t), known)
 	}
-	if m.people == 1 && len(m.timed) == 0 || best.score == bound {
+	if m.people == 1 && len(m.timed) == 0 && m.shift == 0 || best.score == bound {
 		return best, bound
 	}
 	if len(m.ids) <= beamTasks {
 		best = better(best, m.beam(min(max(beamWork/len(m.ids), beamLeast), beamMost)))
 	}
-	if best.score == bound {
+	if best.score == bound || m.shift > 0 {
 		return best, bound
 	}
 	found, lower := m.seek(best, m.limit)
@@ -155,8 +155,8 @@ func (m *model) plan(r *run) Plan {
 		}
 	}
 	for t, id := range m.ids {
-		if by := over(r.end[t], m.due[t]); by > 0 {
-			p.Broken = append(p.Broken, Broken{id, Clock(m.due[t]), Clock(r.end[t]), by})
+		if by := over(m.ofDay(r.end[t]), m.due[t]); by > 0 {
+			p.Broken = append(p.Broken, Broken{id, Clock(r.end[t] - by), Clock(r.end[t]), by})
 		}
 	}
 	return p
@@ -168,7 +168,7 @@ func (m *model) workOf(r *run, t int) Work {
 
 // join adds work to the visit that a person is at, or to a new one.
 func (m *model) join(p *Plan, open *[2]int, who, place, arrive int, w Work) {
-	if i := open[who]; i < 0 || p.Visits[i].Place != m.names[place] {
+	if i := open[who]; i < 0 || p.Visits[i].Place != m.names[place] || m.dayOf(int(w.Start)) > m.dayOf(int(p.Visits[i].Leave)) {
 		open[who] = len(p.Visits)
 		p.Visits = append(p.Visits, Visit{
 			Person: who, Place: m.names[place], Climb: m.climb[place], Arrive: Clock(arrive),

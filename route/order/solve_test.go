@@ -365,7 +365,7 @@ func TestHouse(t *testing.T) {
 }
 
 func TestClockText(t *testing.T) {
-	for c, want := range map[Clock]string{0: "00:00", 605: "10:05", 1500: "25:00", -61: "-01:01"} {
+	for c, want := range map[Clock]string{0: "00:00", 605: "10:05", 1440: "day 2, 00:00", 1439: "23:59", 8*1440 + 521: "day 9, 08:41", -61: "-01:01"} {
 		if c.String() != want {
 			t.Errorf("%d is %s, want %s", int(c), c, want)
 		}

@@ -49,6 +49,11 @@ func (m *model) take(now *moment, s step) moment {
 			begin = max(begin, now.free[who])
 		}
 	}
+	since := now.free[s.who]
+	if s.helper >= 0 {
+		since = min(since, now.free[s.helper])
+	}
+	begin = m.onShift(s.task, begin, since)
 	end := begin + m.minutes[s.task]
 	m.settle(&next, s.who, m.place[s.task], s.task, end)
 	if s.helper >= 0 {
@@ -57,8 +62,8 @@ func (m *model) take(now *moment, s step) moment {
 	next.begun = begin
 	next.work -= m.hands(s.task) * m.minutes[s.task]
 	next.spot.done.add(s.task)
-	next.score.Late += over(end, m.due[s.task])
-	next.score.Past += over(end, m.prefer[s.task])
+	next.score.Late += over(m.ofDay(end), m.due[s.task])
+	next.score.Past += over(m.ofDay(end), m.prefer[s.task])
 	next.score.Minutes = max(next.score.Minutes, end-m.start)
 	return next
 }
@@ -110,7 +115,8 @@ func (m *model) promise(now *moment) Score {
 		return s
 	}
 	for _, t := range m.timed {
-		if !now.spot.done.has(t) {
+		// On a later day a task can be in time again.
+		if m.shift == 0 && !now.spot.done.has(t) {
 			end := m.soonest(now, t)
 			s.Late += over(end, m.due[t])
 			s.Past += over(end, m.prefer[t])

@@ -17,6 +17,9 @@ type clock struct {
 	places map[string]*Place
 	// sunset and cool are 0 if there is no limit.
 	sunset, cool order.Clock
+	// shift is the day of work of a job of several, nil if it is done on one.
+	shift *order.Shift
+	most  int // minutes of the longest way in the morning
 }
 
 // task is t as package order takes it.
@@ -39,8 +42,8 @@ func (c clock) at(t *Task, k PlaceKind) bool {
 // clock finds the limits of the job's day and notes what is not known.
 func (s *site) clock(today []way, w *Work) clock {
 	c := clock{start: order.Clock(s.job.Crew.Start), places: s.titles}
-	date, err := time.Parse("2006-01-02", s.job.Date)
-	if err != nil {
+	date, ok := s.date()
+	if !ok {
 		return c
 	}
 	c.cool = order.Clock(value(atticCool))
@@ -63,13 +66,15 @@ func (s *site) clock(today []way, w *Work) clock {
 	return c
 }
 
+// date is the job's, if it has one.
+func (s *site) date() (time.Time, bool) {
+	date, err := time.Parse("2006-01-02", s.job.Date)
+	return date, err == nil
+}
+
 // sunset finds the limit for outdoor work.
 func (s *site) sunset(date time.Time, w *Work, c *clock) {
-	place := s.job.House.Site
-	d, err := sun.At(
-		sun.Date{Year: date.Year(), Month: date.Month(), Day: date.Day()},
-		sun.Position{Latitude: place.Latitude, Longitude: place.Longitude}, place.UTCOffset,
-	)
+	d, err := s.daylight(date)
 	if d.Polar == sun.PolarNight {
 		w.note(AfterSunset, route.Finding{
 			Pos: diag.Pos{File: s.job.File}, Where: s.job.Date,
@@ -81,6 +86,14 @@ func (s *site) sunset(date time.Time, w *Work, c *clock) {
 	}
 	c.sunset = order.Clock(max(d.Sunset.Minute(), 1))
 	w.Sunset = c.sunset
+}
+
+func (s *site) daylight(date time.Time) (sun.Day, error) {
+	place := s.job.House.Site
+	return sun.At(
+		sun.Date{Year: date.Year(), Month: date.Month(), Day: date.Day()},
+		sun.Position{Latitude: place.Latitude, Longitude: place.Longitude}, place.UTCOffset,
+	)
 }
 
 // note adds a finding of one of this package's rules.
@@ -102,7 +115,7 @@ func (s *site) noteBroken(w *Work, d *day) {
 	}
 	latest := map[int]order.Broken{}
 	for _, b := range d.broken {
-		for _, drop := range index[b.ID].Drops {
+		for _, drop := range index[whole(b.ID)].Drops {
 			if b.End > latest[drop].End {
 				latest[drop] = b
 			}
@@ -125,12 +138,21 @@ func (s *site) noteBroken(w *Work, d *day) {
 // noteLongDay tells of a day that is too long.
 func (s *site) noteLongDay(w *Work) {
 	most := int(value(longDay) / 1000)
-	if w.Minutes <= most {
+	long := fmt.Sprintf("; more than %d h is a long day", most/60)
+	found := fmt.Sprintf("the work takes %d h %d min and ends at %s", w.Minutes/60, w.Minutes%60, w.End)
+	switch several := w.Days > 1; {
+	case several && s.job.Crew.Day > most:
+		found = fmt.Sprintf("%s, in days of up to %d h %d min%s", found, s.job.Crew.Day/60, s.job.Crew.Day%60, long)
+	case several:
+		found += ", more than one day"
+	case w.Minutes <= most:
 		return
+	default:
+		found += long
 	}
 	w.note(LongDay, route.Finding{
 		Pos: diag.Pos{File: s.job.File}, Where: s.job.Name,
-		Found:  fmt.Sprintf("the work takes %d h %d min and ends at %s; more than %d h is a long day", w.Minutes/60, w.Minutes%60, w.End, most/60),
+		Found:  found,
 		Change: "a second person, or some drops for another day",
 	})
 }

@@ -39,18 +39,20 @@ type stay struct {
 	tasks []*Task
 }
 
-// A day is lots worked one after the other.
+// A day is lots worked one after the other, over several days if clock.shift is
+// set.
 type day struct {
 	stays                 []stay
 	tasks                 []*Task
 	broken                []order.Broken
 	end                   order.Clock
+	shift                 *order.Shift
 	proved, provedChanges bool
 }
 
 // work orders each lot and puts them one after the other.
 func (s *site) work(parts [][]way, c clock, steps int) (*day, error) {
-	d := &day{end: c.start, proved: true, provedChanges: true}
+	d := &day{end: c.start, shift: c.shift, proved: true, provedChanges: true}
 	bored := map[int]bool{}
 	for i, part := range parts {
 		l := lot{site: *s, ways: slices.Clone(part), first: i == 0, bored: bored, kept: s.usedBy(parts[i+1:])}
@@ -107,12 +109,12 @@ const van = "van"
 // orderJob is a lot as package order takes it, from where the lot before it
 // ended.
 func (s *site) orderJob(list []*Task, c clock, before *day, steps int) order.Job {
-	job := order.Job{People: s.people, Start: before.end, From: van, AlonePercent: 100, Steps: steps}
+	job := order.Job{People: s.people, Start: before.end, Shift: c.shift, From: van, AlonePercent: 100, Steps: steps}
 	used := map[string]bool{}
 	for _, t := range list {
 		used[t.Place] = true
 		used[t.Helper] = true
-		job.Tasks = append(job.Tasks, c.task(t))
+		job.Tasks = append(job.Tasks, c.parts(t)...)
 	}
 	for _, key := range slices.Sorted(maps.Keys(s.titles)) {
 		if p := s.titles[key]; used[key] {
@@ -149,9 +151,9 @@ func (d *day) append(res *order.Result, list []*Task) {
 	for _, v := range res.Visits {
 		var tasks []*Task
 		for _, w := range v.Work {
-			tasks = append(tasks, index[w.ID])
+			tasks = append(tasks, index[whole(w.ID)])
 		}
-		if i := last[v.Person]; i >= 0 && d.stays[i].Place == v.Place {
+		if i := last[v.Person]; i >= 0 && d.stays[i].Place == v.Place && d.stays[i].Leave.Day() == v.Arrive.Day() {
 			o := &d.stays[i]
 			o.Work, o.tasks, o.Leave = append(o.Work, v.Work...), append(o.tasks, tasks...), v.Leave
 		} else {
@@ -164,19 +166,37 @@ func (d *day) append(res *order.Result, list []*Task) {
 	}
 }
 
+// minutes are those from the start of each day to the end of its last task.
+func (d *day) minutes(start order.Clock) int {
+	if d.shift == nil {
+		return int(d.end - start)
+	}
+	ends := map[int]order.Clock{}
+	for i := range d.stays {
+		leave := d.stays[i].Leave
+		day := int(leave-start) / dayMinutes
+		ends[day] = max(ends[day], leave-start-order.Clock(day*dayMinutes))
+	}
+	sum := 0
+	for _, end := range ends {
+		sum += int(end)
+	}
+	return sum
+}
+
 // figures are what a day comes to.
 func (d *day) figures(start order.Clock) Figures {
-	f := Figures{Minutes: int(d.end - start)}
-	seen := [2]bool{}
+	f := Figures{Minutes: d.minutes(start)}
+	seen := [2]string{}
 	for i := range d.stays {
 		v := &d.stays[i]
 		if v.Climb {
 			f.Climbs++
 		}
-		if seen[v.Person] {
+		if at := seen[v.Person]; at != "" && at != v.Place {
 			f.Changes++
 		}
-		seen[v.Person] = true
+		seen[v.Person] = v.Place
 	}
 	for _, b := range d.broken {
 		f.Late += b.Minutes

@@ -26,6 +26,12 @@
 // divided between them (see shares). Work without a term has a record in this
 // package. Each task's sum is rounded up to a whole minute.
 //
+// Days. A job that takes longer than its crew works on one day is spread over
+// several, which follow each other: sunset and the cool of the attic come on
+// each, and all go home at night. Clock times go on over midnight
+// (order.Clock). A task that no day is long enough for is done in parts; no
+// other goes on overnight.
+//
 // Large jobs are worked in lots of neighbouring places, one lot after the other:
 // what package order promises then holds for each lot.
 package tasks

@@ -26,7 +26,7 @@ func Order(res *route.Result) (*Work, error) { return within(res, usual) }
 func within(res *route.Result, b budget) (*Work, error) {
 	s := newSite(res)
 	today := s.today()
-	w := &Work{People: s.people, Start: order.Clock(s.job.Crew.Start), End: order.Clock(s.job.Crew.Start)}
+	w := &Work{People: s.people, Days: 1, Start: order.Clock(s.job.Crew.Start), End: order.Clock(s.job.Crew.Start)}
 	w.Deferred = s.deferred(today)
 	if len(today) == 0 {
 		return w, nil
@@ -34,11 +34,15 @@ func within(res *route.Result, b budget) (*Work, error) {
 	clock := s.clock(today, w)
 	parts := s.lotsOf(today, b.drops)
 	day, err := s.work(parts, clock, b.lot)
+	if err == nil && int(day.end-clock.start) > s.job.Crew.OneDay {
+		s.spread(&clock, w, int(day.end-clock.start))
+		day, err = s.work(parts, clock, b.lot)
+	}
 	if err != nil {
 		return nil, err
 	}
 	w.Lots, w.Tasks, w.Visits, w.Figures = len(parts), day.tasks, s.visits(day), day.figures(w.Start)
-	w.End = w.Start + order.Clock(w.Minutes)
+	w.End, w.Days = day.end, day.end.Day()
 	w.Proved, w.ProvedChanges = day.proved, day.provedChanges
 	slow, err := s.work(s.lotsOf(today, 1), clock, b.drop)
 	if err != nil {
@@ -79,6 +83,7 @@ func (s *site) visits(d *day) []Visit {
 			if step.Helps {
 				step.Words = t.HelperWords
 			}
+			step.Words += partWords(work.ID)
 			together = together || work.Together
 			v.Steps = append(v.Steps, step)
 		}

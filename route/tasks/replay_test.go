@@ -126,8 +126,14 @@ func (r *replay) people() {
 		if o := last[v.Person]; o != nil {
 			from = o.Leave
 			way += r.stairs(o.Place, v.Place)
-			if o.Place.Key == v.Place.Key {
+			if o.Place.Key == v.Place.Key && o.Leave.Day() == v.Arrive.Day() {
 				r.Errorf("visit %d is where visit %d was", v.Number, o.Number)
+			}
+		}
+		if d := v.Arrive.Day(); r.w.Days > 1 {
+			r.onDay(v, order.Clock((d-1)*24*60)+r.w.Start)
+			if last[v.Person] != nil && last[v.Person].Leave.Day() < d {
+				from = order.Clock((d-1)*24*60) + r.w.Start
 			}
 		}
 		if v.Number != i+1 || v.Arrive < from+way || v.Climb != climbed(v.Place) {
@@ -142,6 +148,13 @@ func (r *replay) people() {
 			now = s.End
 		}
 		last[v.Person] = v
+	}
+}
+
+// onDay checks that a visit is on one working day, which begins then.
+func (r *replay) onDay(v *Visit, morning order.Clock) {
+	if v.Arrive < morning || v.Leave > morning+order.Clock(r.res.Job.Crew.Day) {
+		r.Errorf("visit %d, %s to %s, is not on the day that begins at %s", v.Number, v.Arrive, v.Leave, morning)
 	}
 }
 
@@ -349,20 +362,26 @@ func (r *replay) isIn(place string, space int) bool {
 // figures counts climbs and changes anew.
 func (r *replay) figures() {
 	climbs, changes, end := 0, 0, r.w.Start
-	seen := map[int]bool{}
+	seen, minutes := map[int]string{}, map[int]int{}
 	for i := range r.w.Visits {
 		v := &r.w.Visits[i]
 		if climbed(v.Place) {
 			climbs++
 		}
-		if seen[v.Person] {
+		if at := seen[v.Person]; at != "" && at != v.Place.Key {
 			changes++
 		}
-		seen[v.Person] = true
+		seen[v.Person] = v.Place.Key
 		end = max(end, v.Leave)
+		since := int(v.Leave - r.w.Start)
+		minutes[since/(24*60)] = max(minutes[since/(24*60)], since%(24*60))
+	}
+	sum := 0
+	for _, n := range minutes {
+		sum += n
 	}
 	f, b := r.w.Figures, r.w.Baseline
-	if f.Climbs != climbs || f.Changes != changes || f.Minutes != int(end-r.w.Start) || r.w.End != end {
+	if f.Climbs != climbs || f.Changes != changes || f.Minutes != sum || r.w.End != end {
 		r.Errorf("%+v, counted %d climbs, %d changes, end %s", f, climbs, changes, end)
 	}
 	// Fewest changes come first; with several attics more climbs may buy them.

@@ -130,7 +130,7 @@ type Visit struct {
 type Figures struct {
 	Climbs  int // ways up into attics and down into crawl spaces
 	Changes int // changes of place, summed over people
-	Minutes int // from the start to the end of the last task
+	Minutes int // from the start to the end of the last task, of each day
 	Late    int // minutes of tasks beyond their limits on the clock, summed
 }
 
@@ -138,7 +138,8 @@ type Figures struct {
 type Work struct {
 	People     int
 	Start, End order.Clock
-	Sunset     order.Clock // 0 if it is not known
+	Days       int         // on which there is work: those that End counts
+	Sunset     order.Clock // 0 if it is not known; the earliest of its days
 	Tasks      []*Task     // by ID
 	Visits     []Visit
 	Figures
