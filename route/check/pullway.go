@@ -160,8 +160,10 @@ func (c *checker) findBoxes() {
 	})
 	for i := range c.res.Graph.Arcs {
 		a := &c.res.Graph.Arcs[i]
-		if d, ok := at[a.From]; ok && a.Kind == route.SlantArc {
-			c.boxes[a.To] = append(c.boxes[a.To], d)
+		for _, ends := range [2][2]int{{a.From, a.To}, {a.To, a.From}} {
+			if d, ok := at[ends[0]]; ok && a.Kind == route.SlantArc {
+				c.boxes[ends[1]] = append(c.boxes[ends[1]], d)
+			}
 		}
 	}
 }
