@@ -25,6 +25,7 @@ func (r *Result) findings(book rule.Book) []Finding {
 	}
 	c.conduits()
 	c.chases()
+	c.panelBesideChase()
 	for i := range r.Job.House.Hatches {
 		c.hatch(&r.Job.House.Hatches[i])
 	}
@@ -165,6 +166,26 @@ func (c *collector) thickest(h *Hole) measure.Length {
 		most = max(most, c.r.Job.Drops[d].Cable.Diameter)
 	}
 	return most
+}
+
+// panelBesideChase notes chases of the panel's room that no cable starts in, since
+// the panel is just out of an arm's reach of them.
+func (c *collector) panelBesideChase() {
+	job, g := c.r.Job, c.r.Graph
+	panel := g.Nodes[g.Root].At
+	for i := range job.House.Chases {
+		t := &job.House.Chases[i]
+		m := mid(t.Area)
+		l := dist(panel.X, m.X) + dist(panel.Y, m.Y)
+		if t.Hot || !slices.Contains(t.Rooms, job.Closet.Room) || l <= job.Tools.ArmReach || l > 2*job.Tools.ArmReach {
+			continue
+		}
+		c.out = append(c.out, Finding{
+			Rule: rule.NoHiddenWay, Severity: rule.Note, Pos: t.Pos, Where: t.ID,
+			Found:  fmt.Sprintf("the panel is %s from the middle of it; its cables may start there from within %s, an arm's reach", c.text(l), c.text(job.Tools.ArmReach)),
+			Change: "the panel nearer to the chase",
+		})
+	}
 }
 
 // hatch reports an attic access in a ceiling that is smaller than the code's.

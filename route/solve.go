@@ -1,6 +1,7 @@
 package route
 
 import (
+	"cmp"
 	"fmt"
 	"maps"
 	"slices"
@@ -245,24 +246,17 @@ func (g *Graph) changesFor(search *network.Search, d int) *Blocked {
 	if !ok {
 		return &Blocked{Blocks: []Block{{Rule: rule.NoHiddenWay, Pos: g.Job.Drops[d].Pos, Found: "no way to the closet"}}}
 	}
-	b := &Blocked{Route: p.Cost}
-	seen := map[string]bool{}
-	if last := &g.Arcs[p.Arcs[len(p.Arcs)-1]]; last.Kind == RacewayArc && len(last.Blocks) > 0 {
-		for _, bl := range g.dead[d] {
-			if !seen[bl.Found] {
-				seen[bl.Found] = true
-				b.Blocks = append(b.Blocks, bl)
-			}
-		}
-	}
+	b := &Blocked{Route: p.Cost, Blocks: g.blocksOn(p.Arcs)}
 	for _, a := range p.Arcs {
 		for _, bl := range g.Arcs[a].Blocks {
 			b.Route -= bl.Price
 		}
 	}
-	for _, bl := range g.blocksOn(p.Arcs) {
-		b.Blocks = append(b.Blocks, bl)
+	for _, bl := range b.Blocks {
 		b.Changes += bl.Price
+	}
+	if last := &g.Arcs[p.Arcs[len(p.Arcs)-1]]; last.Kind == RacewayArc && len(last.Blocks) > 0 {
+		b.Blocks = []Block{g.lastResort(d, b.Blocks[len(b.Blocks)-1])}
 	}
 	nodes := make([]int, len(p.Nodes))
 	for i, n := range p.Nodes {
@@ -270,6 +264,23 @@ func (g *Graph) changesFor(search *network.Search, d int) *Blocked {
 	}
 	b.Points = corners(g, nodes)
 	return b
+}
+
+// lastResort is what stops drop d nearest to where it was wished, with the raceway
+// that is the only change: or another place, where the job allows raceways and
+// none leads there.
+func (g *Graph) lastResort(d int, raceway Block) Block {
+	bl, wished := raceway, g.Nodes[g.Terminals[d]].At
+	if dead := g.dead[d]; len(dead) > 0 {
+		bl = slices.MinFunc(dead, func(p, q Block) int {
+			return cmp.Compare(geom.Dist(flat(p.At), flat(wished)), geom.Dist(flat(q.At), flat(wished)))
+		})
+		bl.Change, bl.Price = cmp.Or(bl.Change, raceway.Change), raceway.Price
+	}
+	if g.Job.Allow.Raceway && bl.Change == raceway.Change {
+		bl.Change = "another place for " + g.Job.Drops[d].Tag
+	}
+	return bl
 }
 
 // costOf adds up what the routes pay, shared parts once.

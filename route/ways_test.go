@@ -134,7 +134,8 @@ func TestRaceway(t *testing.T) {
 	house := strings.Replace(cottage(false, ""), "start = { wall = \"ground-s\", at = \"8ft\" }\n", "start = { wall = \"ground-s\", at = \"8ft\" }\nframe = \"masonry\"\nthickness = \"4in\"\n", 1)
 	const drop = "[[drop]]\ntag = \"M\"\nkind = \"wall plate\"\nwall = \"ground-m\"\nside = \"left\"\nat = \"4ft\"\nheight = \"4ft\"\n"
 	res := solved(t, jobIn(t, house, groundPanel+drop))
-	if b := res.Routes[0].Blocked; b == nil || !strings.Contains(b.Blocks[0].Found, "masonry") {
+	// One stop: what blocks it, and the one change.
+	if b := res.Routes[0].Blocked; b == nil || len(b.Blocks) != 1 || !strings.Contains(b.Blocks[0].Found, "masonry") || !strings.Contains(b.Blocks[0].Change, "surface raceway") {
 		t.Fatalf("without a raceway: %+v", b)
 	}
 	res = solved(t, jobIn(t, house, groundPanel+drop+"[allow]\nraceway = true\n"))

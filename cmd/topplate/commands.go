@@ -21,14 +21,14 @@ func checkCommand() *cobra.Command {
 	var wait patience
 	c := &cobra.Command{
 		Use:   "check JOB.toml",
-		Short: "Read a job and its house, route it, and print the findings",
+		Short: "Read a job and its house, route it, and print the findings and cautions",
 		Args:  oneFile("a job file"),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			res, err := solve(args[0], &wait, cmd.ErrOrStderr())
 			if err != nil {
 				return err
 			}
-			return finish(res.Result, report.Findings(cmd.OutOrStdout(), res))
+			return finish(res.Result, report.Check(cmd.OutOrStdout(), res))
 		},
 	}
 	wait.flag(c)

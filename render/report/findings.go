@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"io"
+	"strings"
 
 	"topplate/plan/rule"
 	"topplate/route"
@@ -32,6 +33,23 @@ func Findings(w io.Writer, res *work.Work) error {
 	}
 	p.printf("%d of %d drops routed; %d stop, %d caution, %d note\n",
 		routed(res.Result), len(res.Routes), count[rule.Stop], count[rule.Caution], count[rule.Note])
+	return p.err
+}
+
+// Check writes the findings, and the cautions of the job in a line each: their
+// titles and first sentences. Schedule has them whole.
+func Check(w io.Writer, res *work.Work) error {
+	if err := Findings(w, res); err != nil {
+		return err
+	}
+	p := &printer{w: w}
+	p.printf("\nCautions\n")
+	for _, id := range res.Cautions {
+		rl, _ := rule.Lookup(id)
+		first, _, _ := strings.Cut(rl.Text, ". ")
+		p.printf("  %s: %s. [%s]\n", rl.Title, strings.TrimSuffix(first, "."), id)
+	}
+	p.printf("  %s\n", Deference)
 	return p.err
 }
 

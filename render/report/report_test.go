@@ -6,6 +6,7 @@ import (
 	"errors"
 	"math"
 	"os"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -137,4 +138,27 @@ func (l *limited) Write(p []byte) (int, error) {
 		return 0, l.err
 	}
 	return len(p), nil
+}
+
+// What is cautioned by the age of a house is printed with the findings, too: lead
+// paint before 1978 (40 CFR 745), knob-and-tube wiring before 1950 (from memory).
+func TestCheckPrintsCautions(t *testing.T) {
+	for built, want := range map[string][]bool{"1926": {true, true}, "1977": {true, false}, "1996": {false, false}} {
+		w := worked(t, jobs[0], func(path string) ([]byte, error) {
+			src, err := source.ReadFile(path)
+			return regexp.MustCompile(`(?m)^built = \d+`).ReplaceAll(src, []byte("built = "+built)), err
+		})
+		var b bytes.Buffer
+		if err := Check(&b, w); err != nil {
+			t.Fatal(err)
+		}
+		for i, title := range []string{"\n  Paint may hold lead: ", "\n  Knob-and-tube wiring: "} {
+			if strings.Contains(b.String(), title) != want[i] {
+				t.Errorf("built %s: %q is printed: %v", built, title, !want[i])
+			}
+		}
+		if !strings.Contains(b.String(), Deference) || !strings.Contains(b.String(), "drops routed; ") {
+			t.Errorf("built %s:\n%s", built, b.String())
+		}
+	}
 }

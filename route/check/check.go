@@ -54,6 +54,7 @@ type checker struct {
 	house *plan.House
 	book  rule.Book
 	out   []route.Finding
+	boxes map[int][]int // drops whose openings are at a node, nil before they are looked for
 }
 
 // add reports that a rule is broken. The way out is the rule's own unless f

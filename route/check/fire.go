@@ -57,6 +57,9 @@ func (c *checker) throughFloor(p *route.HolePlace) bool {
 	return s.Kind == plan.FloorSpace && s.Above >= 0
 }
 
+// holeOfGarage reports a hole in what parts a garage from the house: its ceiling,
+// and walls with a room of the house on the other side. An outer wall of the garage
+// and its eave part nothing; a box that is cut into its board is found by itself.
 func (c *checker) holeOfGarage(h *route.Hole, p *route.HolePlace) {
 	if p.Wall < 0 {
 		if c.garage(p.Room) {
@@ -74,8 +77,9 @@ func (c *checker) holeOfGarage(h *route.Hole, p *route.HolePlace) {
 		}
 	}
 	for _, side := range []plan.Side{plan.Left, plan.Right} {
-		if room := c.house.RoomBeside(w, p.Along, side); c.garage(room) {
-			c.add(rule.GarageParting, of(w.Pos, h.ID, "the hole is in wall %s, beside %s", w.ID, c.house.Rooms[room].Name))
+		room, other := c.house.RoomBeside(w, p.Along, side), c.house.RoomBeside(w, p.Along, side.Opposite())
+		if c.garage(room) && other >= 0 && !c.garage(other) {
+			c.add(rule.GarageParting, of(w.Pos, h.ID, "the hole is in wall %s, between %s and %s", w.ID, c.house.Rooms[room].Name, c.house.Rooms[other].Name))
 			return
 		}
 	}

@@ -134,6 +134,9 @@ func floorHatch(size string) []string {
 // garaged says that the room over the cellar is a garage.
 var garaged = []string{"id = \"cellar\"", "use = \"garage\"\nid = \"cellar\""}
 
+// limitOf gives the job a limit of its own.
+func limitOf(text string) []string { return instead("[rates]", "[limits]\n"+text+"\n\n[rates]") }
+
 // levelTrials are jobs on the house of three levels, and what is found in them.
 var levelTrials = []struct {
 	name  string
@@ -151,6 +154,9 @@ var levelTrials = []struct {
 	{"short side", floorHatch(`["17-15/16in", "24in"]`), rule.CrawlAccess, "trap", "1ft 5-15/16in by 2ft; an access through the floor is at least 1ft 6in by 2ft", floorHatch(`["18in", "24in"]`)},
 	{"long side", floorHatch(`["23-15/16in", "18in"]`), rule.CrawlAccess, "trap", "", floorHatch(`["24in", "18in"]`)},
 	{"under a garage", garaged, rule.GarageParting, "H1", "the hole goes into the floor over Cellar", nil},
+	// CON07: two bends. Up the bay, along the joists of the closed floor, and up
+	// through the plate over it: no hand gets there.
+	{"bends in a closed floor", limitOf("pull-turns = 1"), rule.PullTurnsRule, "D2", "2 square bends", limitOf("pull-turns = 2")},
 	{"chase", chased(`rooms = ["kitchen"]`), rule.ChaseSeal, "chase", "1 cables", nil},
 	// 40 % of 12 in by 12 in are 57.6 square inches: 18 cables of 2 in are 56.5, 19
 	// are 59.7.

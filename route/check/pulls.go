@@ -8,7 +8,6 @@ import (
 	"topplate/plan/measure"
 	"topplate/plan/rule"
 	"topplate/route"
-	"topplate/route/network"
 	"topplate/route/pull"
 )
 
@@ -16,7 +15,7 @@ import (
 // pull them out on the way. Cables that are pulled together share the pull, so
 // that it is worked out for one.
 func (c *checker) pull(r *route.Route, d *plan.Drop) {
-	path := pullPath(r)
+	way := c.pullWay(r)
 	load := pull.Load{
 		Mass:     float64(d.Cable.Mass) / 1e6,
 		Friction: float64(c.book.Value(rule.PullFriction)) / 100,
@@ -27,33 +26,14 @@ func (c *checker) pull(r *route.Route, d *plan.Drop) {
 		Turn:    pull.Angle(c.book.Value(rule.PullTurns)) * pull.Square,
 		Length:  c.book.Length(rule.PullLength),
 	}
-	best, err := pull.BestPoints(path, load, limits)
+	best, err := pull.BestPoints(way.path, load, limits)
 	var stuck *pull.StuckError
 	switch {
 	case errors.As(err, &stuck):
-		c.stuck(d, path, stuck)
+		c.stuck(d, way, stuck)
 	case err == nil && len(best.Points) > 0:
-		c.pullStops(d, path, &best)
+		c.pullStops(d, way, &best)
 	}
-}
-
-// pullPath is a route as straight pieces and square bends, from the closet. A
-// hand gets at the cable where it is laid in the attic within reach, not on
-// the way of a rod.
-func pullPath(r *route.Route) pull.Path {
-	var path pull.Path
-	last := network.Free
-	for i := range r.Legs {
-		leg := &r.Legs[i]
-		if last != network.Free && leg.Heading != network.Free && last != leg.Heading {
-			path = append(path, pull.Bend(pull.Square))
-		}
-		last = leg.Heading
-		laid := leg.InAttic() && leg.Kind != route.RodArc && leg.Zone <= route.Arm
-		rise := max(-leg.Length, min(leg.To.Z-leg.From.Z, leg.Length))
-		path = append(path, pull.Piece{Length: leg.Length, Rise: rise, Open: laid})
-	}
-	return path
 }
 
 // along is how far a place on a path is from its start.
@@ -65,26 +45,33 @@ func along(path pull.Path, p pull.Place) measure.Length {
 	return l
 }
 
-func (c *checker) stuck(d *plan.Drop, path pull.Path, e *pull.StuckError) {
-	from, to := c.text(along(path, e.From)), c.text(along(path, e.To))
+func (c *checker) stuck(d *plan.Drop, way *pullWay, e *pull.StuckError) {
+	from, to := c.text(along(way.path, e.From)), c.text(along(way.path, e.To))
+	help := way.help(e)
 	if e.Tension {
-		c.add(rule.PullTension, at(d, "about %.0f N on each cable from %s to %s from the panel; %s takes %.0f N",
-			e.Found.Tension, from, to, d.Cable.ID, float64(d.Cable.MaxPull)/1000))
+		f := at(d, "about %.0f N on each cable from %s to %s from the panel; %s takes %.0f N",
+			e.Found.Tension, from, to, d.Cable.ID, float64(d.Cable.MaxPull)/1000)
+		f.Change = help
+		c.add(rule.PullTension, f)
 	}
 	if e.Turn {
-		c.add(rule.PullTurnsRule, at(d, "%d square bends from %s to %s from the panel, where no hand gets at the cable; at most %d",
-			int(e.Found.Turn/pull.Square), from, to, c.book.Value(rule.PullTurns)))
+		f := at(d, "%d square bends from %s to %s from the panel, where no hand gets at the cable; at most %d",
+			int(e.Found.Turn/pull.Square), from, to, c.book.Value(rule.PullTurns))
+		f.Change = help
+		c.add(rule.PullTurnsRule, f)
 	}
 	if e.Length {
-		c.add(rule.PullLengthRule, at(d, "%s in one pull, from %s to %s from the panel; at most %s",
-			c.text(e.Found.Length), from, to, c.text(c.book.Length(rule.PullLength))))
+		f := at(d, "%s in one pull, from %s to %s from the panel; at most %s",
+			c.text(e.Found.Length), from, to, c.text(c.book.Length(rule.PullLength)))
+		f.Change = help
+		c.add(rule.PullLengthRule, f)
 	}
 }
 
-func (c *checker) pullStops(d *plan.Drop, path pull.Path, best *pull.Plan) {
+func (c *checker) pullStops(d *plan.Drop, way *pullWay, best *pull.Plan) {
 	var places []string
 	for _, p := range best.Points {
-		places = append(places, c.text(along(path, p)))
+		places = append(places, c.text(along(way.path, p))+way.nameAt(p))
 	}
 	if best.FromEnd {
 		slices.Reverse(places)

@@ -87,7 +87,8 @@ type fixer struct {
 	job   *plan.Job
 	house *plan.House
 	book  rule.Book
-	sites []*site // by space, nil before they are asked for
+	sites []*site       // by space, nil before they are asked for
+	boxes map[int][]int // nodes of boxes, by the node in their bay, nil before they are asked for
 }
 
 func newFixer(res *route.Result) *fixer {

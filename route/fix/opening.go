@@ -19,7 +19,7 @@ type Opening struct {
 }
 
 // openingOf finds the opening that a hole in a wall is bored through: of those
-// that its cables come from, the highest under it, from which a bit has the
+// that its cables come from or pass in its bay, the highest under it, from which a bit has the
 // shortest way, or, for one in the bottom plate and a block that no opening is
 // under, the lowest over it. It is nil for holes elsewhere.
 func (f *fixer) openingOf(place int, p *route.HolePlace) *Opening {
@@ -66,6 +66,7 @@ func (f *fixer) openingsBeside(r *route.Route, k int) []Opening {
 		if node.Wall != wall {
 			break
 		}
+		out = append(out, f.openingsAt(r.Nodes[n])...)
 		if node.Kind != route.BoxNode {
 			continue
 		}
@@ -83,11 +84,40 @@ func (f *fixer) openingsBeside(r *route.Route, k int) []Opening {
 		if node.Wall != wall {
 			break
 		}
+		out = append(out, f.openingsAt(r.Nodes[n])...)
 		if d := f.boxOf(r.Nodes[n]); d >= 0 {
 			out = append(out, f.opening(d, &f.job.Drops[d].Spot, node))
 		}
 	}
 	return out
+}
+
+// openingsAt are the openings of boxes, cut today, that a node in a bay is beside:
+// cables of other drops pass them.
+func (f *fixer) openingsAt(node int) []Opening {
+	if f.boxes == nil {
+		f.findBoxes()
+	}
+	var out []Opening
+	for _, box := range f.boxes[node] {
+		if d := f.boxOf(box); !f.job.Drops[d].Later {
+			out = append(out, f.opening(d, &f.job.Drops[d].Spot, &f.res.Graph.Nodes[box]))
+		}
+	}
+	return out
+}
+
+// findBoxes notes the boxes of drops beside the nodes of their bays.
+func (f *fixer) findBoxes() {
+	f.boxes = map[int][]int{}
+	for i := range f.res.Graph.Arcs {
+		a := &f.res.Graph.Arcs[i]
+		for _, ends := range [2][2]int{{a.From, a.To}, {a.To, a.From}} {
+			if a.Kind == route.SlantArc && f.boxOf(ends[0]) >= 0 {
+				f.boxes[ends[1]] = append(f.boxes[ends[1]], ends[0])
+			}
+		}
+	}
 }
 
 // boxOf is the drop whose box is at a node, -1 if there is none: the last box on

@@ -61,8 +61,12 @@ func (f *fixer) betweenStoreys(h *Hole) bool {
 }
 
 // besideGarage reports whether a garage is on either side of the member, or
-// under it: below its ceiling or below the floor that the hole goes into.
+// under it: below its ceiling or below the floor that the hole goes into. Its own
+// eave and gable part it from nothing.
 func (f *fixer) besideGarage(h *Hole) bool {
+	if h.Kind == route.SoffitArc || h.Kind == route.GableArc {
+		return false
+	}
 	if h.Wall < 0 {
 		return f.garage(h.Room)
 	}
