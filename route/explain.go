@@ -70,6 +70,7 @@ func (e *Explanation) share(res *Result) {
 			}
 		}
 		e.With = append(e.With, paid[a]...)
+		g.boredFor(res.Job.Book(), a, r.Drop, paid[a], sums)
 	}
 	g.eachBend(*r, func(n int) { sums[bendTerm(g.Nodes[n].Kind)] += q * g.Bend[n] })
 	for _, t := range price.Terms {
@@ -80,6 +81,41 @@ func (e *Explanation) share(res *Result) {
 	}
 	slices.SortFunc(e.With, func(a, b int) int { return CompareTags(res.Job.Drops[a].Tag, res.Job.Drops[b].Tag) })
 	e.With = slices.Compact(e.With)
+}
+
+// boredFor adds the holes beside the first that a drop makes necessary on an arc
+// that others use.
+func (g *Graph) boredFor(book rule.Book, a, drop int, others []int, sums map[price.ID]int64) {
+	if len(others) == 0 || g.Arcs[a].Hole < 0 {
+		return
+	}
+	before, _ := g.beyond(book, a, others)
+	after, _ := g.beyond(book, a, append(slices.Clone(others), drop))
+	for _, c := range g.Arcs[a].Charges {
+		if !c.PerCable && slices.Contains(price.Bores, c.Term) {
+			sums[c.Term] += (after - before) * c.Amount
+		}
+	}
+}
+
+// beside are the prices for a drop whose way the others' routes are beside: what
+// they pay is paid, but for what one more needs where a place is full.
+func (g *Graph) beside(book rule.Book, drop int, paid map[int][]int) []network.Arc {
+	arcs := plainArcs(g.Arcs)
+	for a := range arcs {
+		others := paid[a]
+		if len(others) > 0 {
+			arcs[a].Fixed = 0
+		}
+		if g.stepped(a) {
+			more := g.more(book, a, append(slices.Clone(others), drop))
+			if len(others) > 0 {
+				more -= g.more(book, a, others)
+			}
+			arcs[a].Fixed += max(0, more)
+		}
+	}
+	return arcs
 }
 
 // paidByOthers lists, by arc, the other drops that use it.
@@ -99,10 +135,7 @@ func paidByOthers(res *Result, drop int) map[int][]int {
 // route passes through.
 func (e *Explanation) lookElsewhere(res *Result) error {
 	g, r := res.Graph, e.Route
-	arcs := plainArcs(g.Arcs)
-	for a := range paidByOthers(res, r.Drop) {
-		arcs[a].Fixed = 0
-	}
+	arcs := g.beside(res.Job.Book(), r.Drop, paidByOthers(res, r.Drop))
 	for _, a := range r.Arcs {
 		if g.Arcs[a].Hole < 0 && g.Arcs[a].Kind != RodArc && g.Arcs[a].Kind != EnterArc {
 			continue

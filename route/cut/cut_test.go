@@ -77,8 +77,8 @@ func written(c *Cuts) string {
 // No spool is at hand, so one of each is bought: 1000 ft, or 305 m.
 func TestSamples(t *testing.T) {
 	for path, want := range map[string]string{
-		corner: "cat6 new 1 1000ft: D1.1 63ft, D1.2 126ft, D1.3 189ft, D3.1 238ft, D2.1 284ft, D2.2 330ft, C1.1 371ft, C1.2 412ft, C2.1 451ft, C2.2 490ft, left 510ft kept\n" +
-			"cat6-outdoor new 1 1000ft: S1.1 60ft, S2.1 119ft, left 881ft kept\n",
+		corner: "cat6 new 1 1000ft: D1.1 63ft, D1.2 126ft, D1.3 189ft, D3.1 237ft, D2.1 283ft, D2.2 329ft, C1.1 370ft, C1.2 411ft, C2.1 450ft, C2.2 489ft, left 511ft kept\n" +
+			"cat6-outdoor new 1 1000ft: S1.1 61ft, S2.1 118ft, left 882ft kept\n",
 		long: "cat6 new 1 305000mm: W2.1 13500mm, W1.1 26000mm, W1.2 38500mm, C1.1 50500mm, W3.1 61000mm, W3.2 71500mm, left 233500mm kept\n" +
 			"cat6-outdoor new 1 305000mm: S2.1 17000mm, S1.1 33000mm, left 272000mm kept\n",
 		first: "cat6 new 1 1000ft: D1.1 45ft, D1.2 90ft, D2.1 117ft, left 883ft kept\n" +

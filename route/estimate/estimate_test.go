@@ -102,16 +102,16 @@ Jacks and plugs, labels|2 h 48 min|238.00 USD
 Testing every cable|36 min|51.00 USD
 Clearing up|50 min|70.83 USD
 Work together|9 h 45 min|828.75 USD
-Cable||140.82 USD
+Cable||140.30 USD
 Boxes and plates||19.10 USD
 Jacks, plugs and panel||130.60 USD
 Sealing and protection||17.00 USD
 Out of doors||14.00 USD
 Sundries||26.05 USD
-Material together||347.57 USD
-Work and material||1,176.32 USD
-Allowance, 10 %||117.63 USD
-Total||1,293.95 USD
+Material together||347.05 USD
+Work and material||1,175.80 USD
+Allowance, 10 %||117.58 USD
+Total||1,293.38 USD
 `
 	if diff := cmp.Diff(want, page(e)); diff != "" || len(findings) > 0 {
 		t.Errorf("%v\n-want +got:\n%s", findings, diff)
