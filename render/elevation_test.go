@@ -130,7 +130,7 @@ func TestElevationGivesPlacesAsTaped(t *testing.T) {
 	wantWords(t, wordsOf(render.Details(res), "elevation"),
 		"D3 5′-10″", "D3 4′-6″", "5ft 10in from the left",
 		"D2 2′-0″", "2ft from the right", "D2, receptacle 1′-2″",
-		"7′-4 1/2″", "Utility panel 1′-10 1/2″", "Utility panel 5′-0″", "2 × 1″ bit",
+		"7′-4 1/2″", "Utility panel 1′-10 1/2″", "Utility panel 5′-0″", "1″ bit, from above",
 	)
 	res = solveFile(t, "../samples/long-roof/job.toml")
 	wantWords(t, wordsOf(render.Details(res), "elevation"), "W1 380", "W1, receptacle 300", "W3 1100", "head 2080")

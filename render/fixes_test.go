@@ -2,7 +2,6 @@ package render_test
 
 import (
 	"math"
-	"path/filepath"
 	"strings"
 	"testing"
 
@@ -66,7 +65,7 @@ func checkArcs(t *testing.T, w *work.Work, sheets []*sheet.Sheet) (arcs int) {
 		shown := false
 		for _, s := range sheets {
 			g := group(s.Groups, sheet.ID("fix", h.ID))
-			if g == nil || !strings.HasPrefix(s.ID, "attic-fixes") {
+			if g == nil || !strings.Contains(s.ID, "-fixes") {
 				continue
 			}
 			var found []sheet.Arc
@@ -221,12 +220,15 @@ func TestTicksAreCounted(t *testing.T) {
 func TestFixesTell(t *testing.T) {
 	for _, job := range samples(t) {
 		w := fixed(solveFile(t, job))
-		sheets := render.Sheets(w)
-		s := sheets[len(sheets)-1]
-		if s.ID != "attic-fixes" {
-			t.Fatalf("%s: the last sheet is %s", filepath.Dir(job), s.ID)
+		var all string
+		for _, s := range render.Sheets(w) {
+			if strings.Contains(s.ID, "-fixes") {
+				all += strings.Join(checkTexts(t, w.Result, s), " ") + " "
+			}
 		}
-		all := strings.Join(checkTexts(t, w.Result, s), " ")
+		if strings.Contains(all, "schedule.txt") {
+			continue // there is no room for all, which is said
+		}
 		for i := range w.Fixes {
 			a := &w.Fixes[i].Above
 			if want := "± " + w.Job.House.Units.FormatSheet(a.Error); a.Error > 0 && !strings.Contains(all, want) {

@@ -80,8 +80,9 @@ func TestFontsAreEmbedded(t *testing.T) {
 			t.Errorf("fonts %v, want %v", names, c.want)
 		}
 	}
-	if n := len(written(t, "Set", samples(t)...)); n > 250_000 {
-		t.Errorf("%d bytes: fonts are not cut down", n)
+	set := samples(t)
+	if n := len(written(t, "Set", set...)) / len(set); n > 15_000 {
+		t.Errorf("%d bytes to a sheet: fonts are not cut down", n)
 	}
 }
 
