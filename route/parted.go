@@ -1,6 +1,7 @@
 package route
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -48,7 +49,7 @@ func (g *Graph) partedBound(book rule.Book, gates []gate, terms []tree.Terminal,
 		if err != nil {
 			return err
 		}
-		p, err := g.solveTree(net, terms, steps, tree.Options{Steps: shared, Below: least, Work: stepWork})
+		p, err := g.solveTree(net, terms, steps, tree.Options{Steps: shared, Below: least, Work: g.share(stepWork)})
 		if err != nil {
 			return err
 		}
@@ -63,31 +64,53 @@ func (g *Graph) partedBound(book rule.Book, gates []gate, terms []tree.Terminal,
 	if err != nil {
 		return err
 	}
-	for h := range g.Net.Target {
-		a := int(g.Net.ArcOf[h])
-		if !g.stepped(a) {
-			continue
+	for _, f := range p.places(plain, least) {
+		if f.least >= least {
+			break
 		}
-		for _, n := range plain.full(a, p.near(int32(h), least)) {
-			b, err := p.bound(full{int32(h), int64(n), plain.on(a)[n]}, least)
-			if err != nil {
-				return err
-			}
-			if least = min(least, b); least <= best.LowerBound {
-				return nil
-			}
+		if p.left <= 0 {
+			least = f.least // as the others are no cheaper
+			break
+		}
+		b, err := p.bound(f, least)
+		if err != nil {
+			return err
+		}
+		if least = min(least, max(b, f.least)); least <= best.LowerBound {
+			return nil
 		}
 	}
 	best.LowerBound = max(best.LowerBound, least)
 	return nil
 }
 
-// A full place is a half-arc with so many cables, and what they pay there beyond
-// its prices.
+// A full place is a half-arc with so many cables, what they pay there beyond
+// its prices, and what plans with it cost at least, as Detours say.
 type full struct {
 	half   int32
 	cables int64
 	more   int64
+	least  int64
+}
+
+// places lists the full places of plans that cost less than a limit, those with
+// the least bound first.
+func (p *partings) places(plain *plainSteps, limit int64) []full {
+	var out []full
+	for h := range p.Net.Target {
+		a := int(p.Net.ArcOf[h])
+		if !p.stepped(a) {
+			continue
+		}
+		for _, n := range plain.full(a, p.near(int32(h), limit)) {
+			f := full{half: int32(h), cables: int64(n), more: plain.on(a)[n]}
+			if f.least = p.detours.Bound(f.half, f.cables) + p.paid + f.more; f.least < limit {
+				out = append(out, f)
+			}
+		}
+	}
+	slices.SortStableFunc(out, func(a, b full) int { return cmp.Compare(a.least, b.least) })
+	return out
 }
 
 // partings are what is known of plans whose bundles part.
@@ -198,27 +221,28 @@ func (p *partings) near(half int32, limit int64) int {
 func (p *partings) bound(f full, limit int64) (int64, error) {
 	a := int(p.Net.ArcOf[f.half])
 	arc := &p.Arcs[a]
-	if p.detours.Bound(f.half, f.cables)+p.paid+f.more >= limit {
-		return limit, nil
-	}
 	own := arc.Fixed() + f.more + f.cables*arc.PerCable()
 	if p.gate == nil || !slices.Contains(p.gate.exits, a) {
-		return p.through(f, p.free, p.paid+own, limit)
+		return p.through(f, p.free, p.paid+own, limit, p.left)
 	}
 	others := slices.DeleteFunc(slices.Clone(p.gate.exits), func(e int) bool { return e == a })
 	rest := p.inside - f.cables
 	all := p.gate.anyExit(others, rest)
-	least, err := p.throughGate(f, all, own, limit)
+	cases, work := p.gate.cases(all), p.left
+	if len(cases) > 0 {
+		work = min(work, togetherWork)
+	}
+	least, err := p.throughGate(f, all, own, limit, work)
 	if err != nil || least >= limit {
 		return least, err
 	}
-	for i, by := range p.gate.cases(all) {
+	for i, by := range cases {
 		if i == 0 {
 			least = limit
 		} else if p.screen(by.exits[0], rest)+f.more >= least {
 			continue
 		}
-		if least, err = p.throughGate(f, by, own, least); err != nil {
+		if least, err = p.throughGate(f, by, own, least, p.left); err != nil {
 			return 0, err
 		}
 	}
@@ -226,12 +250,12 @@ func (p *partings) bound(f full, limit int64) (int64, error) {
 }
 
 // throughGate is through in one case.
-func (p *partings) throughGate(f full, by gateCase, own, limit int64) (int64, error) {
+func (p *partings) throughGate(f full, by gateCase, own, limit, work int64) (int64, error) {
 	net, paid, err := p.prepaid(p.gate, by, int(p.Net.ArcOf[f.half]))
 	if err != nil {
 		return 0, err
 	}
-	return p.through(f, net, paid+own, limit)
+	return p.through(f, net, paid+own, limit, work)
 }
 
 // screen is a quick bound for plans with so many cables on an arc.
@@ -248,11 +272,11 @@ func (p *partings) screen(a int, cables int64) int64 {
 // through is what plans with a full place cost at least on a network, with what
 // is paid already, or the limit if that is less. It takes over a cheaper plan that
 // it comes upon.
-func (p *partings) through(f full, net *network.Network, paid, limit int64) (int64, error) {
-	if p.left <= 0 {
+func (p *partings) through(f full, net *network.Network, paid, limit, work int64) (int64, error) {
+	if work <= 0 {
 		return p.best.LowerBound, nil
 	}
-	c, err := tree.Through(net, int32(p.Root), p.terms, tree.Cut{Half: f.half, Cables: f.cables}, tree.Options{Below: limit - paid, Work: p.left, Stop: p.stop})
+	c, err := tree.Through(net, int32(p.Root), p.terms, tree.Cut{Half: f.half, Cables: f.cables}, tree.Options{Below: limit - paid, Work: work, Stop: p.stop})
 	if err != nil {
 		return 0, fmt.Errorf("route: %w", err)
 	}

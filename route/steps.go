@@ -176,15 +176,7 @@ func (g *Graph) countSteps(book rule.Book, terms []tree.Terminal, steps *tree.St
 			return err
 		}
 	}
-	for _, opt := range []struct {
-		net   *network.Network
-		steps *tree.Steps
-	}{{net, shared}, {g.Net, steps}} {
-		if err := g.together(opt.net, terms, steps, tree.Options{Steps: opt.steps, Work: stepWork}, best); err != nil || best.Together >= best.Cost {
-			return err
-		}
-	}
-	return nil
+	return g.together(net, terms, steps, tree.Options{Steps: shared, Work: g.share(stepWork)}, best)
 }
 
 // together looks for a plan that is cheaper with all steps in prices counted,
@@ -236,23 +228,33 @@ func (g *Graph) shareHoles(gates []gate, steps *tree.Steps) (*network.Network, *
 const (
 	stepWork   = work / 8
 	trialWork  = work / 100
-	partedWork = work / 4
+	partedWork = work / 10
 )
+
+// togetherWork bounds the search that takes all exits of a gate together, before
+// they are taken one by one.
+const togetherWork = work / 100
 
 // manyDrops is for how many drops a plan is as a rule not proved cheapest,
 // however long the search goes on. Beyond, the searches of a job share the work
-// that one has for few drops, since each of them takes long.
+// that one has for others, since each of them takes long. A job of few drops is
+// either proved soon or not at all, so that its searches have less.
 const (
 	manyDrops = 64
+	fewDrops  = 12
 	sharedBy  = 8
+	fewBy     = 2
 )
 
 func (g *Graph) many() bool { return len(g.Job.Drops) > manyDrops }
 
-// share is how much of the work for few drops a search of this job has.
+// share is how much of a work a search of this job has.
 func (g *Graph) share(work int64) int64 {
-	if g.many() {
+	switch n := len(g.Job.Drops); {
+	case n > manyDrops:
 		return work / sharedBy
+	case n <= fewDrops:
+		return work / fewBy
 	}
 	return work
 }

@@ -108,7 +108,7 @@ const (
 	manyRounds  = 64
 	lastRounds  = 1024
 	fewMembers  = 12 // so few that the first dual is as a rule good enough
-	fewWork     = 20_000_000
+	fewWork     = 2_000_000
 	trialWork   = 1_000_000
 	ascentShare = 10 // of the work left that one ascent may take
 	ascentGroup = 128
