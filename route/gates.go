@@ -190,7 +190,7 @@ func (g *Graph) oneByOne(book rule.Book, c *gate, terms []tree.Terminal, steps *
 			return fmt.Errorf("route: %w", err)
 		}
 		beyond, _ := g.beyond(book, only, c.drops)
-		p, err := g.solveTree(net, terms, steps, tree.Options{Below: best.Cost - beyond*g.Arcs[only].bore(), Work: g.share(trialWork)})
+		p, err := g.solveTree(net, terms, steps, tree.Options{Below: best.Cost - beyond*g.Arcs[only].bore(), Work: trialWork})
 		if err != nil {
 			return err
 		}

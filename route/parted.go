@@ -49,7 +49,7 @@ func (g *Graph) partedBound(book rule.Book, gates []gate, terms []tree.Terminal,
 		if err != nil {
 			return err
 		}
-		p, err := g.solveTree(net, terms, steps, tree.Options{Steps: shared, Below: least, Work: g.share(stepWork)})
+		p, err := g.solveTree(net, terms, steps, tree.Options{Steps: shared, Below: least, Work: stepWork})
 		if err != nil {
 			return err
 		}

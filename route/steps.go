@@ -163,7 +163,7 @@ func (g *Graph) countSteps(book rule.Book, terms []tree.Terminal, steps *tree.St
 	if err != nil {
 		return err
 	}
-	quick := tree.Options{Steps: shared, Work: g.share(trialWork)}
+	quick := tree.Options{Steps: shared, Work: trialWork}
 	if g.many() {
 		quick.Work = g.share(work)
 		return g.together(net, terms, steps, quick, best)
@@ -176,7 +176,7 @@ func (g *Graph) countSteps(book rule.Book, terms []tree.Terminal, steps *tree.St
 			return err
 		}
 	}
-	return g.together(net, terms, steps, tree.Options{Steps: shared, Work: g.share(stepWork)}, best)
+	return g.together(net, terms, steps, tree.Options{Steps: shared, Work: stepWork}, best)
 }
 
 // together looks for a plan that is cheaper with all steps in prices counted,
@@ -228,7 +228,7 @@ func (g *Graph) shareHoles(gates []gate, steps *tree.Steps) (*network.Network, *
 const (
 	stepWork   = work / 8
 	trialWork  = work / 100
-	partedWork = work / 10
+	partedWork = work / 4
 )
 
 // togetherWork bounds the search that takes all exits of a gate together, before
@@ -237,24 +237,18 @@ const togetherWork = work / 100
 
 // manyDrops is for how many drops a plan is as a rule not proved cheapest,
 // however long the search goes on. Beyond, the searches of a job share the work
-// that one has for others, since each of them takes long. A job of few drops is
-// either proved soon or not at all, so that its searches have less.
+// that one has for few drops, since each of them takes long.
 const (
 	manyDrops = 64
-	fewDrops  = 12
 	sharedBy  = 8
-	fewBy     = 2
 )
 
 func (g *Graph) many() bool { return len(g.Job.Drops) > manyDrops }
 
-// share is how much of a work a search of this job has.
+// share is how much of the work for few drops a search of this job has.
 func (g *Graph) share(work int64) int64 {
-	switch n := len(g.Job.Drops); {
-	case n > manyDrops:
+	if g.many() {
 		return work / sharedBy
-	case n <= fewDrops:
-		return work / fewBy
 	}
 	return work
 }
