@@ -223,26 +223,22 @@ func (p *partings) bound(f full, limit int64) (int64, error) {
 	arc := &p.Arcs[a]
 	own := arc.Fixed() + f.more + f.cables*arc.PerCable()
 	if p.gate == nil || !slices.Contains(p.gate.exits, a) {
-		return p.through(f, p.free, p.paid+own, limit, p.left)
+		return p.through(f, p.free, p.paid+own, limit)
 	}
 	others := slices.DeleteFunc(slices.Clone(p.gate.exits), func(e int) bool { return e == a })
 	rest := p.inside - f.cables
 	all := p.gate.anyExit(others, rest)
-	cases, work := p.gate.cases(all), p.left
-	if len(cases) > 0 {
-		work = min(work, togetherWork)
-	}
-	least, err := p.throughGate(f, all, own, limit, work)
+	least, err := p.throughGate(f, all, own, limit)
 	if err != nil || least >= limit {
 		return least, err
 	}
-	for i, by := range cases {
+	for i, by := range p.gate.cases(all) {
 		if i == 0 {
 			least = limit
 		} else if p.screen(by.exits[0], rest)+f.more >= least {
 			continue
 		}
-		if least, err = p.throughGate(f, by, own, least, p.left); err != nil {
+		if least, err = p.throughGate(f, by, own, least); err != nil {
 			return 0, err
 		}
 	}
@@ -250,12 +246,12 @@ func (p *partings) bound(f full, limit int64) (int64, error) {
 }
 
 // throughGate is through in one case.
-func (p *partings) throughGate(f full, by gateCase, own, limit, work int64) (int64, error) {
+func (p *partings) throughGate(f full, by gateCase, own, limit int64) (int64, error) {
 	net, paid, err := p.prepaid(p.gate, by, int(p.Net.ArcOf[f.half]))
 	if err != nil {
 		return 0, err
 	}
-	return p.through(f, net, paid+own, limit, work)
+	return p.through(f, net, paid+own, limit)
 }
 
 // screen is a quick bound for plans with so many cables on an arc.
@@ -272,11 +268,11 @@ func (p *partings) screen(a int, cables int64) int64 {
 // through is what plans with a full place cost at least on a network, with what
 // is paid already, or the limit if that is less. It takes over a cheaper plan that
 // it comes upon.
-func (p *partings) through(f full, net *network.Network, paid, limit, work int64) (int64, error) {
-	if work <= 0 {
+func (p *partings) through(f full, net *network.Network, paid, limit int64) (int64, error) {
+	if p.left <= 0 {
 		return p.best.LowerBound, nil
 	}
-	c, err := tree.Through(net, int32(p.Root), p.terms, tree.Cut{Half: f.half, Cables: f.cables}, tree.Options{Below: limit - paid, Work: work, Stop: p.stop})
+	c, err := tree.Through(net, int32(p.Root), p.terms, tree.Cut{Half: f.half, Cables: f.cables}, tree.Options{Below: limit - paid, Work: p.left, Stop: p.stop})
 	if err != nil {
 		return 0, fmt.Errorf("route: %w", err)
 	}

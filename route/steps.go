@@ -231,10 +231,6 @@ const (
 	partedWork = work / 4
 )
 
-// togetherWork bounds the search that takes all exits of a gate together, before
-// they are taken one by one.
-const togetherWork = work / 100
-
 // manyDrops is for how many drops a plan is as a rule not proved cheapest,
 // however long the search goes on. Beyond, the searches of a job share the work
 // that one has for few drops, since each of them takes long.

@@ -262,6 +262,6 @@ func (p *parting) near() uint64 { return 1 << len(p.member) }
 
 // tollSteps is how finely tolls are tried. quickWork bounds the first search.
 const (
-	tollSteps = 3
+	tollSteps = 20
 	quickWork = 4_000_000
 )
