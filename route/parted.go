@@ -1,6 +1,7 @@
 package route
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -63,31 +64,53 @@ func (g *Graph) partedBound(book rule.Book, gates []gate, terms []tree.Terminal,
 	if err != nil {
 		return err
 	}
-	for h := range g.Net.Target {
-		a := int(g.Net.ArcOf[h])
-		if !g.stepped(a) {
-			continue
+	for _, f := range p.places(plain, least) {
+		if f.least >= least {
+			break
 		}
-		for _, n := range plain.full(a, p.near(int32(h), least)) {
-			b, err := p.bound(full{int32(h), int64(n), plain.on(a)[n]}, least)
-			if err != nil {
-				return err
-			}
-			if least = min(least, b); least <= best.LowerBound {
-				return nil
-			}
+		if p.left <= 0 {
+			least = f.least // as the others are no cheaper
+			break
+		}
+		b, err := p.bound(f, least)
+		if err != nil {
+			return err
+		}
+		if least = min(least, max(b, f.least)); least <= best.LowerBound {
+			return nil
 		}
 	}
 	best.LowerBound = max(best.LowerBound, least)
 	return nil
 }
 
-// A full place is a half-arc with so many cables, and what they pay there beyond
-// its prices.
+// A full place is a half-arc with so many cables, what they pay there beyond
+// its prices, and what plans with it cost at least, as Detours say.
 type full struct {
 	half   int32
 	cables int64
 	more   int64
+	least  int64
+}
+
+// places lists the full places of plans that cost less than a limit, those with
+// the least bound first.
+func (p *partings) places(plain *plainSteps, limit int64) []full {
+	var out []full
+	for h := range p.Net.Target {
+		a := int(p.Net.ArcOf[h])
+		if !p.stepped(a) {
+			continue
+		}
+		for _, n := range plain.full(a, p.near(int32(h), limit)) {
+			f := full{half: int32(h), cables: int64(n), more: plain.on(a)[n]}
+			if f.least = p.detours.Bound(f.half, f.cables) + p.paid + f.more; f.least < limit {
+				out = append(out, f)
+			}
+		}
+	}
+	slices.SortStableFunc(out, func(a, b full) int { return cmp.Compare(a.least, b.least) })
+	return out
 }
 
 // partings are what is known of plans whose bundles part.
@@ -198,9 +221,6 @@ func (p *partings) near(half int32, limit int64) int {
 func (p *partings) bound(f full, limit int64) (int64, error) {
 	a := int(p.Net.ArcOf[f.half])
 	arc := &p.Arcs[a]
-	if p.detours.Bound(f.half, f.cables)+p.paid+f.more >= limit {
-		return limit, nil
-	}
 	own := arc.Fixed() + f.more + f.cables*arc.PerCable()
 	if p.gate == nil || !slices.Contains(p.gate.exits, a) {
 		return p.through(f, p.free, p.paid+own, limit)

@@ -163,7 +163,7 @@ func (g *Graph) countSteps(book rule.Book, terms []tree.Terminal, steps *tree.St
 	if err != nil {
 		return err
 	}
-	quick := tree.Options{Steps: shared, Work: g.share(trialWork)}
+	quick := tree.Options{Steps: shared, Work: trialWork}
 	if g.many() {
 		quick.Work = g.share(work)
 		return g.together(net, terms, steps, quick, best)
@@ -176,15 +176,7 @@ func (g *Graph) countSteps(book rule.Book, terms []tree.Terminal, steps *tree.St
 			return err
 		}
 	}
-	for _, opt := range []struct {
-		net   *network.Network
-		steps *tree.Steps
-	}{{net, shared}, {g.Net, steps}} {
-		if err := g.together(opt.net, terms, steps, tree.Options{Steps: opt.steps, Work: stepWork}, best); err != nil || best.Together >= best.Cost {
-			return err
-		}
-	}
-	return nil
+	return g.together(net, terms, steps, tree.Options{Steps: shared, Work: stepWork}, best)
 }
 
 // together looks for a plan that is cheaper with all steps in prices counted,

@@ -173,25 +173,25 @@ type view struct {
 }
 
 // look makes a view with a dual of its own.
-func (p *parting) look(toll int64, w *meter) (*dual, view) {
+func (p *parting) look(toll, rounds int64, w *meter) (*dual, view) {
 	p.unit[p.sink] = p.own + toll
 	v := view{toll: toll, base: p.distances(0)}
 	d := newDual(p.space, v.base)
 	d.reset(p.member, p.space.fixed)
-	d.ascend(fewRounds, w)
+	d.ascend(rounds, w)
 	v.bound = d.bound() - p.short*toll
 	return d, v
 }
 
 // see fills in what a view has by member and state.
-func (v *view) see(d *dual, w *meter) {
+func (v *view) see(d *dual, gap int64, w *meter) {
 	k := len(d.member)
 	v.row, v.lifts = make([]int32, len(d.base)), make([]int64, k)
 	for i := range d.member {
 		d.load(i)
 		v.floors = append(v.floors, d.floor(i))
 		v.total += v.floors[i]
-		v.coming = append(v.coming, d.coming(i, w))
+		v.coming = append(v.coming, d.coming(i, gap, w))
 		d.drop(i)
 		for _, r := range d.records[i] {
 			if v.row[r.state] == 0 {
@@ -204,50 +204,64 @@ func (v *view) see(d *dual, w *meter) {
 }
 
 // solve finds a bound, which is the least cost if that is below the limit. Then
-// goal is the label of a flow that costs that, -1 otherwise.
+// goal is the label of a flow that costs that, -1 otherwise. A quick dual comes
+// first, as it is enough for most cuts.
 func (p *parting) solve(limit int64, w *meter) (bound int64, goal int32) {
-	if p.lookAround(limit, w); p.bound >= limit || w.left <= 0 {
-		return p.bound, -1
-	}
-	p.search = newSearch(p.space, newCrowd(p.space))
-	p.limit, p.search.limit = limit, far
-	p.worth = make([]int64, len(p.member))
 	var cables int64
 	for _, q := range p.supply {
 		cables += q
 	}
-	p.pot = p.distances(cables)
-	bound, goal = p.run(w)
-	return max(p.bound, bound), goal
+	p.worth = make([]int64, len(p.member))
+	for _, try := range []struct{ rounds, steps, work int64 }{{fewRounds, 0, quickWork}, {manyRounds, tollSteps, w.left}} {
+		if p.lookAround(limit, try.rounds, try.steps, w); p.bound >= limit || w.left <= 0 {
+			break
+		}
+		p.pot = p.distances(cables)
+		p.search = newSearch(p.space, newCrowd(p.space))
+		p.limit, p.search.limit = limit, far
+		own := &meter{left: min(try.work, w.left), stop: w.stop}
+		before := own.left
+		bound, goal = p.run(own)
+		w.spend(int(before - own.left))
+		if bound > 0 {
+			return max(p.bound, bound), goal
+		}
+	}
+	return p.bound, -1
 }
 
-// lookAround tries tolls and keeps the view with the best bound. Where too many
-// cables end at the near end a higher toll is better, a lower one where too few
-// do.
-func (p *parting) lookAround(limit int64, w *meter) {
+// lookAround tries tolls in so many steps and keeps the view with the best bound.
+// Where too many cables end at the near end a higher toll is better, a lower one
+// where too few do.
+func (p *parting) lookAround(limit, rounds, steps int64, w *meter) {
 	p.unit[p.sink] = far >> 20
 	first := p.distances(0)[p.start[p.member[len(p.member)-1]][0]]
-	best, v := p.look(first, w)
+	best, v := p.look(first, rounds, w)
 	try := func(toll int64) bool {
-		d, o := p.look(toll, w)
+		d, o := p.look(toll, rounds, w)
 		if o.bound <= v.bound {
 			return false
 		}
 		best, v = d, o
 		return true
 	}
-	for step := first / 2; step > first/tollSteps && v.bound < limit; step /= 2 {
+	for step := first / 2; step*steps > first && v.bound < limit; step /= 2 {
 		if toll := v.toll; !try(toll+step) && toll >= step {
 			try(toll - step)
 		}
 	}
 	p.unit[p.sink] = p.own + v.toll
-	v.see(best, w)
+	if v.bound < limit {
+		v.see(best, limit-v.bound, w)
+	}
 	p.view = v
 }
 
 // near is the bit of the near end in a set.
 func (p *parting) near() uint64 { return 1 << len(p.member) }
 
-// tollSteps is how finely tolls are tried.
-const tollSteps = 20
+// tollSteps is how finely tolls are tried. quickWork bounds the first search.
+const (
+	tollSteps = 20
+	quickWork = 4_000_000
+)

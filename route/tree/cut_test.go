@@ -88,6 +88,9 @@ func TestThroughAgainstBruteForce(t *testing.T) {
 			continue
 		}
 		reached++
+		if tight, err := Through(s.n, s.root, s.terms, cut, Options{Below: got + 1}); err != nil || tight.Bound != got {
+			t.Fatalf("run %d: cut %+v of %v: bound %d, %d with a limit, %v", run, cut, s.terms, got, tight.Bound, err)
+		}
 		if !single {
 			continue
 		}

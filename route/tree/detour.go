@@ -53,7 +53,7 @@ func NewDetours(n *network.Network, root int32, terms []Terminal, opt Options) (
 // there.
 func (d *Detours) detours(i int, w *meter) []int64 {
 	d.dual.load(i)
-	to, on := d.dual.coming(i, w), d.dual.going(w)
+	to, on := d.dual.coming(i, far, w), d.dual.going(w)
 	d.dual.drop(i)
 	for g := range to {
 		if to[g] == far || on[g] == far {
@@ -66,20 +66,25 @@ func (d *Detours) detours(i int, w *meter) []int64 {
 }
 
 // coming is, by state, what more member i, in hand, pays to come there than its
-// floor less the potential there; far where it can't come.
-func (d *dual) coming(i int, w *meter) []int64 {
+// floor less the potential there; far where it can't come, or where every cable
+// pays a gap more.
+func (d *dual) coming(i int, gap int64, w *meter) []int64 {
 	floor := d.floor(i)
 	var from []entry
 	for _, g := range d.start[d.member[i]] {
 		from = append(from, entry{d.pot(g) - floor, g})
 	}
-	return d.reduced(from, d.turns, func(g int32, t turn) int64 { return d.slackOf(g, t.to, t.price) }, w)
+	cut := int64(far)
+	if gap < far/d.q {
+		cut = gap * d.q
+	}
+	return d.reduced(from, cut, d.turns, func(g int32, t turn) int64 { return d.slackOf(g, t.to, t.price) }, w)
 }
 
 // going is, by state, what more the member in hand pays to go on from there than
 // the potential.
 func (d *dual) going(w *meter) []int64 {
-	return d.reduced([]entry{{0, d.exit}}, d.before, func(g int32, t turn) int64 { return d.slackOf(t.to, g, t.price) }, w)
+	return d.reduced([]entry{{0, d.exit}}, far, d.before, func(g int32, t turn) int64 { return d.slackOf(t.to, g, t.price) }, w)
 }
 
 // slackOf is what the member in hand pays from one state to a next beyond the
@@ -88,15 +93,16 @@ func (d *dual) slackOf(g, to int32, turn int64) int64 {
 	return d.share[g] + d.q*(d.unit[g]+turn) + d.pot(to) - d.pot(g)
 }
 
-// reduced is the cheapest way to every state from some.
-func (d *dual) reduced(from []entry, next func(int32) []turn, price func(int32, turn) int64, w *meter) []int64 {
+// reduced is the cheapest way to every state from some, if it is cheaper than a
+// limit.
+func (d *dual) reduced(from []entry, limit int64, next func(int32) []turn, price func(int32, turn) int64, w *meter) []int64 {
 	dist := make([]int64, len(d.base))
 	for g := range dist {
 		dist[g] = far
 	}
 	var q queue
 	lower := func(g int32, x int64) {
-		if x < dist[g] {
+		if x < min(dist[g], limit) {
 			dist[g] = x
 			q.push(x, g)
 		}

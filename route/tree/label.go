@@ -1,16 +1,44 @@
 package tree
 
-import "math/bits"
+import (
+	"iter"
+	"math/bits"
+)
 
 // A label says: the cables of all members in set are together, about to leave
 // by state, and cost more by key than the dual has them pay this far.
 type label struct {
 	state int32
 	a, b  int32 // made by merging a and b; or by moving on from a, b is -1; a start has neither
-	chain int32 // next settled label of the same state
 	done  bool
 	set   uint64
 	key   int64
+}
+
+// settled are the labels settled at a state, in the order of their keys.
+type settled struct {
+	came   []mate // that came from elsewhere, or start here
+	merged []mate // of others here
+}
+
+// all goes through all of them.
+func (s *settled) all() iter.Seq[*mate] {
+	return func(yield func(*mate) bool) {
+		for _, list := range [2][]mate{s.came, s.merged} {
+			for i := range list {
+				if !yield(&list[i]) {
+					return
+				}
+			}
+		}
+	}
+}
+
+// A mate is what merge has to know of a settled label.
+type mate struct {
+	set uint64
+	key int64
+	id  int32
 }
 
 // A search is the exact search for the cheapest plan of the members of a
@@ -22,10 +50,9 @@ type search struct {
 	*dual
 	limit  int64 // labels with this key or more are of no use
 	labels []label
-	table  []int32 // open addressing over state and set; label + 1
+	table  []uint64 // open addressing over state and set; 32 bits of the hash, and label + 1
 	mask   uint64
-	settle []int32 // by state: first settled label, -1 if none
-	last   []int32 // by state: last settled label
+	at     []settled // by state
 	heap   queue
 	all    uint64
 	k      int
@@ -37,10 +64,7 @@ type search struct {
 }
 
 func newSearch(s *space, c *crowd) *search {
-	x := &search{crowd: c, extra: map[stepSet]int64{}, settle: make([]int32, len(s.fixed)), last: make([]int32, len(s.fixed)), row: make([]int32, len(s.fixed))}
-	for g := range x.settle {
-		x.settle[g] = -1
-	}
+	x := &search{crowd: c, extra: map[stepSet]int64{}, at: make([]settled, len(s.fixed)), row: make([]int32, len(s.fixed))}
 	x.grow(1 << 12)
 	return x
 }
@@ -49,8 +73,8 @@ func newSearch(s *space, c *crowd) *search {
 // and limit.
 func (s *search) reset(d *dual, limit int64) {
 	for i := range s.labels {
-		l := &s.labels[i]
-		s.settle[l.state] = -1
+		at := &s.at[s.labels[i].state]
+		at.came, at.merged = at.came[:0], at.merged[:0]
 	}
 	clear(s.table)
 	clear(s.extra)
@@ -113,27 +137,52 @@ func (s *search) run(w *meter) (goal int32, least int64) {
 }
 
 // merge joins a label with all settled ones of its state whose members are
-// others. These are in the order of their keys.
+// others. Of many that come to a state it makes one in the order of their lowest
+// members only: another joins those that are one already if its own is higher.
 func (s *search) merge(id int32) (steps int) {
-	l := s.labels[id]
-	for o := s.settle[l.state]; o >= 0; o = s.labels[o].chain {
-		steps++
-		m := &s.labels[o]
-		if l.key+m.key >= s.limit {
+	l := &s.labels[id]
+	g, set, key, at := l.state, l.set, l.key, &s.at[l.state]
+	low := lowest(set)
+	if s.mergedHere(l) {
+		for i := range at.came {
+			m := &at.came[i]
+			if key+m.key >= s.limit {
+				break
+			}
+			if steps++; m.set&set == 0 && lowest(m.set) > low {
+				s.offer(g, set|m.set, key+m.key, m.id, id)
+			}
+		}
+		at.merged = append(at.merged, mate{set, key, id})
+		return steps
+	}
+	for i := range at.came {
+		m := &at.came[i]
+		if key+m.key >= s.limit {
 			break
 		}
-		if m.set&l.set == 0 {
-			s.offer(l.state, l.set|m.set, l.key+m.key, o, id)
+		if steps++; m.set&set == 0 {
+			s.offer(g, set|m.set, key+m.key, m.id, id)
 		}
 	}
-	if last := s.last[l.state]; s.settle[l.state] < 0 {
-		s.settle[l.state] = id
-	} else {
-		s.labels[last].chain = id
+	for i := range at.merged {
+		m := &at.merged[i]
+		if key+m.key >= s.limit {
+			break
+		}
+		if steps++; m.set&set == 0 && lowest(m.set) < low {
+			s.offer(g, set|m.set, key+m.key, m.id, id)
+		}
 	}
-	s.last[l.state] = id
+	at.came = append(at.came, mate{set, key, id})
 	return steps
 }
+
+// mergedHere reports whether a label was made of two at its state.
+func (s *search) mergedHere(l *label) bool { return l.b >= 0 && s.labels[l.a].state == l.state }
+
+// lowest is the lowest member of a set, as a bit.
+func lowest(set uint64) uint64 { return set & -set }
 
 // move takes a label over its state to all that may follow.
 func (s *search) move(id int32) (steps int) {
@@ -199,12 +248,12 @@ func (s *search) offer(g int32, set uint64, key int64, a, b int32) {
 	if key >= s.limit {
 		return
 	}
-	at := s.slot(g, set)
-	id := s.table[at] - 1
+	at, mark := s.slot(g, set)
+	id := int32(uint32(s.table[at])) - 1
 	if id < 0 {
 		id = int32(len(s.labels))
-		s.labels = append(s.labels, label{state: g, set: set, key: far, chain: -1})
-		s.table[at] = id + 1
+		s.labels = append(s.labels, label{state: g, set: set, key: far})
+		s.table[at] = mark | uint64(id+1)
 		if 2*len(s.labels) > len(s.table) {
 			s.grow(2 * len(s.table))
 		}
@@ -216,22 +265,31 @@ func (s *search) offer(g int32, set uint64, key int64, a, b int32) {
 }
 
 // slot is the place in the table of a state and a set, or the free place
-// where it belongs. The factors are odd numbers with well mixed bits.
-func (s *search) slot(g int32, set uint64) uint64 {
+// where it belongs, and the part of the hash that the table keeps. The factors are
+// odd numbers with well mixed bits.
+func (s *search) slot(g int32, set uint64) (at, mark uint64) {
 	h := (uint64(g)*0x9e3779b97f4a7c15 ^ set) * 0xbf58476d1ce4e5b9
-	for i := h >> 32 & s.mask; ; i = (i + 1) & s.mask {
-		id := s.table[i] - 1
-		if id < 0 || s.labels[id].state == g && s.labels[id].set == set {
-			return i
+	mark = h >> 16 << 32
+	for at = h >> 32 & s.mask; ; at = (at + 1) & s.mask {
+		e := s.table[at]
+		if e == 0 {
+			return at, mark
+		}
+		if e>>32 != mark>>32 {
+			continue
+		}
+		if l := &s.labels[uint32(e)-1]; l.state == g && l.set == set {
+			return at, mark
 		}
 	}
 }
 
 func (s *search) grow(size int) {
-	s.table, s.mask = make([]int32, size), uint64(size-1)
+	s.table, s.mask = make([]uint64, size), uint64(size-1)
 	for i := range s.labels {
 		l := &s.labels[i]
-		s.table[s.slot(l.state, l.set)] = int32(i) + 1
+		at, mark := s.slot(l.state, l.set)
+		s.table[at] = mark | uint64(i+1)
 	}
 }
 

@@ -139,34 +139,43 @@ func (p *parting) put(g int32, set uint64, key int64, a, b int32) {
 	}
 }
 
-// join merges a label with those settled at its state. Where that gives the near
-// end all it is short of, the set is complete.
+// join merges a label with those settled at its state, as merge does. Where that
+// gives the near end all it is short of, the set is complete.
 func (p *parting) join(id int32) (steps int) {
 	l := p.labels[id]
-	q := p.flow(l.set)
-	for o := p.settle[l.state]; o >= 0; o = p.labels[o].chain {
+	at, q := &p.at[l.state], p.flow(l.set)
+	low, here := lowest(l.set), p.mergedHere(&l)
+	for i := range at.came {
 		steps++
-		m := &p.labels[o]
-		if m.set&l.set != 0 {
-			continue
+		if m := &at.came[i]; m.set&l.set == 0 && (!here || lowest(m.set) > low) {
+			p.joinTwo(&l, m, id, q)
 		}
-		set, at := l.set|m.set, l.state
-		if q2 := p.flow(m.set); (q < 0) != (q2 < 0) {
-			if q+q2 > 0 {
-				continue // they part on their way here
-			} else if q+q2 == 0 {
-				at = p.exit
-			}
-		}
-		p.put(at, set, l.key+m.key, o, id)
 	}
-	if last := p.last[l.state]; p.settle[l.state] < 0 {
-		p.settle[l.state] = id
+	for i := range at.merged {
+		steps++
+		if m := &at.merged[i]; !here && m.set&l.set == 0 && lowest(m.set) < low {
+			p.joinTwo(&l, m, id, q)
+		}
+	}
+	if here {
+		at.merged = append(at.merged, mate{l.set, l.key, id})
 	} else {
-		p.labels[last].chain = id
+		at.came = append(at.came, mate{l.set, l.key, id})
 	}
-	p.last[l.state] = id
 	return steps
+}
+
+// joinTwo merges a label with one settled at its state.
+func (p *parting) joinTwo(l *label, m *mate, id int32, q int64) {
+	to := l.state
+	if q2 := p.flow(m.set); (q < 0) != (q2 < 0) {
+		if q+q2 > 0 {
+			return // they part on their way here
+		} else if q+q2 == 0 {
+			to = p.exit
+		}
+	}
+	p.put(to, l.set|m.set, l.key+m.key, m.id, id)
 }
 
 // takeBack takes a set that is short of q cables to the states before its own,
@@ -178,11 +187,12 @@ func (p *parting) takeBack(id int32, q int64) (steps int) {
 		h := t.to
 		key := l.key + q*p.pot[l.state] + q*t.price
 		p.put(h, l.set, key+p.space.fixed[h]+q*p.unit[h]-q*p.pot[h], id, -1)
-		for o := p.settle[h]; o >= 0; o = p.labels[o].chain {
+		for m := range p.at[h].all() {
 			steps++
-			m := &p.labels[o]
-			if n := p.flow(m.set); n > q && m.set&l.set == 0 {
-				steps += p.part(o, id, n, q, t.price)
+			if m.set&l.set == 0 {
+				if n := p.flow(m.set); n > q {
+					steps += p.part(m.id, id, n, q, t.price)
+				}
 			}
 		}
 	}
@@ -202,11 +212,12 @@ func (p *parting) moveOn(id int32, q int64) (steps int) {
 		if l.set&p.near() != 0 {
 			continue
 		}
-		for o := p.settle[t.to]; o >= 0; o = p.labels[o].chain {
+		for m := range p.at[t.to].all() {
 			steps++
-			m := &p.labels[o]
-			if n := -p.flow(m.set); 0 < n && n < q && m.set&l.set == 0 {
-				steps += p.part(id, o, q, n, t.price)
+			if m.set&p.near() != 0 && m.set&l.set == 0 {
+				if n := -p.flow(m.set); 0 < n && n < q {
+					steps += p.part(id, m.id, q, n, t.price)
+				}
 			}
 		}
 	}

@@ -82,6 +82,9 @@ func (p *planner) run() {
 	all, rounds, trial, orders := p.work.left, int64(manyRounds), int64(trialWork), manyOrders
 	if len(p.member) <= fewMembers {
 		rounds, trial, orders = fewRounds, fewWork, fewOrders
+		if p.steps != nil {
+			trial = steppedWork // the dual knows nothing of steps, so a finer one helps little
+		}
 	}
 	for ; ; rounds *= 4 {
 		before := p.work.left
@@ -108,7 +111,8 @@ const (
 	manyRounds  = 64
 	lastRounds  = 1024
 	fewMembers  = 12 // so few that the first dual is as a rule good enough
-	fewWork     = 20_000_000
+	fewWork     = 2_000_000
+	steppedWork = 20_000_000
 	trialWork   = 1_000_000
 	ascentShare = 10 // of the work left that one ascent may take
 	ascentGroup = 128
