@@ -1,28 +1,58 @@
 package route
 
 import (
+	"fmt"
+
 	"topplate/plan"
 	"topplate/plan/geom"
+	"topplate/route/network"
 )
 
 // Build makes the physical graph of a job from the geometry of its house
 // alone. It takes time in proportion to the lattice: the product of the
 // numbers of lines on both axes, or for a large building the number of places
 // that its lines are laid about, and its floor area.
-func Build(job *plan.Job) (*Graph, error) { return build(job, false) }
+//
+// Channels in sight are the last resort: where a job allows them they are in the
+// graph for the drops alone that no hidden way leads to.
+func Build(job *plan.Job) (*Graph, error) {
+	g, err := build(job, false)
+	if err != nil || !job.Allow.Raceway {
+		return g, err
+	}
+	var unreached []int
+	search := network.NewSearch(g.Net)
+	if err := search.From(int32(g.Root), 1); err != nil {
+		return nil, fmt.Errorf("route: %w", err)
+	}
+	for d := range job.Drops {
+		if _, ok := search.To(int32(g.Terminals[d])); !ok && job.Drops[d].Kind == plan.WallPlate {
+			unreached = append(unreached, d)
+		}
+	}
+	if len(unreached) == 0 {
+		return g, nil
+	}
+	return buildFor(job, false, allDrops(job), unreached)
+}
 
 // build also keeps, if relax is true, what a rule forbids but a change would
 // allow.
 func build(job *plan.Job, relax bool) (*Graph, error) {
+	return buildFor(job, relax, allDrops(job), nil)
+}
+
+func allDrops(job *plan.Job) []int {
 	all := make([]int, len(job.Drops))
 	for d := range all {
 		all[d] = d
 	}
-	return buildFor(job, relax, all)
+	return all
 }
 
-// buildFor makes the graph of a job with places for some of its drops only.
-func buildFor(job *plan.Job, relax bool, drops []int) (*Graph, error) {
+// buildFor makes the graph of a job with places for some of its drops only, and
+// with channels in sight to some of these.
+func buildFor(job *plan.Job, relax bool, drops, inSight []int) (*Graph, error) {
 	b := newBuilder(job, relax)
 	b.closet()
 	b.chases()
@@ -38,7 +68,7 @@ func buildFor(job *plan.Job, relax bool, drops []int) (*Graph, error) {
 	b.throughBays()
 	b.passages()
 	b.throughPartings()
-	b.raceways()
+	b.raceways(inSight)
 	b.outside()
 	for _, c := range b.cavities {
 		c.layLattice()

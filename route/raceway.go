@@ -14,9 +14,12 @@ import (
 // faces of a room's walls, at the height of the skirting, with channels up and
 // down to boxes, panel and ceiling, and holes from room to room.
 
-// raceways adds them, if the job allows channels.
-func (b *builder) raceways() {
-	if !b.job.Allow.Raceway {
+// raceways adds them to some wall plates, and to a panel on a wall without a
+// hollow, if the job allows channels.
+func (b *builder) raceways(drops []int) {
+	c := &b.job.Closet
+	solid := !c.Ceiling && b.house.Walls[c.Spot.Wall].Masonry
+	if !b.job.Allow.Raceway || len(drops) == 0 && !solid {
 		return
 	}
 	rails := make([]*rail, len(b.house.Rooms))
@@ -26,13 +29,18 @@ func (b *builder) raceways() {
 		rails[i] = &rail{z: b.house.Levels[r.Level].Floor + height, rings: append([]geom.Polygon{r.Outline}, r.Holes...)}
 		b.jambs(rails[i], r.Level, height)
 	}
-	for d := range b.job.Drops {
-		if s := &b.job.Drops[d].Spot; b.job.Drops[d].Kind == plan.WallPlate && s.Room >= 0 {
-			b.ontoRail(rails[s.Room], s, b.onTheFace(d), d)
+	for _, d := range drops {
+		if s := &b.job.Drops[d].Spot; s.Room >= 0 {
+			box := b.onTheFace(d)
+			b.ontoRail(rails[s.Room], s, box)
+			b.upToCeiling(s, box, d)
 		}
 	}
-	if c := &b.job.Closet; !c.Ceiling {
-		b.ontoRail(rails[c.Room], &c.Spot, b.root, noOwner)
+	if !c.Ceiling {
+		b.ontoRail(rails[c.Room], &c.Spot, b.root)
+		if solid {
+			b.upToCeiling(&c.Spot, b.root, noOwner)
+		}
 	}
 	for w := range b.house.Walls {
 		b.railsThroughWall(rails, w)
@@ -59,9 +67,8 @@ func (b *builder) layRail(r *rail, level int, height measure.Length) {
 	})
 }
 
-// ontoRail joins a node on the face of a wall to the rail below it, and to the
-// space over the ceiling by a hole beside the wall.
-func (b *builder) ontoRail(r *rail, s *plan.Spot, node, d int) {
+// ontoRail joins a node on the face of a wall to the rail below it.
+func (b *builder) ontoRail(r *rail, s *plan.Spot, node int) {
 	w := &b.house.Walls[s.Wall]
 	p := w.FacePoint(s.At, s.Side)
 	z := b.nodes[node].At.Z
@@ -74,7 +81,6 @@ func (b *builder) ontoRail(r *rail, s *plan.Spot, node, d int) {
 		Kind: RacewayArc, From: node, To: b.station(r, p), Heading: heading, Length: l, Hole: -1,
 		Charges: append(b.cable(l), b.onceBy(price.RacewayRun, l)),
 	})
-	b.upToCeiling(s, node, d)
 }
 
 // upToCeiling joins a node on the face of a wall to the space over the room, by

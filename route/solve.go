@@ -234,7 +234,7 @@ func (r *Result) whyBlocked(paths []tree.Path) ([]*Blocked, error) {
 // at least.
 func (g *Graph) relaxed(drops []int) (*Graph, error) {
 	if g.many() {
-		return buildFor(g.Job, true, drops)
+		return buildFor(g.Job, true, drops, nil)
 	}
 	return build(g.Job, true)
 }
