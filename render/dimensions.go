@@ -16,6 +16,9 @@ import (
 const (
 	firstChain  = 5 * sheet.MM
 	secondChain = 14 * sheet.MM
+	// overStaggered is how far beyond a chain whose texts are staggered the line of
+	// the overall size is, so that its text stands clear.
+	overStaggered = 5 * sheet.MM
 	// longestExtension is how far from its chain an extension line begins at
 	// most, so that those of deep corners don't cross.
 	longestExtension = 11 * sheet.MM
@@ -28,18 +31,27 @@ func (d *drawing) dimensionWalls() {
 	eave := d.view.Length(d.overhangs())
 	g := d.sheet.Group("dimensions", "dimensions", "Dimensions")
 	b := d.outside()
+	var taken [4]sheet.Box
 	for look, name := range [...]string{plan.East: "east", plan.North: "north", plan.West: "west", plan.South: "south"} {
 		look := plan.Heading(look)
-		d.chain(g, name, d.outerPoints(look, true), d.outerPoints(look, false), look, d.edgeOf(look)+away(look)*(eave+firstChain))
+		taken[look] = d.chain(g, name, d.outerPoints(look, true), d.outerPoints(look, false), look, d.edgeOf(look)+away(look)*(eave+firstChain))
 	}
 	overall := []geom.Point{b.Min, {X: b.Max.X, Y: b.Min.Y}, {X: b.Min.X, Y: b.Max.Y}}
 	// Where a chain is the overall size already, it is said once.
 	whole := func(look plan.Heading) bool { return len(d.stops(d.outerPoints(look, true), look, 0)) <= 2 }
 	if !whole(plan.South) {
-		d.chain(g, "south-overall", overall, overall, plan.South, d.edgeOf(plan.South)+eave+secondChain)
+		line := d.edgeOf(plan.South) + eave + secondChain
+		if out := taken[plan.South].Max.Y + overStaggered; out <= d.area.Max.Y {
+			line = max(line, out)
+		}
+		d.chain(g, "south-overall", overall, overall, plan.South, line)
 	}
 	if !whole(plan.West) {
-		d.chain(g, "west-overall", overall, overall, plan.West, d.edgeOf(plan.West)-eave-secondChain)
+		line := d.edgeOf(plan.West) - eave - secondChain
+		if out := taken[plan.West].Min.X - overStaggered; out >= d.area.Min.X {
+			line = min(line, out)
+		}
+		d.chain(g, "west-overall", overall, overall, plan.West, line)
 	}
 }
 
@@ -138,15 +150,15 @@ func away(look plan.Heading) sheet.Paper {
 // chain draws one dimension chain through points of the house, on a line
 // across the direction they are seen from. Where its texts would leave the
 // drawing area, it is drawn through fewer points: those that are ends, or
-// only the two outermost.
-func (d *drawing) chain(g *sheet.Group, id string, points, ends []geom.Point, look plan.Heading, line sheet.Paper) {
+// only the two outermost. It returns what it takes up.
+func (d *drawing) chain(g *sheet.Group, id string, points, ends []geom.Point, look plan.Heading, line sheet.Paper) sheet.Box {
 	all := d.stops(points, look, line)
 	few := d.stops(ends, look, line)
 	drawn := d.drawChain(all, look, line)
 	if d.tile != nil {
 		// What is not on this tile is on others.
 		g.Group(sheet.ID("chain", id), "chain", "").Add(drawn.Items...)
-		return
+		return drawn.Bounds
 	}
 	if !d.area.Inset(2 * sheet.MM).Contains(drawn.Bounds) {
 		drawn = d.drawChain(few, look, line)
@@ -155,6 +167,7 @@ func (d *drawing) chain(g *sheet.Group, id string, points, ends []geom.Point, lo
 		drawn = d.drawChain([]chainStop{few[0], few[len(few)-1]}, look, line)
 	}
 	g.Group(sheet.ID("chain", id), "chain", "").Add(drawn.Items...)
+	return drawn.Bounds
 }
 
 // drawChain draws a chain through stops.

