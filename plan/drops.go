@@ -257,16 +257,5 @@ func (r *Roof) soffit(w *Wall) measure.Length { return max(0, r.Overhang-w.Board
 // outOf is the point at a distance along an exterior wall and out from its
 // outer face.
 func (w *Wall) outOf(along, out measure.Length) geom.Point {
-	p := w.FacePoint(along, w.Out)
-	switch w.Faces(w.Out) {
-	case East:
-		p.X += out
-	case North:
-		p.Y += out
-	case West:
-		p.X -= out
-	case South:
-		p.Y -= out
-	}
-	return p
+	return w.Faces(w.Out).Step(w.FacePoint(along, w.Out), out)
 }

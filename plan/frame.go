@@ -50,7 +50,7 @@ func (l *houseLoader) isMasonry(t *source.Table) bool {
 func (l *houseLoader) readStuds(r *run) {
 	t, w := r.t, &r.shared
 	w.StudDepth = l.std.studDepth
-	if d, ok := lumberDepth(t, "frame", source.Optional, studSizes, studDepths); ok {
+	if d, ok := lumberDepth(t, "frame", source.Optional, append(slices.Clone(studSizes), masonry), studDepths); ok {
 		w.StudDepth = d
 	}
 	if t.Has("thickness") {

@@ -23,6 +23,24 @@ func (h Heading) AlongY() bool { return h%2 == 1 }
 // Rising reports whether coordinates grow along h.
 func (h Heading) Rising() bool { return h <= North }
 
+// Opposite is the direction back.
+func (h Heading) Opposite() Heading { return (h + 2) % 4 }
+
+// Step is the point so far from p in a direction.
+func (h Heading) Step(p geom.Point, by measure.Length) geom.Point {
+	switch h {
+	case East:
+		p.X += by
+	case North:
+		p.Y += by
+	case West:
+		p.X -= by
+	default:
+		p.Y -= by
+	}
+	return p
+}
+
 // Turn is the direction on the given side of somebody who faces h.
 func (h Heading) Turn(s Side) Heading {
 	if s == Left {

@@ -271,11 +271,15 @@ func (b *builder) closetCeiling() {
 	level := b.house.Rooms[c.Room].Level
 	lvl := &b.house.Levels[level]
 	b.root = b.node(RootNode, geom.Point3{X: c.Point.X, Y: c.Point.Y, Z: lvl.Floor + c.Spot.Height}, -1, noOwner)
-	found := false
 	cav := b.over(level, c.Point)
 	if cav == nil {
-		cav = &cavity{builder: b, space: &plan.Space{}}
+		b.stopAll(Block{
+			Rule: rule.NoHiddenWay, Pos: b.house.Levels[level].Pos, At: b.nodes[b.root].At,
+			Found: "the sketch has no attic or floor over the ceiling of the closet",
+		})
+		return
 	}
+	found := false
 	u, _ := cav.ax.uv(c.Point)
 	most := max(c.Width/2, cav.js.width)
 	cav.betweenJoists(c.Point, func(p geom.Point, move measure.Length) {
@@ -296,8 +300,13 @@ func (b *builder) closetCeiling() {
 		cav.ceilingHole(noOwner, b.root, p, c.Room, l, []Charge{b.once(price.CutCeiling, 1)}, blocks)
 	})
 	if !found {
-		for d := range b.job.Drops {
-			b.deadEnd([]int{d}, Block{Rule: rule.BoxFit, Pos: c.Pos, At: b.nodes[b.root].At, Found: "joists leave no room for a hole in the closet's ceiling"})
-		}
+		b.stopAll(Block{Rule: rule.BoxFit, Pos: c.Pos, At: b.nodes[b.root].At, Found: "joists leave no room for a hole in the closet's ceiling"})
+	}
+}
+
+// stopAll keeps what stops every drop for good.
+func (b *builder) stopAll(stop Block) {
+	for d := range b.job.Drops {
+		b.deadEnd([]int{d}, stop)
 	}
 }

@@ -81,7 +81,7 @@ func buildFor(job *plan.Job, relax bool, drops, inSight []int) (*Graph, error) {
 		f()
 	}
 	for _, d := range drops {
-		b.raceway(d, job.Drops[d].Pos)
+		b.racewayAsChange(d, job.Drops[d].Pos)
 	}
 	return b.finish()
 }

@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"topplate/plan"
-	"topplate/plan/diag"
 	"topplate/plan/geom"
 	"topplate/plan/measure"
 	"topplate/plan/price"
@@ -86,6 +85,7 @@ func (b *cavity) ceilingHole(d, n int, p geom.Point, room int, l measure.Length,
 	lvl := &b.house.Levels[b.space.Below]
 	if b.house.OpenBelow(b.space, p) {
 		// The joists are in sight: nothing is cut or bored.
+		l += b.base - lvl.Floor - lvl.Ceiling // there is no board, and the plates may be higher
 		charges = slices.DeleteFunc(charges, func(c Charge) bool { return c.Term == price.CutCeiling })
 		b.ports = append(b.ports, port{at: p, join: func() {
 			b.add(Arc{Kind: EnterArc, From: n, To: b.low(p), Heading: up, Length: l, Hole: -1, Charges: append(b.cable(l), charges...), Blocks: blocks})
@@ -296,23 +296,4 @@ func (b *cavity) throughGable(face int, p geom.Point, from rodFrom) {
 	if b.zoneOf(plate) > Arm {
 		b.shoot(plate, foot, rodFrom{wall: wall, along: along, drops: from.drops})
 	}
-}
-
-// raceway adds, where a change is looked for, the last resort: cable on the
-// surface of the rooms from a drop to the closet.
-func (b *builder) raceway(d int, pos diag.Pos) {
-	if !b.relax {
-		return
-	}
-	p, q := b.nodes[b.terms[d]].At, b.nodes[b.root].At
-	l := dist(p.X, q.X) + dist(p.Y, q.Y) + dist(p.Z, q.Z)
-	b.add(Arc{
-		Kind: RacewayArc, From: b.terms[d], To: b.root, Heading: up, Length: l, Hole: -1, Charges: b.cable(l),
-		Blocks: []Block{{
-			Rule: rule.NoHiddenWay, Pos: pos, At: p,
-			Found:  "no hidden way to the closet",
-			Change: fmt.Sprintf("a surface raceway through the rooms, at least %s long", b.text(l)),
-			Price:  b.prices.PerMetre(price.ChangeRaceway, l),
-		}},
-	})
 }

@@ -33,18 +33,7 @@ func (b *cavity) overhead() diag.Pos {
 // soffitHeight is the height of the soffit under point p of an eave: level
 // with the underside of the rafter tails at the end of the overhang.
 func (b *cavity) soffitHeight(w *plan.Wall, along measure.Length) measure.Length {
-	out := w.PointAt(along)
-	d := w.StudDepth/2 + b.roof().Overhang
-	switch w.Faces(w.Out) {
-	case plan.East:
-		out.X += d
-	case plan.West:
-		out.X -= d
-	case plan.North:
-		out.Y += d
-	default:
-		out.Y -= d
-	}
+	out := w.Faces(w.Out).Step(w.PointAt(along), w.StudDepth/2+b.roof().Overhang)
 	return b.base + b.underRafter(out)
 }
 

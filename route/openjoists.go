@@ -49,18 +49,7 @@ func squarely(p, q geom.Point) measure.Length { return dist(p.X, q.X) + dist(p.Y
 
 // inFront is the point so far in front of a wall's face.
 func inFront(w *plan.Wall, along measure.Length, side plan.Side, off measure.Length) geom.Point {
-	p := w.FacePoint(along, side)
-	switch w.Faces(side) {
-	case plan.East:
-		p.X += off
-	case plan.North:
-		p.Y += off
-	case plan.West:
-		p.X -= off
-	default:
-		p.Y -= off
-	}
-	return p
+	return w.Faces(side).Step(w.FacePoint(along, side), off)
 }
 
 // onMasonry adds the place of drop d on a wall without a hollow: a box on its

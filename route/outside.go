@@ -47,7 +47,7 @@ func (b *builder) outsideOf(level int, ring geom.Polygon) {
 			b.entries(r, w)
 		}
 	}
-	r.string(func(p, q geom.Point) {
+	r.eachStretch(func(p, q geom.Point) {
 		if _, o := b.openingOn(level, p, q, r.z-lvl.Floor); o != nil {
 			return
 		}

@@ -9,7 +9,6 @@ import (
 	"topplate/plan/measure"
 	"topplate/plan/price"
 	"topplate/plan/rule"
-	"topplate/route/network"
 )
 
 const (
@@ -50,7 +49,7 @@ type facing struct {
 	alongY    bool
 	edge, far measure.Length
 	both      span
-	h         network.Heading
+	h         plan.Heading
 }
 
 // at is the point of the first space's edge at a place along it, and that of the
@@ -99,9 +98,9 @@ func facings(p, q, r, s geom.Point) []facing {
 		return nil
 	}
 	back := f
-	f.h, back.h = network.North, network.South
+	f.h, back.h = plan.North, plan.South
 	if alongY {
-		f.h, back.h = network.East, network.West
+		f.h, back.h = plan.East, plan.West
 	}
 	return []facing{f, back}
 }
@@ -113,8 +112,8 @@ func (b *cavity) throughTheWall(d *cavity, f *facing) {
 	}
 	f.steps(func(x measure.Length) {
 		p, q := f.at(x)
-		if from, to := b.inwards(p, f.h.Reverse()), d.inwards(q, f.h); b.onItsSide(d, from, to) {
-			b.passAt(d, from, to, f.h)
+		if from, to := b.inwards(p, f.h.Opposite()), d.inwards(q, f.h); b.onItsSide(d, from, to) {
+			b.passAt(d, from, to)
 		}
 	})
 }
@@ -140,14 +139,14 @@ func (b *cavity) intoBays(d *cavity, f *facing) {
 	slices.Sort(at)
 	for _, u := range slices.Compact(at) {
 		p, q := f.at(u)
-		from, to := stepped(p, f.h.Reverse(), passInset), stepped(q, f.h, passInset)
+		from, to := f.h.Opposite().Step(p, passInset), f.h.Step(q, passInset)
 		if f.both.lo <= u && u <= f.both.hi && b.onItsSide(d, from, to) {
-			b.intoBay(d, from, to, f.h)
+			b.intoBay(d, from, to)
 		}
 	}
 }
 
-func (b *cavity) intoBay(d *cavity, p, q geom.Point, h network.Heading) {
+func (b *cavity) intoBay(d *cavity, p, q geom.Point) {
 	b.ports = append(b.ports, port{at: p})
 	d.ports = append(d.ports, port{at: q, join: func() {
 		if b.zoneOf(p) > Arm || d.js.onJoist(d.u(q)) {
@@ -155,7 +154,7 @@ func (b *cavity) intoBay(d *cavity, p, q geom.Point, h network.Heading) {
 		}
 		l := geom.Dist(p, q) + dist(b.base, d.base)
 		b.add(Arc{
-			Kind: PassArc, From: b.low(p), To: d.low(q), Heading: h, Length: l, Zone: b.zoneOf(p), Hole: -1,
+			Kind: PassArc, From: b.low(p), To: d.low(q), Heading: headingTo(p, q), Length: l, Zone: b.zoneOf(p), Hole: -1,
 			Charges: append(b.cable(l), b.once(price.PassAttic, 1)),
 		})
 	}})
@@ -175,14 +174,14 @@ func (b *cavity) downTheSlope(d *cavity, f *facing) {
 	f.steps(func(x measure.Length) {
 		x = b.clearOfRafters(x, f.alongY)
 		p, q := f.at(x)
-		from, to := stepped(p, f.h.Reverse(), passInset), stepped(q, f.h, passInset)
+		from, to := f.h.Opposite().Step(p, passInset), f.h.Step(q, passInset)
 		if x < f.both.lo || x > f.both.hi || !b.onItsSide(d, from, to) {
 			return
 		}
-		if slope, ok := b.upSlope(mid(geom.Rect{Min: from, Max: to}.Canon())); !ok || slope != f.h && slope != f.h.Reverse() {
+		if slope, ok := b.upSlope(mid(geom.Rect{Min: from, Max: to}.Canon())); !ok || slope != headingTo(from, to) && slope != headingTo(to, from) {
 			return
 		}
-		b.shootDown(d, from, to, f.h)
+		b.shootDown(d, from, to)
 	})
 }
 
@@ -198,7 +197,7 @@ func (b *cavity) clearOfRafters(x measure.Length, alongY bool) measure.Length {
 	return j.clear(j.bay(x)).mid()
 }
 
-func (b *cavity) shootDown(d *cavity, p, q geom.Point, h network.Heading) {
+func (b *cavity) shootDown(d *cavity, p, q geom.Point) {
 	b.ports = append(b.ports, port{at: p})
 	d.ports = append(d.ports, port{at: q})
 	b.later = append(b.later, func() {
@@ -206,7 +205,7 @@ func (b *cavity) shootDown(d *cavity, p, q geom.Point, h network.Heading) {
 			return
 		}
 		l := geom.Dist(p, q) + dist(b.base, d.base)
-		a := Arc{Kind: RodArc, From: b.low(p), To: d.low(q), Heading: h, Length: l, Zone: RodOnly, Hole: -1}
+		a := Arc{Kind: RodArc, From: b.low(p), To: d.low(q), Heading: headingTo(p, q), Length: l, Zone: RodOnly, Hole: -1}
 		a.Charges = append(b.cable(l), b.once(price.Rod, 1), b.onceBy(price.RodPush, l))
 		a.Blocks = b.tooLongBlock(b.nodes[a.From].At, fmt.Sprintf("%s down the slope of the roof", b.text(l)), l)
 		b.add(a)
@@ -215,15 +214,15 @@ func (b *cavity) shootDown(d *cavity, p, q geom.Point, h network.Heading) {
 
 // inwards is the point so far into the space from its edge at e, past the wall
 // that stands there under the joists of an open ceiling.
-func (b *cavity) inwards(e geom.Point, h network.Heading) geom.Point {
-	p := stepped(e, h, passInset)
+func (b *cavity) inwards(e geom.Point, h plan.Heading) geom.Point {
+	p := h.Step(e, passInset)
 	if b.space.Kind != plan.FloorSpace {
 		return p
 	}
 	for i := range b.house.Walls {
 		w := &b.house.Walls[i]
 		if w.Level == b.space.Below && w.Body.Contains(p) {
-			return stepped(p, h, min(w.Body.Width(), w.Body.Height()))
+			return h.Step(p, min(w.Body.Width(), w.Body.Height()))
 		}
 	}
 	return p
@@ -231,7 +230,7 @@ func (b *cavity) inwards(e geom.Point, h network.Heading) geom.Point {
 
 // passAt adds one way from p in b to q in d, once it is known that a hand gets to
 // both and that there is a height at which they face each other.
-func (b *cavity) passAt(d *cavity, p, q geom.Point, h network.Heading) {
+func (b *cavity) passAt(d *cavity, p, q geom.Point) {
 	b.ports = append(b.ports, port{at: p})
 	d.ports = append(d.ports, port{at: q})
 	b.later = append(b.later, func() {
@@ -242,7 +241,7 @@ func (b *cavity) passAt(d *cavity, p, q geom.Point, h network.Heading) {
 			return
 		}
 		l := geom.Dist(p, q) + dist(b.base, d.base)
-		a := Arc{Kind: PassArc, From: b.low(p), To: d.low(q), Heading: h, Length: l, Zone: zone, Hole: -1}
+		a := Arc{Kind: PassArc, From: b.low(p), To: d.low(q), Heading: headingTo(p, q), Length: l, Zone: zone, Hole: -1}
 		a.Charges = append(b.cable(l), b.once(b.throughPass(&a, p, q, low), 1))
 		b.add(a)
 	})
@@ -268,18 +267,4 @@ func (b *cavity) throughPass(a *Arc, p, q geom.Point, z measure.Length) price.ID
 		Free: w.StudDepth, FromSpace: true, Reach: min(w.Body.Width(), w.Body.Height()),
 	})
 	return bore
-}
-
-func stepped(p geom.Point, h network.Heading, by measure.Length) geom.Point {
-	switch h {
-	case network.East:
-		p.X += by
-	case network.West:
-		p.X -= by
-	case network.North:
-		p.Y += by
-	default:
-		p.Y -= by
-	}
-	return p
 }

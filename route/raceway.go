@@ -1,9 +1,11 @@
 package route
 
 import (
+	"fmt"
 	"slices"
 
 	"topplate/plan"
+	"topplate/plan/diag"
 	"topplate/plan/geom"
 	"topplate/plan/measure"
 	"topplate/plan/price"
@@ -53,7 +55,7 @@ func (b *builder) raceways(drops []int) {
 // layRail adds the channel between the stations of a room's rail; it goes up and
 // over where a door is in the way.
 func (b *builder) layRail(r *rail, level int, height measure.Length) {
-	r.string(func(p, q geom.Point) {
+	r.eachStretch(func(p, q geom.Point) {
 		l := geom.Dist(p, q)
 		var round []Charge
 		if _, o := b.openingOn(level, p, q, height); o != nil {
@@ -174,5 +176,24 @@ func (b *builder) throughWall(wall int, along, free measure.Length, from, to int
 			Kind: WallArc, At: geom.Point3{X: w.PointAt(along).X, Y: w.PointAt(along).Y, Z: at.Z}, Wall: wall, Along: along, Room: -1,
 			Space: -1, Free: free, Reach: l,
 		}),
+	})
+}
+
+// racewayAsChange adds, where a change is looked for, the last resort: cable on the
+// surface of the rooms from a drop to the closet.
+func (b *builder) racewayAsChange(d int, pos diag.Pos) {
+	if !b.relax {
+		return
+	}
+	p, q := b.nodes[b.terms[d]].At, b.nodes[b.root].At
+	l := dist(p.X, q.X) + dist(p.Y, q.Y) + dist(p.Z, q.Z)
+	b.add(Arc{
+		Kind: RacewayArc, From: b.terms[d], To: b.root, Heading: up, Length: l, Hole: -1, Charges: b.cable(l),
+		Blocks: []Block{{
+			Rule: rule.NoHiddenWay, Pos: pos, At: p,
+			Found:  "no hidden way to the closet",
+			Change: fmt.Sprintf("a surface raceway through the rooms, at least %s long", b.text(l)),
+			Price:  b.prices.PerMetre(price.ChangeRaceway, l),
+		}},
 	})
 }

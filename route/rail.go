@@ -25,9 +25,9 @@ func (b *builder) station(r *rail, p geom.Point) int {
 	return b.node(RailNode, geom.Point3{X: p.X, Y: p.Y, Z: r.z}, -1, noOwner)
 }
 
-// string calls f for every two stations that follow each other on an edge of the
+// eachStretch calls f for every two stations that follow each other on an edge of the
 // rail, corners being stations.
-func (r *rail) string(f func(p, q geom.Point)) {
+func (r *rail) eachStretch(f func(p, q geom.Point)) {
 	for _, ring := range r.rings {
 		for i, a := range ring {
 			c := ring[(i+1)%len(ring)]

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"topplate/plan/measure"
 	"topplate/plan/rule"
 )
 
@@ -241,5 +242,46 @@ func TestSoffitOverThePlates(t *testing.T) {
 		if r := solved(t, jobIn(t, raised, groundPanel+drop)).Routes[0]; r.Blocked != nil {
 			t.Errorf("heel %s: %+v", heel, r.Blocked.Blocks)
 		}
+	}
+}
+
+// A house without a floor between two storeys earns a warning, and a panel in the
+// ceiling there an answer: nothing is known of what is over it.
+func TestCeilingPanelUnderNothingKnown(t *testing.T) {
+	house := towerHouse()
+	i, j := strings.Index(house, "[[floor]]\nid = \"between\""), strings.Index(house, "[attic]")
+	const job = `
+[closet]
+name = "Panel"
+room = "ground-left"
+ceiling = ["3ft", "3ft"]
+height = "5ft"
+ports = 12
+[[drop]]
+tag = "A"
+kind = "wall plate"
+wall = "ground-m"
+side = "left"
+at = "4ft"
+shift = "8in"
+`
+	r := solved(t, jobIn(t, house[:i]+house[j:], job)).Routes[0]
+	if r.Blocked == nil || !strings.Contains(r.Blocked.Blocks[0].Found, "over the ceiling of the closet") {
+		t.Errorf("A is told %+v", r.Blocked)
+	}
+}
+
+// Under open joists there is no board: cable goes up to the joists, which lie on
+// plates that may be higher than the ceiling.
+func TestOpenJoistsOverTheCeiling(t *testing.T) {
+	const drop = "[[drop]]\ntag = \"C\"\nkind = \"ceiling point\"\nat = { room = \"basement-left\", west = \"8ft\", south = \"3ft\" }\nshift = \"8in\"\n"
+	var lengths []measure.Length
+	for _, plates := range []string{"7ft", "7ft 2in"} {
+		house := strings.Replace(towerHouse(), "ceiling = \"7ft\"\nplate_top = \"7ft\"", "ceiling = \"7ft\"\nplate_top = \""+plates+"\"", 1)
+		house = strings.Replace(house, "depth = \"11-1/4in\"", map[string]string{"7ft": "depth = \"11-1/4in\"", "7ft 2in": "depth = \"9-1/4in\""}[plates], 1)
+		lengths = append(lengths, solved(t, jobIn(t, house, basementPanel+drop)).Routes[0].Lengths.Developed)
+	}
+	if d := lengths[1] - lengths[0]; d != 4*measure.Inch {
+		t.Errorf("2 in higher joists take %v more cable from the panel and down to the point; want 4in", d)
 	}
 }
