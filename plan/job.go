@@ -150,6 +150,19 @@ type Drop struct {
 	Shift measure.Length
 }
 
+// LevelOf is the level that a drop is on: that of its wall, of the wall under its
+// eave, or of its room.
+func (h *House) LevelOf(d *Drop) int {
+	switch d.Kind {
+	case WallPlate:
+		return h.Walls[d.Spot.Wall].Level
+	case SoffitSpot:
+		return h.Walls[d.Eave].Level
+	default:
+		return h.Rooms[d.Room].Level
+	}
+}
+
 // Tools are what the installer has with him.
 type Tools struct {
 	Pos       diag.Pos       // of the table, or of the job file without one

@@ -2,12 +2,10 @@ package render
 
 import (
 	"fmt"
-	"slices"
 
 	"topplate/plan"
 	"topplate/plan/geom"
 	"topplate/plan/measure"
-	"topplate/render/dimension"
 	"topplate/render/font"
 	"topplate/render/sheet"
 	"topplate/route"
@@ -198,15 +196,5 @@ func (c *floorCut) drawHole(d *drawing) {
 func (c *floorCut) drawChain(d *drawing) {
 	m, half := c.middle(c.wall), c.wall.StudDepth/2
 	stops := []measure.Length{m - half, 0, m + half}
-	slices.Sort(stops)
-	stops = slices.Compact(stops)
-	low := d.view.Point(geom.Point{Y: c.lowest()}).Y
-	ch := dimension.Chain{Line: low + 9*sheet.MM}
-	for i, s := range stops {
-		ch.Stops = append(ch.Stops, dimension.Stop{At: d.view.Point(geom.Point{X: s}).X, From: low + 2*sheet.MM})
-		if i > 0 {
-			ch.Words = append(ch.Words, d.length(s-stops[i-1]))
-		}
-	}
-	d.sheet.Group("chain", "dimensions", "From the faces of the wall's frame to the hole").Add(ch.Draw().Items...)
+	d.chainBelow(stops, c.lowest(), "From the faces of the wall's frame to the hole")
 }

@@ -337,7 +337,7 @@ func notPlanned(res *route.Result, levels []int) string {
 	s := &surface{res: res}
 	var drops []int
 	for i := range res.Routes {
-		if r := &res.Routes[i]; r.Blocked != nil && slices.Contains(levels, levelOfDrop(res.Job.House, &res.Job.Drops[r.Drop])) {
+		if r := &res.Routes[i]; r.Blocked != nil && slices.Contains(levels, res.Job.House.LevelOf(&res.Job.Drops[r.Drop])) {
 			drops = append(drops, res.Routes[i].Drop)
 		}
 	}

@@ -60,7 +60,7 @@ func (s *openingsSet) onLevel() string {
 // sampleMark is the mark of the first drop on the level, or of the job.
 func (s *openingsSet) sampleMark() string {
 	drops := s.res.Job.Drops
-	return drops[max(0, slices.IndexFunc(drops, func(d plan.Drop) bool { return levelOfDrop(s.res.Job.House, &d) == s.level }))].Tag
+	return drops[max(0, slices.IndexFunc(drops, func(d plan.Drop) bool { return s.res.Job.House.LevelOf(&d) == s.level }))].Tag
 }
 
 // tableFollows says where to look for the table, if it is not on the sheet with

@@ -151,25 +151,12 @@ func (s scope) spaceOfWall(res *route.Result, b *route.Bundle, level int) int {
 	return -1
 }
 
-// levelOfDrop is the level that a drop is on.
-func levelOfDrop(h *plan.House, d *plan.Drop) int {
-	switch {
-	case d.Kind == plan.WallPlate:
-		return h.Walls[d.Spot.Wall].Level
-	case d.Eave >= 0:
-		return h.Walls[d.Eave].Level
-	case d.Room >= 0:
-		return h.Rooms[d.Room].Level
-	}
-	return 0
-}
-
 // hasDrop reports whether a drop is in the scope: on a space, one below it, and
 // one above or below whose cables come to it from there.
 func (s scope) hasDrop(res *route.Result, r *route.Route) bool {
 	h := res.Job.House
 	d := &res.Job.Drops[r.Drop]
-	level := levelOfDrop(h, d)
+	level := h.LevelOf(d)
 	if s.space < 0 {
 		return level == s.level
 	}

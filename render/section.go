@@ -80,7 +80,7 @@ func clearOverPlate(res *route.Result, r *route.Route) (measure.Length, bool) {
 		return 0, false
 	}
 	h, p := res.Job.House, &res.Graph.Holes[res.Holes[r.Legs[k].Hole].Place]
-	if h.Walls[p.Wall].Level != levelOfDrop(h, &res.Job.Drops[r.Drop]) {
+	if h.Walls[p.Wall].Level != h.LevelOf(&res.Job.Drops[r.Drop]) {
 		return 0, false
 	}
 	s := h.Spaces[p.Space]

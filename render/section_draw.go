@@ -364,9 +364,14 @@ func (c *section) drawChain(d *drawing) {
 	if c.shot {
 		stops = append(stops, c.caught, c.nearest)
 	}
+	d.chainBelow(stops, c.bottom(), "Distances from the plate's outer face")
+}
+
+// chainBelow dimensions a cut under its lowest place, through stops across it.
+func (d *drawing) chainBelow(stops []measure.Length, lowest measure.Length, title string) {
 	slices.Sort(stops)
 	stops = slices.Compact(stops)
-	low := d.view.Point(geom.Point{Y: c.bottom()}).Y
+	low := d.view.Point(geom.Point{Y: lowest}).Y
 	ch := dimension.Chain{Line: low + 9*sheet.MM}
 	for i, s := range stops {
 		ch.Stops = append(ch.Stops, dimension.Stop{At: d.view.Point(geom.Point{X: s}).X, From: low + 2*sheet.MM})
@@ -374,7 +379,7 @@ func (c *section) drawChain(d *drawing) {
 			ch.Words = append(ch.Words, d.length(s-stops[i-1]))
 		}
 	}
-	d.sheet.Group("chain", "dimensions", "Distances from the plate's outer face").Add(ch.Draw().Items...)
+	d.sheet.Group("chain", "dimensions", title).Add(ch.Draw().Items...)
 }
 
 var sectionKind = detailKind{

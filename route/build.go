@@ -90,25 +90,12 @@ func buildFor(job *plan.Job, relax bool, drops, inSight []int) (*Graph, error) {
 // chosen.
 func (b *builder) terminal(d int) {
 	drop := &b.job.Drops[d]
-	lvl := &b.house.Levels[b.levelOf(drop)]
+	lvl := &b.house.Levels[b.house.LevelOf(drop)]
 	p, z := drop.Point, lvl.Floor+lvl.Ceiling
 	if drop.Kind == plan.WallPlate {
 		p, z = b.house.Walls[drop.Spot.Wall].PointAt(drop.Spot.At), lvl.Floor+drop.Spot.Height
 	}
 	b.terms = append(b.terms, b.node(TerminalNode, geom.Point3{X: p.X, Y: p.Y, Z: z}, -1, d))
-}
-
-// levelOf is the level of a drop's wall or room.
-func (b *builder) levelOf(d *plan.Drop) int {
-	switch {
-	case d.Spot.Wall >= 0:
-		return b.house.Walls[d.Spot.Wall].Level
-	case d.Room >= 0:
-		return b.house.Rooms[d.Room].Level
-	case d.Eave >= 0:
-		return b.house.Walls[d.Eave].Level
-	}
-	return 0
 }
 
 // place adds the places where drop d may be.

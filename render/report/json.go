@@ -351,7 +351,7 @@ func dropOf(res *route.Result, r *route.Route) drop {
 	}
 	many := several(res.Job.House)
 	if many {
-		out.Level = levelID(res.Job.House, dropLevel(res.Job.House, d))
+		out.Level = levelID(res.Job.House, res.Job.House.LevelOf(d))
 	}
 	if r.Blocked != nil {
 		out.ChangeAt = r.Blocked.Changes

@@ -48,19 +48,6 @@ func holeLevel(res *route.Result, p *route.HolePlace) int {
 	}
 }
 
-// dropLevel is the level of a drop: of its room, or outside of the wall under its
-// eave.
-func dropLevel(h *plan.House, d *plan.Drop) int {
-	switch {
-	case d.Room >= 0:
-		return h.Rooms[d.Room].Level
-	case d.Eave >= 0:
-		return h.Walls[d.Eave].Level
-	default:
-		return -1
-	}
-}
-
 // levelID is the id of a level, empty for -1.
 func levelID(h *plan.House, level int) string {
 	if level < 0 {

@@ -69,7 +69,7 @@ func dropTable(res *route.Result) Table {
 	}
 	var levels []string
 	for i := range res.Routes {
-		levels = append(levels, levelID(res.Job.House, dropLevel(res.Job.House, &res.Job.Drops[res.Routes[i].Drop])))
+		levels = append(levels, levelID(res.Job.House, res.Job.House.LevelOf(&res.Job.Drops[res.Routes[i].Drop])))
 	}
 	withColumn(&t, res.Job.House, 4, "level", levels)
 	return t

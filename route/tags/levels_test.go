@@ -6,7 +6,7 @@ import (
 	"topplate/plan"
 )
 
-// The floor of a drop is that of its room; of one under an eave that of the wall
+// The floor of a drop is that of its wall or its room; of one under an eave that of the wall
 // below, whatever level the file names first.
 func TestFloorOfADrop(t *testing.T) {
 	h := &plan.House{
@@ -18,7 +18,7 @@ func TestFloorOfADrop(t *testing.T) {
 		drop plan.Drop
 		want string
 	}{
-		{plan.Drop{Kind: plan.WallPlate, Room: 1, Eave: -1}, "upper"},
+		{plan.Drop{Kind: plan.WallPlate, Spot: plan.Spot{Wall: 1}, Room: 1, Eave: -1}, "upper"},
 		{plan.Drop{Kind: plan.CeilingPoint, Room: 0, Eave: -1}, "basement"},
 		{plan.Drop{Kind: plan.SoffitSpot, Room: -1, Eave: 1}, "upper"},
 		{plan.Drop{Kind: plan.SoffitSpot, Room: -1, Eave: 0}, "ground"},

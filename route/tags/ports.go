@@ -82,7 +82,7 @@ func (p *ports) text(job *plan.Job, l *Label) string {
 		"room":  outside,
 		"tag":   l.Tag,
 		"n":     strconv.Itoa(l.Cable),
-		"floor": job.House.Levels[levelOf(job.House, d)].ID,
+		"floor": job.House.Levels[job.House.LevelOf(d)].ID,
 		"job":   job.Number,
 	}
 	if d.Room >= 0 {
@@ -94,19 +94,6 @@ func (p *ports) text(job *plan.Job, l *Label) string {
 		b.WriteString(fields[part.Field])
 	}
 	return b.String()
-}
-
-// levelOf is the level of a drop: of its room, or outside of the wall under its
-// eave.
-func levelOf(h *plan.House, d *plan.Drop) int {
-	switch {
-	case d.Room >= 0:
-		return h.Rooms[d.Room].Level
-	case d.Eave >= 0:
-		return h.Walls[d.Eave].Level
-	default:
-		return 0
-	}
 }
 
 // tooFew reports cables beyond the last port of the panel.
