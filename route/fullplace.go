@@ -2,6 +2,7 @@ package route
 
 import (
 	"maps"
+	"math"
 	"slices"
 
 	"topplate/plan/measure"
@@ -9,89 +10,136 @@ import (
 	"topplate/route/tree"
 )
 
-// plainSteps are steps in prices that depend on the number of cables alone: what
-// so many cost at least, whatever their diameters. If all have one diameter these
-// are the true steps.
-type plainSteps struct {
+// mixes are what the cables that share an arc may be: so many of each diameter.
+// They are numbered from none of all to all of all.
+type mixes struct {
 	*Graph
-	book  rule.Book
-	mixes [][][]measure.Length // by number of cables: what they may be
-	alike bool                 // all cables have one diameter
-	known map[string][]int64   // what so many pay on an arc beyond its prices
+	book   rule.Book
+	kinds  []measure.Length
+	most   []int // cables of a kind
+	stride []int // by how much the number of a mix rises with one more of a kind
+	all    int   // number of mixes
+	// What they pay is known by place.
+	known, leasts map[string][]int64
 }
 
-// newPlainSteps makes those for the drops that have a path. There are none if the
-// choices of diameters are too many to look at.
-func (g *Graph) newPlainSteps(book rule.Book, paths []tree.Path) *plainSteps {
-	count, all := map[measure.Length]int{}, 0
+// A fullMix is a mix where one cable more or fewer would pay more.
+type fullMix struct {
+	cables     int
+	one, fewer bool  // one more would, one fewer would
+	more       int64 // what the mix pays beyond the prices
+}
+
+// newMixes makes those of the drops that have a path. There are none if they are
+// too many to look at.
+func (g *Graph) newMixes(book rule.Book, paths []tree.Path) *mixes {
+	count := map[measure.Length]int{}
 	for d := range paths {
 		if len(paths[d].Nodes) > 0 {
 			count[g.Job.Drops[d].Cable.Diameter] += g.Job.Drops[d].Count
-			all += g.Job.Drops[d].Count
 		}
 	}
-	choices := 1
-	for _, n := range count {
-		if choices *= n + 1; choices > maxMixes {
+	m := &mixes{Graph: g, book: book, kinds: slices.Sorted(maps.Keys(count)), all: 1, known: map[string][]int64{}, leasts: map[string][]int64{}}
+	for _, k := range m.kinds {
+		m.most = append(m.most, count[k])
+		m.stride = append(m.stride, m.all)
+		if m.all *= count[k] + 1; m.all > maxMixes {
 			return nil
 		}
 	}
-	s := &plainSteps{Graph: g, book: book, mixes: make([][][]measure.Length, all+1), alike: len(count) == 1, known: map[string][]int64{}}
-	list := [][]measure.Length{nil}
-	for _, k := range slices.Sorted(maps.Keys(count)) {
-		for _, mix := range list[:len(list):len(list)] {
-			for n := 1; n <= count[k]; n++ {
-				list = append(list, slices.Concat(mix, slices.Repeat([]measure.Length{k}, n)))
-			}
-		}
-	}
-	for _, mix := range list {
-		s.mixes[len(mix)] = append(s.mixes[len(mix)], mix)
-	}
-	return s
+	return m
 }
 
-// maxMixes bounds the choices of diameters that are looked at.
+// maxMixes bounds the mixes that are looked at.
 const maxMixes = 2000
 
-// on lists what each number of cables pays on arc a beyond its prices.
-func (s *plainSteps) on(a int) []int64 {
-	key := s.stepPlace(a)
-	more, ok := s.known[key]
+// count is how many cables of a kind are in mix i.
+func (m *mixes) count(i, kind int) int { return i / m.stride[kind] % (m.most[kind] + 1) }
+
+// size is how many cables are in mix i.
+func (m *mixes) size(i int) int {
+	n := 0
+	for k := range m.kinds {
+		n += m.count(i, k)
+	}
+	return n
+}
+
+// cables lists the diameters of mix i.
+func (m *mixes) cables(i int) []measure.Length {
+	var out []measure.Length
+	for k, d := range m.kinds {
+		out = append(out, slices.Repeat([]measure.Length{d}, m.count(i, k))...)
+	}
+	return out
+}
+
+// more is what each mix pays on arc a beyond its prices.
+func (m *mixes) more(a int) []int64 {
+	key := m.stepPlace(a)
+	more, ok := m.known[key]
 	if !ok {
-		more = make([]int64, len(s.mixes))
-		for n := 1; n < len(more); n++ {
-			for i, mix := range s.mixes[n] {
-				if m := s.moreFor(s.book, a, mix); i == 0 || m < more[n] {
-					more[n] = m
-				}
-			}
+		more = make([]int64, m.all)
+		for i := 1; i < m.all; i++ {
+			more[i] = m.moreFor(m.book, a, m.cables(i))
 		}
-		s.known[key] = more
+		m.known[key] = more
 	}
 	return more
 }
 
-// steps are the same for package tree.
-func (s *plainSteps) steps(arcs []int32) *tree.Steps {
-	order := tagOrder(s.Job)
+// least is what each number of cables pays on arc a at least beyond its prices,
+// whatever their diameters.
+func (m *mixes) least(a int) []int64 {
+	key := m.stepPlace(a)
+	least, ok := m.leasts[key]
+	if !ok {
+		least = slices.Repeat([]int64{math.MaxInt64}, m.size(m.all-1)+1)
+		for i, more := range m.more(a) {
+			n := m.size(i)
+			least[n] = min(least[n], more)
+		}
+		m.leasts[key] = least
+	}
+	return least
+}
+
+// leastSteps are these as steps for package tree.
+func (m *mixes) leastSteps(arcs []int32) *tree.Steps {
+	order := tagOrder(m.Job)
 	return &tree.Steps{Arcs: arcs, More: func(a int32, terms []int32) int64 {
 		n := 0
 		for _, t := range terms {
-			n += s.Job.Drops[order[t]].Count
+			n += m.Job.Drops[order[t]].Count
 		}
-		return s.on(int(a))[n]
+		return m.least(int(a))[n]
 	}}
 }
 
-// full lists the numbers of cables, of so many, of which one more or one fewer
-// would pay more on arc a.
-func (s *plainSteps) full(a, all int) []int {
-	var out []int
-	more := s.on(a)
-	for n := 1; n <= all; n++ {
-		if n < all && more[n+1] > more[n] || n > 1 && more[n-1] > more[n] {
-			out = append(out, n)
+// full lists the mixes that fill arc a.
+func (m *mixes) full(a int) []fullMix { return m.filling(m.more(a)) }
+
+// leastFull lists those that fill arc a if as many cables pay the least.
+func (m *mixes) leastFull(a int) []fullMix {
+	least, more := m.least(a), make([]int64, m.all)
+	for i := range more {
+		more[i] = least[m.size(i)]
+	}
+	return m.filling(more)
+}
+
+// filling lists the mixes that fill a place where they pay so much.
+func (m *mixes) filling(more []int64) []fullMix {
+	var out []fullMix
+	for i := 1; i < m.all; i++ {
+		f := fullMix{cables: m.size(i), more: more[i]}
+		for k := range m.kinds {
+			n := m.count(i, k)
+			f.one = f.one || n < m.most[k] && more[i+m.stride[k]] > more[i]
+			f.fewer = f.fewer || n > 0 && more[i-m.stride[k]] > more[i]
+		}
+		if f.one || f.fewer {
+			out = append(out, f)
 		}
 	}
 	return out

@@ -21,21 +21,24 @@ type gate struct {
 	need  int   // holes
 	most  int   // cables that go through any one hole there
 	full  bool  // the cables are more than all places there take
+	// inside are the nodes on the closet's side, by node; nil if that is not known.
+	inside []bool
 }
 
 // gates lists those where more than one hole is needed.
-func (g *Graph) gates(book rule.Book, paths []tree.Path) []gate {
+func (g *Graph) gates(book rule.Book, terms []tree.Terminal) []gate {
 	var out []gate
+	reached := tree.Reached(g.Net, int32(g.Root), terms)
 	exits, inside := g.exits(g.Root)
-	c := gate{exits: exits}
+	c := gate{exits: exits, inside: inside}
 	for _, d := range tagOrder(g.Job) {
-		if len(paths[d].Nodes) > 0 && !inside[g.Terminals[d]] {
+		if reached[d] && !inside[g.Terminals[d]] {
 			c.drops = append(c.drops, d)
 		}
 	}
 	out = append(out, c)
 	for _, d := range tagOrder(g.Job) {
-		if len(paths[d].Nodes) == 0 {
+		if !reached[d] {
 			continue
 		}
 		if exits, inside := g.exits(g.Terminals[d]); !inside[g.Root] {
@@ -44,7 +47,7 @@ func (g *Graph) gates(book rule.Book, paths []tree.Path) []gate {
 	}
 	var several []gate
 	for _, c := range out {
-		if g.count(book, &c); c.need > 1 {
+		if g.count(book, &c); c.need > 1 && c.least > 0 {
 			several = append(several, c)
 		}
 	}
@@ -63,6 +66,7 @@ func join(all []gate, c gate) []gate {
 		}
 		c.exits = union(o.exits, c.exits)
 		c.drops = append(o.drops, c.drops...)
+		c.inside = nil // cables from the one pass the other's places as well
 	}
 	return append(out, c)
 }
@@ -123,16 +127,16 @@ func (g *Graph) most(book rule.Book, a int) int {
 // not take its cables, and the cheapest plan with holes there for nothing. With
 // all gates that bound may be weak, as a second place is free as well; so the
 // closet's is left out once, but for many drops.
-func (g *Graph) mendBound(all []gate, terms []tree.Terminal, steps *tree.Steps, best *tree.Plan) error {
-	ways := min(len(all), 2)
-	if g.many() {
+func (o *outlook) mendBound(best *tree.Plan) error {
+	ways := min(len(o.gates), 2)
+	if o.many() {
 		ways = min(ways, 1)
 	}
 	for first := range ways {
 		if best.LowerBound >= best.Cost {
 			return nil
 		}
-		if err := g.payBefore(all[first:], terms, steps, best); err != nil {
+		if err := o.payBefore(o.gates[first:], best); err != nil {
 			return err
 		}
 	}
@@ -141,7 +145,25 @@ func (g *Graph) mendBound(all []gate, terms []tree.Terminal, steps *tree.Steps, 
 
 // payBefore mends the bound by paying for the holes at some gates
 // beforehand.
-func (g *Graph) payBefore(gates []gate, terms []tree.Terminal, steps *tree.Steps, best *tree.Plan) error {
+func (o *outlook) payBefore(gates []gate, best *tree.Plan) error {
+	net, paid, err := o.paidBefore(gates)
+	if err != nil {
+		return err
+	}
+	p, err := o.solveTree(net, tree.Options{Below: best.Cost - paid, Work: o.share(work)})
+	if err != nil {
+		return err
+	}
+	if p.Cost < best.Cost {
+		best.Paths, best.Cost = p.Paths, p.Cost
+	}
+	best.LowerBound = max(best.LowerBound, p.LowerBound+paid)
+	return nil
+}
+
+// paidBefore is the network with holes at gates for nothing, and what these cost
+// at least.
+func (g *Graph) paidBefore(gates []gate) (*network.Network, int64, error) {
 	arcs := plainArcs(g.Arcs)
 	var paid int64
 	for _, c := range gates {
@@ -155,17 +177,9 @@ func (g *Graph) payBefore(gates []gate, terms []tree.Terminal, steps *tree.Steps
 	}
 	net, err := network.New(len(g.Nodes), arcs, g.Bend)
 	if err != nil {
-		return fmt.Errorf("route: %w", err)
+		return nil, 0, fmt.Errorf("route: %w", err)
 	}
-	p, err := g.solveTree(net, terms, steps, tree.Options{Below: best.Cost - paid, Work: g.share(work)})
-	if err != nil {
-		return err
-	}
-	if p.Cost < best.Cost {
-		best.Paths, best.Cost = p.Paths, p.Cost
-	}
-	best.LowerBound = max(best.LowerBound, p.LowerBound+paid)
-	return nil
+	return net, paid, nil
 }
 
 // fewExits is how many exits of a gate are tried one by one.
@@ -174,29 +188,41 @@ const fewExits = 8
 // oneByOne takes over the cheapest plan that uses one exit of a gate alone, if
 // it is cheaper: a search that moves one drop at a time does not find it, as
 // nothing is saved before a whole hole is.
-func (g *Graph) oneByOne(book rule.Book, c *gate, terms []tree.Terminal, steps *tree.Steps, best *tree.Plan) error {
-	if len(c.exits) < 2 || len(c.exits) > fewExits {
-		return nil
-	}
-	for _, only := range c.exits {
-		arcs := plainArcs(g.Arcs)
-		for _, a := range c.exits {
-			if a != only {
-				arcs[a].Fixed += best.Cost
+func (o *outlook) oneByOne(best *tree.Plan) error {
+	for i := range o.gates {
+		c := &o.gates[i]
+		if len(c.exits) < 2 || len(c.exits) > fewExits {
+			continue
+		}
+		for _, only := range c.exits {
+			if err := o.alone(c, only, best); err != nil {
+				return err
 			}
 		}
-		net, err := network.New(len(g.Nodes), arcs, g.Bend)
-		if err != nil {
-			return fmt.Errorf("route: %w", err)
+	}
+	return nil
+}
+
+// alone takes over the cheapest plan that uses one exit of a gate and no other, if
+// it is cheaper.
+func (o *outlook) alone(c *gate, only int, best *tree.Plan) error {
+	arcs := plainArcs(o.Arcs)
+	for _, a := range c.exits {
+		if a != only {
+			arcs[a].Fixed += best.Cost
 		}
-		beyond, _ := g.beyond(book, only, c.drops)
-		p, err := g.solveTree(net, terms, steps, tree.Options{Below: best.Cost - beyond*g.Arcs[only].bore(), Work: trialWork})
-		if err != nil {
-			return err
-		}
-		if p.Cost < best.Cost {
-			best.Paths, best.Cost = p.Paths, p.Cost
-		}
+	}
+	net, err := network.New(len(o.Nodes), arcs, o.Bend)
+	if err != nil {
+		return fmt.Errorf("route: %w", err)
+	}
+	beyond, _ := o.beyond(o.book, only, c.drops)
+	p, err := o.solveTree(net, tree.Options{Below: best.Cost - beyond*o.Arcs[only].bore(), Work: trialWork})
+	if err != nil {
+		return err
+	}
+	if p.Cost < best.Cost {
+		best.Paths, best.Cost = p.Paths, p.Cost
 	}
 	return nil
 }
@@ -216,9 +242,9 @@ func (g *Graph) exits(from int) (out []int, inside []bool) {
 		for h := g.Net.First[v]; h < g.Net.First[v+1]; h++ {
 			a, to := int(g.Net.ArcOf[h]), int(g.Net.Target[h])
 			switch kind := g.Nodes[to].Kind; {
-			case g.Arcs[a].Kind == PlateArc && g.Arcs[a].Hole >= 0:
+			case g.Arcs[a].Hole >= 0:
 				isExit[a] = true
-			case g.Arcs[a].Kind == CeilingArc || g.Arcs[a].Kind == SoffitArc || kind == LowNode:
+			case kind == LowNode:
 				return nil, inside
 			case inside[to]:
 			case kind == TerminalNode || kind == RootNode:

@@ -3,10 +3,10 @@ package route
 import (
 	"cmp"
 	"fmt"
+	"maps"
 	"math"
 	"slices"
 
-	"topplate/plan/rule"
 	"topplate/route/network"
 	"topplate/route/tree"
 )
@@ -15,18 +15,18 @@ import (
 // less than whose bundles stay together. For that it shows that a plan whose
 // bundles part does not cost less either.
 //
-// Take the steps to be what so many cables pay at least, whatever their
-// diameters, and every cable to be one by itself: that makes no plan dearer. Of
-// all plans that cost least take one with the least length, and of these one with
-// the largest sum of squares of the numbers of cables on every arc. If its cables
+// Take every cable to be one by itself: that makes no plan dearer. Of all plans
+// that cost least take one with the least length, and of these one with the
+// largest sum of squares of the numbers of cables on every arc. If its cables
 // don't stay together, then two part at a node and meet again at another, at the
 // closet at last, having gone two ways. Either the first could go the way of the
 // second or the other way round. But for steps, prices are concave in the number
 // of cables, so the two changes together save something, or cost nothing and make
 // the squares more. So does one of them, which can't be, as the plan is the best:
 // unless it pays a step. (Two cables that travel an arc in opposite ways would
-// change what they do from there on, see package tree, which pays no steps and
-// makes both ways shorter.)
+// change what they do from there on, see package tree. On every arc one then comes
+// in the place of the other, which pays no step either where one more does not,
+// and both ways are shorter.)
 //
 // So that plan either stays together or has a full place, where one cable more or
 // fewer would pay a step, and package tree says what plans cost at least that have
@@ -35,53 +35,47 @@ import (
 // The cable that would come was with one of those at the full place before they
 // parted. So if the place leads out of a part of the house that no cable comes
 // into, all of them are from drops in that part.
-func (g *Graph) partedBound(book rule.Book, gates []gate, terms []tree.Terminal, steps *tree.Steps, best *tree.Plan) error {
-	if best.LowerBound >= best.Together || g.many() {
+func (o *outlook) partedBound(best *tree.Plan) error {
+	if best.LowerBound >= best.Together || o.many() {
 		return nil
 	}
-	plain := g.newPlainSteps(book, best.Paths)
-	if plain == nil {
+	mixes := o.newMixes(o.book, best.Paths)
+	if mixes == nil {
 		return nil
 	}
 	least := min(best.Together, best.Cost)
-	if !plain.alike {
-		net, shared, err := g.shareHoles(gates, plain.steps(steps.Arcs))
-		if err != nil {
-			return err
-		}
-		p, err := g.solveTree(net, terms, steps, tree.Options{Steps: shared, Below: least, Work: stepWork})
-		if err != nil {
-			return err
-		}
-		if p.Cost < best.Cost {
-			best.Paths, best.Cost = p.Paths, p.Cost
-		}
-		if least = min(least, p.Together); least <= best.LowerBound {
-			return nil
-		}
-	}
-	p, err := g.newPartings(gates, terms, steps, best)
+	p, err := o.newPartings(best)
 	if err != nil {
 		return err
 	}
-	for _, f := range p.places(plain, least) {
+	places, err := p.places(mixes, least)
+	if err != nil {
+		return err
+	}
+	least, err = p.boundAll(places, min(least, best.Cost))
+	best.LowerBound = max(best.LowerBound, least)
+	return err
+}
+
+// boundAll is what plans with any of the full places cost at least, or a limit.
+func (p *partings) boundAll(places []full, limit int64) (int64, error) {
+	least := limit
+	for _, f := range places {
 		if f.least >= least {
 			break
 		}
 		if p.left <= 0 {
-			least = f.least // as the others are no cheaper
-			break
+			return f.least, nil // as the others are no cheaper
 		}
 		b, err := p.bound(f, least)
 		if err != nil {
-			return err
+			return 0, err
 		}
-		if least = min(least, max(b, f.least)); least <= best.LowerBound {
-			return nil
+		if least = min(least, max(b, f.least)); least <= p.best.LowerBound {
+			break
 		}
 	}
-	best.LowerBound = max(best.LowerBound, least)
-	return nil
+	return least, nil
 }
 
 // A full place is a half-arc with so many cables, what they pay there beyond
@@ -94,16 +88,53 @@ type full struct {
 }
 
 // places lists the full places of plans that cost less than a limit, those with
-// the least bound first.
-func (p *partings) places(plain *plainSteps, limit int64) []full {
+// the least bound first. There are fewer if cables are told apart by number alone.
+func (p *partings) places(m *mixes, limit int64) ([]full, error) {
+	if len(m.kinds) > 1 {
+		if by, err := p.byNumber(m, limit); err != nil || by {
+			return p.filled(m.leastFull, min(limit, p.best.Cost)), err
+		}
+	}
+	return p.filled(m.full, min(limit, p.best.Cost)), nil
+}
+
+// byNumber reports whether plans that stay together cost as much if so many cables
+// pay no more than so many pay at least, whatever their diameters. Then fewer
+// places can be full.
+func (p *partings) byNumber(m *mixes, limit int64) (bool, error) {
+	net, shared, err := p.shareHoles(p.gates, m.leastSteps(p.steps.Arcs))
+	if err != nil {
+		return false, err
+	}
+	t, err := p.solveTree(net, tree.Options{Steps: shared, Ahead: p.ahead(p.gates), Below: limit, Work: stepWork})
+	if err != nil {
+		return false, err
+	}
+	if t.Cost < p.best.Cost {
+		p.best.Paths, p.best.Cost = t.Paths, t.Cost
+	}
+	return t.Together >= min(limit, p.best.Cost), nil
+}
+
+// filled lists full places, as full gives them by arc.
+func (p *partings) filled(mixes func(int) []fullMix, limit int64) []full {
 	var out []full
 	for h := range p.Net.Target {
 		a := int(p.Net.ArcOf[h])
-		if !p.stepped(a) {
+		if p.open != nil && !p.open.Ways[h] || !p.stepped(a) {
 			continue
 		}
-		for _, n := range plain.full(a, p.near(int32(h), limit)) {
-			f := full{half: int32(h), cables: int64(n), more: plain.on(a)[n]}
+		near := p.near(int32(h), limit)
+		at := map[int]full{}
+		for _, m := range mixes(a) {
+			f := full{half: int32(h), cables: int64(m.cables), more: m.more}
+			if o, ok := at[m.cables]; m.cables > near || !m.fewer && m.cables >= near || ok && o.more <= f.more {
+				continue
+			}
+			at[m.cables] = f
+		}
+		for _, n := range slices.Sorted(maps.Keys(at)) {
+			f := at[n]
 			if f.least = p.detours.Bound(f.half, f.cables) + p.paid + f.more; f.least < limit {
 				out = append(out, f)
 			}
@@ -115,7 +146,7 @@ func (p *partings) places(plain *plainSteps, limit int64) []full {
 
 // partings are what is known of plans whose bundles part.
 type partings struct {
-	*Graph
+	*outlook
 	terms   []tree.Terminal // in the order of tags
 	gate    *gate           // the first that needs several holes, the closet's as a rule; nil if none
 	inside  int64           // cables that pass the gate
@@ -124,29 +155,28 @@ type partings struct {
 	detours *tree.Detours
 	parts   []*part
 	all     int // cables
-	steps   *tree.Steps
 	best    *tree.Plan
 	left    int64 // work
 }
 
-func (g *Graph) newPartings(gates []gate, terms []tree.Terminal, steps *tree.Steps, best *tree.Plan) (*partings, error) {
-	p := &partings{Graph: g, terms: inOrder(tagOrder(g.Job), terms), free: g.Net, parts: g.parts(best.Paths), steps: steps, best: best, left: partedWork}
+func (o *outlook) newPartings(best *tree.Plan) (*partings, error) {
+	p := &partings{outlook: o, terms: inOrder(tagOrder(o.Job), o.terms), free: o.Net, parts: o.parts(best.Paths), best: best, left: partedWork}
 	for d := range best.Paths {
 		if len(best.Paths[d].Nodes) > 0 {
-			p.all += g.Job.Drops[d].Count
+			p.all += o.Job.Drops[d].Count
 		}
 	}
 	var err error
-	if len(gates) > 0 {
-		p.gate = &gates[0]
+	if len(o.gates) > 0 {
+		p.gate = &o.gates[0]
 		for _, d := range p.gate.drops {
-			p.inside += int64(g.Job.Drops[d].Count)
+			p.inside += int64(o.Job.Drops[d].Count)
 		}
-		if p.free, p.paid, err = g.prepaid(p.gate, p.gate.anyExit(p.gate.exits, p.inside), -1); err != nil {
+		if p.free, p.paid, err = o.prepaid(p.gate, p.gate.anyExit(p.gate.exits, p.inside), -1); err != nil {
 			return nil, err
 		}
 	}
-	if p.detours, err = tree.NewDetours(p.free, int32(g.Root), p.terms, tree.Options{Work: stepWork, Stop: g.stop}); err != nil {
+	if p.detours, err = tree.NewDetours(p.free, int32(o.Root), p.terms, tree.Options{Open: o.open, Work: stepWork, Stop: o.stop}); err != nil {
 		return nil, fmt.Errorf("route: %w", err)
 	}
 	return p, nil
@@ -272,7 +302,7 @@ func (p *partings) through(f full, net *network.Network, paid, limit int64) (int
 	if p.left <= 0 {
 		return p.best.LowerBound, nil
 	}
-	c, err := tree.Through(net, int32(p.Root), p.terms, tree.Cut{Half: f.half, Cables: f.cables}, tree.Options{Below: limit - paid, Work: p.left, Stop: p.stop})
+	c, err := tree.Through(net, int32(p.Root), p.terms, tree.Cut{Half: f.half, Cables: f.cables}, tree.Options{Open: p.open, Below: limit - paid, Work: p.left, Stop: p.stop})
 	if err != nil {
 		return 0, fmt.Errorf("route: %w", err)
 	}

@@ -125,75 +125,6 @@ func (g *Graph) beyondFor(book rule.Book, a int, cables []measure.Length) (holes
 	return int64(max(1, f.holes) - 1), !f.everythingIn || f.width > p.Free
 }
 
-// cheapestPlan finds the cheapest plan for the terminals, holes beyond the
-// first counted, and a bound that no plan is below. The first search leaves
-// steps in prices out; if the plan it finds pays none, that is the end of it.
-func (g *Graph) cheapestPlan(book rule.Book, terms []tree.Terminal) (tree.Plan, error) {
-	steps := g.steps(book)
-	best, err := g.solveTree(g.Net, terms, steps, tree.Options{Work: g.share(work)})
-	if err != nil {
-		return best, err
-	}
-	if best.Together = best.LowerBound; best.LowerBound < best.Cost {
-		if err := g.countSteps(book, terms, steps, &best); err != nil {
-			return best, err
-		}
-		if err := g.partedBound(book, g.gates(book, best.Paths), terms, steps, &best); err != nil {
-			return best, err
-		}
-	}
-	if err := g.shorten(book, terms, steps, &best); err != nil {
-		return best, err
-	}
-	best.LowerBound = min(best.LowerBound, best.Cost)
-	best.Together = max(min(best.Together, best.Cost), best.LowerBound)
-	best.Proved = best.LowerBound == best.Cost
-	return best, nil
-}
-
-// countSteps improves a plan, and what is known of the best, with all steps in
-// prices counted. It tries the quick ways first. For many drops it searches only
-// once.
-func (g *Graph) countSteps(book rule.Book, terms []tree.Terminal, steps *tree.Steps, best *tree.Plan) error {
-	gates := g.gates(book, best.Paths)
-	if err := g.mendBound(gates, terms, steps, best); err != nil || best.LowerBound >= best.Cost {
-		return err
-	}
-	net, shared, err := g.shareHoles(gates, steps)
-	if err != nil {
-		return err
-	}
-	quick := tree.Options{Steps: shared, Work: trialWork}
-	if g.many() {
-		quick.Work = g.share(work)
-		return g.together(net, terms, steps, quick, best)
-	}
-	if err := g.together(net, terms, steps, quick, best); err != nil || best.Together >= best.Cost {
-		return err
-	}
-	for i := range gates {
-		if err := g.oneByOne(book, &gates[i], terms, steps, best); err != nil {
-			return err
-		}
-	}
-	return g.together(net, terms, steps, tree.Options{Steps: shared, Work: stepWork}, best)
-}
-
-// together looks for a plan that is cheaper with all steps in prices counted,
-// among those whose bundles stay together.
-func (g *Graph) together(net *network.Network, terms []tree.Terminal, steps *tree.Steps, opt tree.Options, best *tree.Plan) error {
-	opt.Below = best.Cost
-	p, err := g.solveTree(net, terms, steps, opt)
-	if err != nil {
-		return err
-	}
-	best.Together = max(best.Together, p.Together)
-	if p.Cost < best.Cost {
-		best.Paths, best.Cost = p.Paths, p.Cost
-	}
-	return nil
-}
-
 // shareHoles changes how holes at gates are paid, but not what they come to:
 // every cable pays its share of a full hole, and the step only what that
 // leaves. So a search sees early what these holes will cost.
@@ -222,68 +153,28 @@ func (g *Graph) shareHoles(gates []gate, steps *tree.Steps) (*network.Network, *
 	return net, shared, nil
 }
 
-// stepWork bounds each search that counts steps, trialWork each that only looks
-// for a plan to begin with, as work bounds the first. partedWork bounds all those
-// together for plans whose bundles part.
-const (
-	stepWork   = work / 8
-	trialWork  = work / 100
-	partedWork = work / 4
-)
-
-// manyDrops is for how many drops a plan is as a rule not proved cheapest,
-// however long the search goes on. Beyond, the searches of a job share the work
-// that one has for few drops, since each of them takes long.
-const (
-	manyDrops = 64
-	sharedBy  = 8
-)
-
-func (g *Graph) many() bool { return len(g.Job.Drops) > manyDrops }
-
-// share is how much of the work for few drops a search of this job has.
-func (g *Graph) share(work int64) int64 {
-	if g.many() {
-		return work / sharedBy
+// ahead is, by node, what plans pay at least for holes at the closet's gate beyond
+// the shares that cables have of them, as long as none has passed it; nil if
+// nothing.
+func (g *Graph) ahead(gates []gate) []int64 {
+	if len(gates) == 0 || gates[0].inside == nil {
+		return nil
 	}
-	return work
-}
-
-// solveTree plans the terminals, which are in the order of the job's drops. The
-// search sees them in the order of their tags, so that of two plans that cost
-// the same the order of the file does not choose.
-//
-// The network has the arcs of the graph, maybe at other prices. The plan is the
-// best for these; its cost is at the prices of the graph, steps counted.
-func (g *Graph) solveTree(net *network.Network, terms []tree.Terminal, steps *tree.Steps, opt tree.Options) (tree.Plan, error) {
-	order := tagOrder(g.Job)
-	byTag := inOrder(order, terms)
-	opt.Stop = g.stop
-	p, err := tree.Solve(net, int32(g.Root), byTag, opt)
-	if err != nil {
-		return p, fmt.Errorf("route: %w", err)
+	c := &gates[0]
+	cables := int64(0)
+	for _, d := range c.drops {
+		cables += int64(g.Job.Drops[d].Count)
 	}
-	p.Price(g.Net, byTag, steps)
-	paths := make([]tree.Path, len(terms))
-	for i, d := range order {
-		paths[d] = p.Paths[i]
+	most := int64(c.most)
+	more := int64(c.need)*c.least - (c.least*cables+most-1)/most
+	if more <= 0 {
+		return nil
 	}
-	p.Paths = paths
-	return p, nil
-}
-
-func inOrder[T any](order []int, of []T) []T {
-	out := make([]T, len(of))
-	for i, d := range order {
-		out[i] = of[d]
+	out := make([]int64, len(g.Nodes))
+	for v := range out {
+		if !c.inside[v] {
+			out[v] = more
+		}
 	}
 	return out
-}
-
-// reprice adds up a plan whose paths were changed.
-func (g *Graph) reprice(terms []tree.Terminal, steps *tree.Steps, p *tree.Plan) {
-	order := tagOrder(g.Job)
-	byTag := tree.Plan{Paths: inOrder(order, p.Paths)}
-	byTag.Price(g.Net, inOrder(order, terms), steps)
-	p.Cost = byTag.Cost
 }

@@ -90,7 +90,7 @@ func TestOtherPlansAreNotBelowTheBound(t *testing.T) {
 		for d := range r.Job.Drops {
 			terms = append(terms, tree.Terminal{Node: int32(g.Terminals[d]), Cables: int64(r.Job.Drops[d].Count)})
 		}
-		steps := g.steps(book)
+		o := &outlook{Graph: g, book: book, terms: terms, steps: g.steps(book)}
 		for range 10 {
 			arcs := plainArcs(g.Arcs)
 			for a := range arcs {
@@ -103,7 +103,7 @@ func TestOtherPlansAreNotBelowTheBound(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			p, err := g.solveTree(net, terms, steps, tree.Options{Work: trialWork})
+			p, err := o.solveTree(net, tree.Options{Work: trialWork})
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -52,7 +52,7 @@ func Through(n *network.Network, root int32, terms []Terminal, cut Cut, opt Opti
 			return Crossing{}, nil
 		}
 	}
-	p, err := newParting(n, root, terms, cut)
+	p, err := newParting(n, root, terms, cut, opt)
 	if err != nil || p == nil {
 		return Crossing{Bound: far}, err
 	}
@@ -94,7 +94,7 @@ type parting struct {
 }
 
 // newParting cuts a network. There is none if the cut's arc can't be travelled.
-func newParting(n *network.Network, root int32, terms []Terminal, cut Cut) (*parting, error) {
+func newParting(n *network.Network, root int32, terms []Terminal, cut Cut, opt Options) (*parting, error) {
 	u, v := n.Source[cut.Half], n.Target[cut.Half]
 	for _, t := range terms {
 		if t.Node == v {
@@ -121,7 +121,7 @@ func newParting(n *network.Network, root int32, terms []Terminal, cut Cut) (*par
 		return nil, fmt.Errorf("tree: %w", err)
 	}
 	all := append(append([]Terminal(nil), terms...), Terminal{anew, cut.Cables})
-	s, _ := newSpace(net, root, all, nil, true)
+	s, _ := newSpace(net, root, all, Options{Open: openOf(n, net, opt.Open, cut.Half)}, true)
 	p := &parting{space: s, short: cut.Cables, sink: -1}
 	for g := range s.exit {
 		for _, h := range s.chain[s.chainFirst[g]:s.chainFirst[g+1]] {
@@ -130,7 +130,7 @@ func newParting(n *network.Network, root int32, terms []Terminal, cut Cut) (*par
 			}
 		}
 	}
-	reached := reachable(n, root, terms)
+	reached := newShape(n, root, terms, Options{Open: opt.Open}, false).reached(terms)
 	for t := range all {
 		if len(s.start[t]) > 0 {
 			p.member = append(p.member, int32(t))
@@ -145,18 +145,6 @@ func newParting(n *network.Network, root int32, terms []Terminal, cut Cut) (*par
 	}
 	p.own = s.unit[p.sink]
 	return p, nil
-}
-
-// reachable tells which terminals have a way to the root.
-func reachable(n *network.Network, root int32, terms []Terminal) []bool {
-	sh := newShape(n, root, terms, nil, true)
-	alive, out := sh.alive(terms), make([]bool, len(terms))
-	for i, t := range terms {
-		for h := n.First[t.Node]; h < n.First[t.Node+1]; h++ {
-			out[i] = out[i] || alive[h]
-		}
-	}
-	return out
 }
 
 // A view is what a dual says of labels. Cables that end at the near end pay a
@@ -265,3 +253,28 @@ const (
 	tollSteps = 20
 	quickWork = 4_000_000
 )
+
+// openOf is what is open of a network that was cut.
+func openOf(n, cut *network.Network, open *Open, half int32) *Open {
+	if open == nil {
+		return nil
+	}
+	at := make([]int32, len(n.Target)/2) // a half-arc of every arc
+	for h := range n.Twin {
+		at[n.ArcOf[h]] = int32(h)
+	}
+	out := &Open{Ways: make([]bool, len(cut.Target))}
+	for h := range cut.Target {
+		a := int(cut.ArcOf[h])
+		if a >= len(at) || a == int(n.ArcOf[half]) {
+			out.Ways[h] = true
+			continue
+		}
+		old := at[a]
+		if n.Source[old] != cut.Source[h] {
+			old = n.Twin[old]
+		}
+		out.Ways[h] = open.Ways[old]
+	}
+	return out
+}

@@ -74,7 +74,7 @@ func TestThroughAgainstBruteForce(t *testing.T) {
 			}
 			all += s.terms[i].Cables
 		}
-		cut := Cut{int32(rng.IntN(len(s.n.Target))), 1 + rng.Int64N(all)}
+		cut := Cut{Half: int32(rng.IntN(len(s.n.Target))), Cables: 1 + rng.Int64N(all)}
 		want := s.bruteThrough(cut)
 		c, err := Through(s.n, s.root, s.terms, cut, Options{})
 		got := c.Bound
@@ -174,7 +174,15 @@ func TestFullPlacesAgainstBruteForce(t *testing.T) {
 					t.Fatal(err)
 				}
 				any, together := s.bruteSteps(steps)
-				bound, best := s.boundParted(t, p, steps, more)
+				places := s.fullPlaces(more, steps, p)
+				if run%2 == 1 {
+					places = s.fullByDrop(more, steps, p)
+				}
+				opt := Options{}
+				if run%3 == 1 {
+					opt.Open = s.openFor(t, p.Cost+1)
+				}
+				bound, best := s.boundParted(t, p, steps, places, opt)
 				if bound > any || best < any {
 					t.Fatalf("run %d: bound %d, plan %d, brute force finds %d, together %d", run, bound, best, any, together)
 				}
@@ -207,11 +215,11 @@ func two(s sketch) sketch {
 }
 
 // boundParted is the bound by full places, and the cost of the best plan known.
-func (s sketch) boundParted(t *testing.T, p Plan, steps *Steps, more func(a int32, cables int64) int64) (bound, best int64) {
+func (s sketch) boundParted(t *testing.T, p Plan, steps *Steps, places []fullPlace, opt Options) (bound, best int64) {
 	t.Helper()
 	bound, best = min(p.Together, p.Cost), p.Cost
-	for _, cut := range s.fullPlaces(more, steps, p) {
-		c, err := Through(s.n, s.root, s.terms, cut.Cut, Options{})
+	for _, cut := range places {
+		c, err := Through(s.n, s.root, s.terms, cut.Cut, opt)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -233,6 +241,48 @@ type fullPlace struct {
 	own int64
 }
 
+// openFor is what plans may travel that cost less than a limit.
+func (s sketch) openFor(t *testing.T, limit int64) *Open {
+	t.Helper()
+	open, _, err := OpenBelow(s.n, s.root, s.terms, limit, 16, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return open
+}
+
+// fullByDrop lists those where one terminal more would pay a step, of sets of whole
+// terminals.
+func (s sketch) fullByDrop(more func(a int32, cables int64) int64, steps *Steps, p Plan) (out []fullPlace) {
+	var q []int64
+	for i, path := range p.Paths {
+		if len(path.Nodes) > 0 {
+			q = append(q, s.terms[i].Cables)
+		}
+	}
+	for h, a := range s.n.ArcOf {
+		if !slices.Contains(steps.Arcs, a) {
+			continue
+		}
+		full := map[int64]bool{}
+		for set := 1; set < 1<<len(q); set++ {
+			n := int64(0)
+			for i := range q {
+				n += q[i] * int64(set>>i&1)
+			}
+			for i := range q {
+				full[n] = full[n] || set>>i&1 == 0 && more(a, n+q[i]) > more(a, n)
+			}
+		}
+		for n, is := range full {
+			if is {
+				out = append(out, fullPlace{Cut{Half: int32(h), Cables: n}, s.n.Fixed[h] + n*s.n.PerUnit[h] + more(a, n)})
+			}
+		}
+	}
+	return out
+}
+
 // fullPlaces lists those where one cable more would pay a step.
 func (s sketch) fullPlaces(more func(a int32, cables int64) int64, steps *Steps, p Plan) (out []fullPlace) {
 	var all int64
@@ -247,7 +297,7 @@ func (s sketch) fullPlaces(more func(a int32, cables int64) int64, steps *Steps,
 		}
 		for q := int64(1); q < all; q++ {
 			if more(a, q+1) > more(a, q) {
-				out = append(out, fullPlace{Cut{int32(h), q}, s.n.Fixed[h] + q*s.n.PerUnit[h] + more(a, q)})
+				out = append(out, fullPlace{Cut{Half: int32(h), Cables: q}, s.n.Fixed[h] + q*s.n.PerUnit[h] + more(a, q)})
 			}
 		}
 	}

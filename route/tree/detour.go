@@ -22,7 +22,7 @@ func NewDetours(n *network.Network, root int32, terms []Terminal, opt Options) (
 	if err := check(n, root, terms); err != nil {
 		return nil, err
 	}
-	s, _ := newSpace(n, root, terms, nil, true)
+	s, _ := newSpace(n, root, terms, Options{Open: opt.Open.single()}, true)
 	w := &meter{left: opt.Work, stop: opt.Stop}
 	if opt.Work <= 0 {
 		w.left = DefaultWork

@@ -48,7 +48,8 @@ type mate struct {
 // the bound of what is still to be paid.
 type search struct {
 	*dual
-	limit  int64 // labels with this key or more are of no use
+	limit  int64   // labels with this key or more are of no use
+	ahead  []int64 // by state: by how much sooner they are of no use there; nil if nowhere
 	labels []label
 	table  []uint64 // open addressing over state and set; 32 bits of the hash, and label + 1
 	mask   uint64
@@ -142,11 +143,11 @@ func (s *search) run(w *meter) (goal int32, least int64) {
 func (s *search) merge(id int32) (steps int) {
 	l := &s.labels[id]
 	g, set, key, at := l.state, l.set, l.key, &s.at[l.state]
-	low := lowest(set)
+	low, most := lowest(set), s.most(l.state)
 	if s.mergedHere(l) {
 		for i := range at.came {
 			m := &at.came[i]
-			if key+m.key >= s.limit {
+			if key+m.key >= most {
 				break
 			}
 			if steps++; m.set&set == 0 && lowest(m.set) > low {
@@ -158,7 +159,7 @@ func (s *search) merge(id int32) (steps int) {
 	}
 	for i := range at.came {
 		m := &at.came[i]
-		if key+m.key >= s.limit {
+		if key+m.key >= most {
 			break
 		}
 		if steps++; m.set&set == 0 {
@@ -167,7 +168,7 @@ func (s *search) merge(id int32) (steps int) {
 	}
 	for i := range at.merged {
 		m := &at.merged[i]
-		if key+m.key >= s.limit {
+		if key+m.key >= most {
 			break
 		}
 		if steps++; m.set&set == 0 && lowest(m.set) < low {
@@ -176,6 +177,14 @@ func (s *search) merge(id int32) (steps int) {
 	}
 	at.came = append(at.came, mate{set, key, id})
 	return steps
+}
+
+// most is the key from which on labels at a state are of no use.
+func (s *search) most(g int32) int64 {
+	if s.ahead == nil {
+		return s.limit
+	}
+	return s.limit - s.ahead[g]
 }
 
 // mergedHere reports whether a label was made of two at its state.
@@ -245,7 +254,7 @@ func (s *search) sum(g int32, set uint64, q int64) int64 {
 
 // offer makes or improves a label.
 func (s *search) offer(g int32, set uint64, key int64, a, b int32) {
-	if key >= s.limit {
+	if key >= s.most(g) {
 		return
 	}
 	at, mark := s.slot(g, set)

@@ -8,18 +8,20 @@ type shape struct {
 	root    int32
 	leaf    []bool // terminals
 	relaxed bool
+	open    *Open  // what may be travelled; nil if everything may
 	noBend  []bool // nodes where a relaxed space has no price of bends
 	stepped []bool // arcs with prices in steps, which may hold part of the price per cable; may be nil
 }
 
-func newShape(n *network.Network, root int32, terms []Terminal, steps *Steps, relaxed bool) *shape {
-	sh := &shape{net: n, root: root, leaf: make([]bool, n.Nodes()), relaxed: relaxed, noBend: make([]bool, n.Nodes())}
+func newShape(n *network.Network, root int32, terms []Terminal, opt Options, relaxed bool) *shape {
+	sh := &shape{net: n, root: root, leaf: make([]bool, n.Nodes()), relaxed: relaxed, open: opt.Open, noBend: make([]bool, n.Nodes())}
 	for _, t := range terms {
 		sh.leaf[t.Node] = true
 	}
-	if steps != nil {
+	if opt.Steps != nil {
+		sh.open = sh.open.single()
 		sh.stepped = make([]bool, len(n.Target)/2)
-		for _, a := range steps.Arcs {
+		for _, a := range opt.Steps.Arcs {
 			sh.stepped[a] = true
 		}
 	}
@@ -34,24 +36,27 @@ func (sh *shape) relax() (changed bool) {
 		if sh.leaf[v] || int32(v) == sh.root {
 			continue
 		}
-		var all, through [network.Free]int // arcs by heading; those not to a terminal
-		free, headed := false, false
+		var all, through, both [network.Free + 1]int // arcs by heading; those not to a terminal; and of these, open both ways
+		headed, stretches := false, 0
 		for h := n.First[v]; h < n.First[v+1]; h++ {
-			w, leaf := n.Way[h], sh.leaf[n.Target[h]]
-			if w == network.Free {
-				free = free || !leaf
+			if !sh.opened(h) && !sh.opened(n.Twin[h]) {
 				continue
 			}
-			headed = true
+			w, leaf := n.Way[h], sh.leaf[n.Target[h]]
 			all[w]++
+			headed = headed || w != network.Free
 			if !leaf {
 				through[w]++
 			}
+			if !leaf && sh.bothWays(h) {
+				both[w]++
+				stretches++
+			}
 		}
-		for w := range all {
-			changed = changed || all[w] > 1 && through[w] > 0
+		for w := range network.Free {
+			changed = changed || all[w] > 1 && through[w] > 0 && stretches > both[w]
 		}
-		if free && headed && n.Bend[v] > 0 {
+		if free := both[network.Free] > 0; free && headed && n.Bend[v] > 0 {
 			sh.noBend[v], changed = true, true
 		}
 	}
@@ -85,7 +90,7 @@ func (sh *shape) turnBack(in, out int32) (price int64, ok bool) {
 	}
 	v := n.Target[in]
 	for h := n.First[v]; h < n.First[v+1]; h++ {
-		if sh.leaf[n.Target[h]] || n.Way[h] == n.Way[out] {
+		if sh.leaf[n.Target[h]] || n.Way[h] == n.Way[out] || !sh.bothWays(h) {
 			continue
 		}
 		saved := int64(0)
@@ -109,7 +114,7 @@ func (sh *shape) alive(terms []Terminal) []bool {
 	var queue []int32
 	for _, t := range terms {
 		for h := n.First[t.Node]; h < n.First[t.Node+1]; h++ {
-			if !sh.leaf[n.Target[h]] {
+			if !sh.leaf[n.Target[h]] && sh.opened(h) {
 				down[h] = true
 				queue = append(queue, h)
 			}
@@ -120,7 +125,7 @@ func (sh *shape) alive(terms []Terminal) []bool {
 		queue = queue[:len(queue)-1]
 		if v := n.Target[h]; v != sh.root {
 			for out := n.First[v]; out < n.First[v+1]; out++ {
-				if _, ok := sh.turn(h, out); ok && !down[out] {
+				if _, ok := sh.turn(h, out); ok && !down[out] && sh.opened(out) {
 					down[out] = true
 					queue = append(queue, out)
 				}
@@ -145,6 +150,36 @@ func (sh *shape) alive(terms []Terminal) []bool {
 		}
 	}
 	return up
+}
+
+// Reached tells which terminals have a way to the root.
+func Reached(n *network.Network, root int32, terms []Terminal) []bool {
+	return newShape(n, root, terms, Options{}, false).reached(terms)
+}
+
+// reached tells which terminals have a way to the root.
+func (sh *shape) reached(terms []Terminal) []bool {
+	alive, out := sh.alive(terms), make([]bool, len(terms))
+	for i, t := range terms {
+		for h := sh.net.First[t.Node]; h < sh.net.First[t.Node+1]; h++ {
+			out[i] = out[i] || alive[h]
+		}
+	}
+	return out
+}
+
+// opened reports whether half-arc h may be travelled.
+func (sh *shape) opened(h int32) bool { return sh.open == nil || sh.open.Ways[h] }
+
+// bothWays reports whether half-arc h may be travelled, and its twin by others.
+func (sh *shape) bothWays(h int32) bool {
+	if sh.open == nil {
+		return true
+	}
+	if sh.open.Both != nil {
+		return sh.open.Both[h]
+	}
+	return sh.open.Ways[h] && sh.open.Ways[sh.net.Twin[h]]
 }
 
 // free reports whether no path has a heading but at its terminal.

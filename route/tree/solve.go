@@ -210,6 +210,9 @@ func (p *planner) exact(work int64) bool {
 	x := newSearch(p.space, p.crowd.nobody())
 	base := p.dual.bound()
 	x.reset(p.dual, p.below(min(p.cost, p.limit))-base)
+	if p.crowd.there != nil {
+		x.ahead = p.space.ahead
+	}
 	goal, least := x.run(own)
 	p.work.spend(int(before - own.left))
 	p.bound = max(p.bound, base+least)

@@ -27,6 +27,7 @@ type space struct {
 	steps   *Steps    // nil if no price has steps
 	stepOf  []int32   // of a state: 1 + its index in stepped, 0 if it has no steps
 	stepped [][]int32 // arcs with steps in a state
+	ahead   []int64   // of a state, see Options.Ahead; nil if nowhere
 
 	chain      []int32 // half-arcs of g are chain[chainFirst[g]:chainFirst[g+1]]
 	chainFirst []int32
@@ -45,15 +46,32 @@ func (s *space) before(g int32) []turn { return s.prev[s.back[g]:s.back[g+1]] }
 // to turn back from one arc into another of the same heading, and leaves out
 // the price of bends at nodes where arcs with a heading and arcs without one
 // meet; changed tells whether that makes a difference anywhere.
-func newSpace(n *network.Network, root int32, terms []Terminal, steps *Steps, relaxed bool) (s *space, changed bool) {
-	sh := newShape(n, root, terms, steps, relaxed)
+func newSpace(n *network.Network, root int32, terms []Terminal, opt Options, relaxed bool) (s *space, changed bool) {
+	sh := newShape(n, root, terms, opt, relaxed)
 	if relaxed {
 		changed = sh.relax()
 	}
 	alive := sh.alive(terms)
-	s = &space{net: n, terms: terms, steps: steps, scale: scaleOf(n, terms)}
+	s = &space{net: n, terms: terms, steps: opt.Steps, scale: scaleOf(n, terms)}
 	s.fill(sh, alive)
+	if changed {
+		// Nothing is planned for terminals that would have to turn back.
+		for t, ok := range newShape(n, root, terms, opt, false).reached(terms) {
+			if !ok {
+				s.start[t] = nil
+			}
+		}
+	}
 	s.markSteps()
+	if opt.Ahead != nil {
+		s.ahead = make([]int64, len(s.fixed))
+		for g := range s.exit {
+			if s.chainFirst[g] == s.chainFirst[g+1] {
+				continue
+			}
+			s.ahead[g] = s.scale * opt.Ahead[n.Source[s.chain[s.chainFirst[g]]]]
+		}
+	}
 	return s, changed
 }
 

@@ -20,6 +20,11 @@ type Terminal struct {
 type Options struct {
 	// Steps are prices that rise in steps; nil if there are none.
 	Steps *Steps
+	// Ahead, if not nil, is by node what a plan pays at least for steps that
+	// cables who are together there have not come to.
+	Ahead []int64
+	// Open, if not nil, is what plans of interest may travel.
+	Open *Open
 	// Below, if not 0, tells that plans which cost so much are of no interest:
 	// the search ends when it knows that there is none cheaper.
 	Below int64
@@ -84,7 +89,7 @@ func Solve(n *network.Network, root int32, terms []Terminal, opt Options) (Plan,
 	if below <= 0 {
 		below = far
 	}
-	relaxed, changed := newSpace(n, root, terms, opt.Steps, true)
+	relaxed, changed := newSpace(n, root, terms, opt, true)
 	half := w.left / 2
 	if changed {
 		w.left -= half
@@ -93,7 +98,7 @@ func Solve(n *network.Network, root int32, terms []Terminal, opt Options) (Plan,
 	plan := Plan{Paths: known.paths}
 	plan.Price(n, terms, opt.Steps)
 	if changed && !(plan.valid(n) && plan.Cost <= known.together) {
-		strict, _ := newSpace(n, root, terms, opt.Steps, false)
+		strict, _ := newSpace(n, root, terms, opt, false)
 		w.left += half
 		other := Plan{Paths: solveSpace(strict, below, w).paths}
 		other.Price(n, terms, opt.Steps)

@@ -1,0 +1,189 @@
+package route
+
+import (
+	"fmt"
+
+	"topplate/plan/rule"
+	"topplate/route/network"
+	"topplate/route/tree"
+)
+
+// cheapestPlan finds the cheapest plan for the terminals, holes beyond the
+// first counted, and a bound that no plan is below. The first search leaves
+// steps in prices out; if the plan it finds pays none, that is the end of it as a
+// rule. Where several holes are needed somewhere it won't be, so it takes less
+// trouble.
+func (g *Graph) cheapestPlan(book rule.Book, terms []tree.Terminal) (tree.Plan, error) {
+	o := &outlook{Graph: g, book: book, terms: terms, steps: g.steps(book), gates: g.gates(book, terms)}
+	first := g.share(work)
+	if len(o.gates) > 0 {
+		first = min(first, firstWork)
+	}
+	best, err := o.solveTree(g.Net, tree.Options{Work: first})
+	if err != nil {
+		return best, err
+	}
+	best.Together = best.LowerBound
+	for _, look := range []func(*tree.Plan) error{o.narrow, o.lookAgain, o.countSteps, o.partedBound} {
+		if best.LowerBound >= best.Cost {
+			break
+		}
+		if err := look(&best); err != nil {
+			return best, err
+		}
+	}
+	if err := g.shorten(book, terms, o.steps, &best); err != nil {
+		return best, err
+	}
+	best.LowerBound = min(best.LowerBound, best.Cost)
+	best.Together = max(min(best.Together, best.Cost), best.LowerBound)
+	best.Proved = best.LowerBound == best.Cost
+	return best, nil
+}
+
+// An outlook is what is known while the cheapest plan is searched for.
+type outlook struct {
+	*Graph
+	book  rule.Book
+	terms []tree.Terminal // in the order of drops
+	steps *tree.Steps
+	gates []gate
+
+	open      *tree.Open // what a plan may travel that is cheaper than the best; nil if everything
+	openBelow int64      // price for which that was found
+}
+
+// lookAgain searches once more for a plan that pays no steps, if the best is one.
+// Where cables can't travel an arc in opposite ways any more, nothing has to be
+// allowed for that.
+func (o *outlook) lookAgain(best *tree.Plan) error {
+	if o.open == nil || o.paidSteps(o.steps, o.terms, best) > 0 {
+		return nil
+	}
+	p, err := o.solveTree(o.Net, tree.Options{Below: best.Cost, Work: trialWork})
+	if err != nil {
+		return err
+	}
+	best.LowerBound = max(best.LowerBound, min(p.LowerBound, best.Cost))
+	best.Together = best.LowerBound
+	return nil
+}
+
+// countSteps improves a plan, and what is known of the best, with all steps in
+// prices counted. It tries the quick ways first. For many drops it searches only
+// once.
+func (o *outlook) countSteps(best *tree.Plan) error {
+	if err := o.mendBound(best); err != nil || best.LowerBound >= best.Cost {
+		return err
+	}
+	net, shared, err := o.shareHoles(o.gates, o.steps)
+	if err != nil {
+		return err
+	}
+	together := func(work int64) func(*tree.Plan) error {
+		return func(best *tree.Plan) error {
+			return o.together(net, tree.Options{Steps: shared, Ahead: o.ahead(o.gates), Work: work}, best)
+		}
+	}
+	if o.many() {
+		return together(o.share(work))(best)
+	}
+	for _, look := range []func(*tree.Plan) error{o.narrow, together(trialWork), o.narrow, together(stepWork), o.oneByOne, o.narrow, together(stepWork)} {
+		if err := look(best); err != nil {
+			return err
+		}
+		if best.Together >= best.Cost || best.LowerBound >= best.Cost {
+			break
+		}
+	}
+	return nil
+}
+
+// together looks for a plan that is cheaper with all steps in prices counted,
+// among those whose bundles stay together.
+func (o *outlook) together(net *network.Network, opt tree.Options, best *tree.Plan) error {
+	opt.Below = best.Cost
+	p, err := o.solveTree(net, opt)
+	if err != nil {
+		return err
+	}
+	best.Together = max(best.Together, p.Together)
+	if p.Cost < best.Cost {
+		best.Paths, best.Cost = p.Paths, p.Cost
+	}
+	return nil
+}
+
+// stepWork bounds each search that counts steps, trialWork each that only looks
+// for a plan to begin with, as work bounds the first. partedWork bounds all those
+// together for plans whose bundles part.
+const (
+	firstWork  = work / 30
+	stepWork   = work / 8
+	trialWork  = work / 100
+	partedWork = work / 4
+)
+
+// manyDrops is for how many drops a plan is as a rule not proved cheapest,
+// however long the search goes on. Beyond, the searches of a job share the work
+// that one has for few drops, since each of them takes long.
+const (
+	manyDrops = 64
+	sharedBy  = 8
+)
+
+func (g *Graph) many() bool { return len(g.Job.Drops) > manyDrops }
+
+// share is how much of the work for few drops a search of this job has.
+func (g *Graph) share(work int64) int64 {
+	if g.many() {
+		return work / sharedBy
+	}
+	return work
+}
+
+// solveTree plans the terminals, which are in the order of the job's drops. The
+// search sees them in the order of their tags, so that of two plans that cost
+// the same the order of the file does not choose.
+//
+// The network has the arcs of the graph, maybe at other prices. The plan is the
+// best for these; its cost is at the prices of the graph, steps counted.
+func (o *outlook) solveTree(net *network.Network, opt tree.Options) (tree.Plan, error) {
+	order := tagOrder(o.Job)
+	byTag := inOrder(order, o.terms)
+	opt.Stop, opt.Open = o.stop, o.open
+	p, err := tree.Solve(net, int32(o.Root), byTag, opt)
+	if err != nil {
+		return p, fmt.Errorf("route: %w", err)
+	}
+	p.Price(o.Net, byTag, o.steps)
+	paths := make([]tree.Path, len(order))
+	for i, d := range order {
+		paths[d] = p.Paths[i]
+	}
+	p.Paths = paths
+	return p, nil
+}
+
+func inOrder[T any](order []int, of []T) []T {
+	out := make([]T, len(of))
+	for i, d := range order {
+		out[i] = of[d]
+	}
+	return out
+}
+
+// paidSteps is what a plan pays for steps.
+func (g *Graph) paidSteps(steps *tree.Steps, terms []tree.Terminal, p *tree.Plan) int64 {
+	byTag := tree.Plan{Paths: inOrder(tagOrder(g.Job), p.Paths)}
+	byTag.Price(g.Net, inOrder(tagOrder(g.Job), terms), nil)
+	return p.Cost - byTag.Cost
+}
+
+// reprice adds up a plan whose paths were changed.
+func (g *Graph) reprice(terms []tree.Terminal, steps *tree.Steps, p *tree.Plan) {
+	order := tagOrder(g.Job)
+	byTag := tree.Plan{Paths: inOrder(order, p.Paths)}
+	byTag.Price(g.Net, inOrder(order, terms), steps)
+	p.Cost = byTag.Cost
+}
