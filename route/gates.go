@@ -10,7 +10,7 @@ import (
 	"topplate/route/tree"
 )
 
-// A gate is a set of places in top plates that all cables of some drops
+// A gate is a set of places to bore, in top plates as a rule, that all cables of some drops
 // pass one of: those next to the closet, or next to drops in one stretch of
 // wall. However the cables are shared out over them, they need as many holes
 // as if all went through the best one.
@@ -227,10 +227,10 @@ func (o *outlook) alone(c *gate, only int, best *tree.Plan) error {
 	return nil
 }
 
-// exits are the arcs through top plates that can be come to from a node inside
-// a wall without another hole in a plate or a ceiling. Every cable from there
-// takes one of them, unless it is to one of the nodes inside. There are none
-// if a cable may get to the attic otherwise.
+// exits are the arcs through plates, walls, ceilings and soffits that can be come
+// to from a node without another such hole. Every cable from there takes one of
+// them, unless it is to one of the nodes inside. There are none if a cable may get
+// to a space otherwise.
 func (g *Graph) exits(from int) (out []int, inside []bool) {
 	inside = make([]bool, len(g.Nodes))
 	inside[from] = true
@@ -242,7 +242,7 @@ func (g *Graph) exits(from int) (out []int, inside []bool) {
 		for h := g.Net.First[v]; h < g.Net.First[v+1]; h++ {
 			a, to := int(g.Net.ArcOf[h]), int(g.Net.Target[h])
 			switch kind := g.Nodes[to].Kind; {
-			case g.Arcs[a].Hole >= 0:
+			case g.Arcs[a].Hole >= 0 && g.Arcs[a].Kind != StudArc && g.Arcs[a].Kind != BlockArc:
 				isExit[a] = true
 			case kind == LowNode:
 				return nil, inside
