@@ -8,15 +8,15 @@ import (
 )
 
 // narrow leaves out of all searches to come what no plan travels that is cheaper
-// than the best: by the prices as they are, and with the holes at gates paid
+// than the best: by the prices as they are, or with the holes at gates paid
 // beforehand.
 func (o *outlook) narrow(best *tree.Plan) error {
 	if best.Cost == o.openBelow || len(o.Job.Drops) > narrowDrops {
 		return nil
 	}
 	o.openBelow = best.Cost
-	if err := o.leaveOut(o.Net, 0, best); err != nil || best.LowerBound >= best.Cost {
-		return err
+	if len(o.gates) == 0 {
+		return o.leaveOut(o.Net, 0, best)
 	}
 	for first := range min(len(o.gates), 2) {
 		net, paid, err := o.paidBefore(o.gates[first:])
