@@ -24,7 +24,7 @@ func (g *Graph) cheapestPlan(book rule.Book, terms []tree.Terminal) (tree.Plan, 
 		return best, err
 	}
 	best.Together = best.LowerBound
-	for _, look := range []func(*tree.Plan) error{o.narrow, o.lookAgain, o.countSteps, o.partedBound} {
+	for _, look := range []func(*tree.Plan) error{o.narrow, o.lookAgain, o.countSteps, o.narrow, o.partedBound} {
 		if best.LowerBound >= best.Cost {
 			break
 		}
