@@ -2,6 +2,7 @@ package route
 
 import (
 	"fmt"
+	"math"
 
 	"topplate/plan/rule"
 	"topplate/route/network"
@@ -14,7 +15,8 @@ import (
 // rule. Where several holes are needed somewhere it won't be, so it takes less
 // trouble.
 func (g *Graph) cheapestPlan(book rule.Book, terms []tree.Terminal) (tree.Plan, error) {
-	o := &outlook{Graph: g, book: book, terms: terms, steps: g.steps(book), gates: g.gates(book, terms)}
+	o := &outlook{Graph: g, book: book, terms: terms, steps: g.steps(book), reached: tree.Reached(g.Net, int32(g.Root), terms)}
+	o.gates = g.gates(book, o.reached)
 	first := g.share(work)
 	if len(o.gates) > 0 {
 		first = min(first, firstWork)
@@ -48,6 +50,8 @@ type outlook struct {
 	terms []tree.Terminal // in the order of drops
 	steps *tree.Steps
 	gates []gate
+	// reached tells which drops have a way to the closet.
+	reached []bool
 
 	open      *tree.Open // what a plan may travel that is cheaper than the best; nil if everything
 	openBelow int64      // price for which that was found
@@ -159,7 +163,9 @@ func (o *outlook) solveTree(net *network.Network, opt tree.Options) (tree.Plan, 
 	p.Price(o.Net, byTag, o.steps)
 	paths := make([]tree.Path, len(order))
 	for i, d := range order {
-		paths[d] = p.Paths[i]
+		if paths[d] = p.Paths[i]; len(p.Paths[i].Nodes) == 0 && o.reached[d] {
+			p.Cost = math.MaxInt64 // no plan at all
+		}
 	}
 	p.Paths = paths
 	return p, nil

@@ -10,8 +10,8 @@ import (
 	"topplate/route/tree"
 )
 
-// A gate is a set of places to bore, in top plates as a rule, that all cables of some drops
-// pass one of: those next to the closet, or next to drops in one stretch of
+// A gate is a set of places to bore, in top plates as a rule, that all cables of
+// some drops pass one of: those next to the closet, or next to drops in one stretch of
 // wall. However the cables are shared out over them, they need as many holes
 // as if all went through the best one.
 type gate struct {
@@ -26,9 +26,8 @@ type gate struct {
 }
 
 // gates lists those where more than one hole is needed.
-func (g *Graph) gates(book rule.Book, terms []tree.Terminal) []gate {
+func (g *Graph) gates(book rule.Book, reached []bool) []gate {
 	var out []gate
-	reached := tree.Reached(g.Net, int32(g.Root), terms)
 	exits, inside := g.exits(g.Root)
 	c := gate{exits: exits, inside: inside}
 	for _, d := range tagOrder(g.Job) {

@@ -85,4 +85,10 @@
 // still to pay, and only up to the cost of the best plan known. The bound is
 // a dual solution: every terminal is given a share of every fixed price and
 // pays for its own cheapest path. See dual, search and router.
+//
+// Where a plan and a bound are known, the same dual tells what no cheaper plan
+// travels, see OpenBelow, as reduced costs do in any linear programme. What is left
+// is often a small part of the network, on which finer duals and all further
+// searches are quick. Where an arc can't be travelled both ways any more, nothing
+// is relaxed at its ends.
 package tree

@@ -39,18 +39,18 @@ func (sh *shape) relax() (changed bool) {
 		var all, through, both [network.Free + 1]int // arcs by heading; those not to a terminal; and of these, open both ways
 		headed, stretches := false, 0
 		for h := n.First[v]; h < n.First[v+1]; h++ {
+			w, leaf := n.Way[h], sh.leaf[n.Target[h]]
+			if !leaf && sh.bothWays(h) {
+				both[w]++
+				stretches++
+			}
 			if !sh.opened(h) && !sh.opened(n.Twin[h]) {
 				continue
 			}
-			w, leaf := n.Way[h], sh.leaf[n.Target[h]]
 			all[w]++
 			headed = headed || w != network.Free
 			if !leaf {
 				through[w]++
-			}
-			if !leaf && sh.bothWays(h) {
-				both[w]++
-				stretches++
 			}
 		}
 		for w := range network.Free {

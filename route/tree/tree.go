@@ -23,7 +23,8 @@ type Options struct {
 	// Ahead, if not nil, is by node what a plan pays at least for steps that
 	// cables who are together there have not come to.
 	Ahead []int64
-	// Open, if not nil, is what plans of interest may travel.
+	// Open, if not nil, is what plans of interest may travel. Terminals without a
+	// way there have no path, and count in no bound.
 	Open *Open
 	// Below, if not 0, tells that plans which cost so much are of no interest:
 	// the search ends when it knows that there is none cheaper.
