@@ -227,10 +227,17 @@
 // of any other with the level before it, "upper-south". A room may be in line
 // with one on another level.
 //
+// A room that is no rectangle has the walk round its walls instead of width and
+// depth, from any inside corner and either way round, as a run of walls that
+// closes; at is then the corner where the walk starts. Beside another room it is
+// moved up to it until faces that are across from each other are a wall apart,
+// so that a room fits into the corner of another. Faces are in line by the
+// farthest of them. Two rooms with several walls between them have "bed-hall.1"
+// and so on, from the west and then from the south.
+//
 // A gap between rooms may differ from the thickness of the wall by sketch_error,
 // and is then shared by both faces; what overlaps or leaves more is an error.
-// [[wall]] and [[room]] may be there, too, for what stands free or is no
-// rectangle.
+// [[wall]] and [[room]] may be there, too, for what stands free.
 //
 //	[house]
 //	name = "Three rooms"
@@ -266,6 +273,12 @@
 //	line = "west"
 //	line_of = "kitchen"               # the room that it is in line with
 //	shift = "0in"                     # from that line, north or east
+//
+//	[[inside]]
+//	id = "bath"
+//	name = "Bathroom"
+//	walk = "E 10ft, N 8ft, W 4ft, N 6ft 4-1/2in, W 6ft, S 14ft 4-1/2in"
+//	east_of = "bed"
 //
 //	[outer]                           # of the outer walls, as of a [[wall]]
 //	frame = "2x4"                     # or "masonry" with a thickness

@@ -15,11 +15,15 @@ type inside struct {
 	id, name string
 	level    int  // once it is placed
 	ownLevel bool // the file says on which level it is
-	size     geom.Point
 	sized    bool
+	shape    geom.Polygon // from the south-west corner of its bounds, if it is sized
+	size     geom.Point   // of its bounds
+	corner   geom.Point   // where the walk starts, from there
 	state    insideState
-	area     geom.Rect
-	from     int // the room beside which it is, -1 if it is at a point
+	outline  geom.Polygon // once it is placed, against the clock
+	bounds   geom.Rect
+	parts    []geom.Rect // the outline cut into rectangles
+	from     int         // the room beside which it is, -1 if it is at a point
 	heading  Heading
 	line     string // of which faces are in line
 	lineOf   int
@@ -60,12 +64,10 @@ func (l *houseLoader) insideRuns(root *source.Table) {
 		in.id, _ = t.Name("id", source.Required)
 		ids.take(in.id, t.ValuePos("id"))
 		in.name, _ = t.Title("name", source.Required)
-		var okX, okY bool
-		in.size.X, okX = length(t, "width", source.Required, insideSizes)
-		in.size.Y, okY = length(t, "depth", source.Required, insideSizes)
-		in.sized = okX && okY
+		l.readShape(&in)
 		l.insides = append(l.insides, in)
 	}
+	good = l.checkCorners() && good
 	m := l.readMakeup(root, &ids)
 	good = good && m != nil
 	for i := range l.insides {
@@ -137,7 +139,7 @@ func (l *houseLoader) readInsidePlace(in *inside, ids *names) bool {
 		}
 	}
 	if count != 1 {
-		t.Errorf(key, "found %d of at, east_of, west_of, north_of and south_of; want one of them: the south-west inside corner of the first room, and beside which room each other one is", count)
+		t.Errorf(key, "found %d of at, east_of, west_of, north_of and south_of; want one of them: the south-west inside corner of the first room, or the one where its walk starts, and beside which room each other one is", count)
 		askAllKeys(t)
 		return false
 	}
@@ -190,7 +192,7 @@ func (l *houseLoader) placeInside(i int, m *makeup) bool {
 		in.state = insideLost
 		return false
 	}
-	at := in.at
+	at := in.at.Sub(in.corner)
 	if in.from >= 0 {
 		if !l.besideLevel(in) {
 			in.state = insideLost
@@ -198,7 +200,7 @@ func (l *houseLoader) placeInside(i int, m *makeup) bool {
 		}
 		at = l.beside(i, m)
 	}
-	in.area, in.state = geom.Rect{Min: at, Max: at.Add(in.size)}, insidePlaced
+	in.put(at)
 	return true
 }
 
@@ -215,12 +217,11 @@ func (l *houseLoader) besideLevel(in *inside) bool {
 	return true
 }
 
-// beside is the south-west corner of a room that is beside another, with the
-// wall between them.
+// beside is the south-west corner of the bounds of a room that is beside another,
+// with the wall between them: as near as it can be moved up from its direction.
 func (l *houseLoader) beside(i int, m *makeup) geom.Point {
 	in := &l.insides[i]
-	b, line := l.insides[in.from].area, l.insides[in.lineOf].area
-	thick := m.between(i, in.from).thick()
+	from, line := &l.insides[in.from], l.insides[in.lineOf].bounds
 	var at geom.Point
 	switch in.line {
 	case "south":
@@ -232,22 +233,60 @@ func (l *houseLoader) beside(i int, m *makeup) geom.Point {
 	case "east":
 		at.X = line.Max.X - in.size.X
 	}
-	switch in.heading {
-	case East:
-		at.X = b.Max.X + thick
-	case West:
-		at.X = b.Min.X - thick - in.size.X
-	case North:
-		at.Y = b.Max.Y + thick
-	case South:
-		at.Y = b.Min.Y - thick - in.size.Y
-	}
+	thick := m.between(i, in.from).thick()
 	if in.heading.AlongY() {
 		at.X += in.shift
+		at.Y = l.upAgainst(from, in, at.X, thick)
 	} else {
 		at.Y += in.shift
+		at.X = l.upAgainst(from, in, at.Y, thick)
 	}
 	return at
+}
+
+// upAgainst is where a room begins, on the axis on which it is beside another,
+// given where it begins on the axis across: so that faces that are across from
+// each other are apart by the thickness of a wall. Faces of which less than that
+// is across from each other don't count, unless there are no others.
+func (l *houseLoader) upAgainst(from, in *inside, across, thick measure.Length) measure.Length {
+	alongY, rising := in.heading.AlongY(), in.heading.Rising()
+	width := extentOf(geom.Rect{Max: in.size}, !alongY)
+	little := min(max(thick, l.house.SketchError), (width.hi-1)/2)
+	reach := extent{width.lo + little, width.hi - little}
+	var best measure.Length
+	found := false
+	for _, r := range from.parts {
+		for _, s := range geom.AreaOf(in.shape).Rects() {
+			beside, own := extentOf(r, !alongY), extentOf(s, !alongY)
+			own = extent{max(own.lo, reach.lo) + across, min(own.hi, reach.hi) + across}
+			if own.overlap(beside) <= 0 {
+				continue
+			}
+			at := extentOf(r, alongY).hi + thick - extentOf(s, alongY).lo
+			if !rising {
+				at = extentOf(r, alongY).lo - thick - extentOf(s, alongY).hi
+			}
+			if !found || rising == (at > best) {
+				best, found = at, true
+			}
+		}
+	}
+	if found {
+		return best
+	}
+	b := extentOf(from.bounds, alongY)
+	if rising {
+		return b.hi + thick
+	}
+	return b.lo - thick - extentOf(geom.Rect{Max: in.size}, alongY).hi
+}
+
+// extentOf is the extent of a rectangle along X or along Y.
+func extentOf(r geom.Rect, alongY bool) extent {
+	if alongY {
+		return extent{r.Min.Y, r.Max.Y}
+	}
+	return extent{r.Min.X, r.Max.X}
 }
 
 // insideRoom takes up a room whose walls were made round it.
@@ -259,7 +298,7 @@ func (l *houseLoader) insideRoom(in *inside, region *geom.Region) {
 		l.roomNames.take("", r.Pos)
 	}
 	if in.state == insidePlaced {
-		r.At = geom.Point{X: middle(in.area.Min.X, in.area.Max.X), Y: middle(in.area.Min.Y, in.area.Max.Y)}
+		r.At = in.middle()
 		if region != nil {
 			l.findRoom(in.t, &r, region)
 		}

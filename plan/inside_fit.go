@@ -3,6 +3,7 @@ package plan
 import (
 	"slices"
 
+	"topplate/plan/diag"
 	"topplate/plan/geom"
 	"topplate/plan/measure"
 )
@@ -19,93 +20,119 @@ type facedPair struct {
 	gap    extent         // from face to face
 	along  extent         // what of the faces is across from each other
 	line   measure.Length // the middle of the gap
+	id     string         // of the wall, once walls are called
+	pos    diag.Pos
 }
 
 // fits reports rooms of a level that overlap, or are nearer or farther apart than
-// the wall between them is thick, and finds the walls. It takes time O(n³).
+// the wall between them is thick, and finds the walls. For n faces it takes time
+// O(n²), and O(n) for each pair of faces that a wall may be between.
 func (l *houseLoader) fits(on []int, m *makeup) (pairs []facedPair, good bool) {
 	good = true
+	faces := make([][]insideFace, len(on))
 	for n, j := range on {
-		for _, i := range on[:n] {
+		faces[n] = l.insides[j].faces()
+		good = l.noNib(j, faces[n], m) && good
+		for k, i := range on[:n] {
 			if !l.apart(i, j, m) {
 				good = false
 				continue
 			}
-			p, ok := l.faced(i, j)
-			if !ok {
-				continue
-			}
-			wall, fit := l.gapFits(p, m)
-			good = good && fit
-			if wall {
-				pairs = append(pairs, p)
+			var told []extent
+			for _, p := range l.faced(i, j, faces[k], faces[n], l.farthest(i, j, m)) {
+				say := !slices.Contains(told, extent{0, p.gap.hi - p.gap.lo})
+				wall, fit := l.gapFits(p, m, say)
+				told = append(told, extent{0, p.gap.hi - p.gap.lo})
+				good = good && fit
+				if wall {
+					pairs = append(pairs, p)
+				}
 			}
 		}
 	}
 	return pairs, good
 }
 
+// farthest is how far two rooms may be apart for anything to be said of it.
+func (l *houseLoader) farthest(i, j int, m *makeup) measure.Length {
+	return max(doorless, m.between(i, j).thick()+l.house.SketchError)
+}
+
 // apart reports whether two rooms do not overlap.
 func (l *houseLoader) apart(i, j int, m *makeup) bool {
 	a, b := &l.insides[i], &l.insides[j]
-	over := a.area.Intersect(b.area)
-	if over.Width() <= 0 || over.Height() <= 0 {
+	if !overlaps(a.bounds, b.bounds) {
 		return true
 	}
-	h := l.house
+	shared := geom.Intersect(geom.AreaOf(a.outline), geom.AreaOf(b.outline))
+	if len(shared.Outlines) == 0 {
+		return true
+	}
+	over, h := shared.Outlines[0].Bounds(), l.house
 	b.t.Errorf("id", "found room %s over room %s by %s east to west and %s north to south; want the wall between them, %s, in between",
 		b.id, a.id, h.text(over.Width()), h.text(over.Height()), h.text(m.between(i, j).thick())).
 		Note(a.t.Pos(), "%s is here", a.id)
 	return false
 }
 
-// faced tells how two rooms face each other, if they do with no room in
-// between.
-func (l *houseLoader) faced(i, j int) (facedPair, bool) {
-	for _, alongY := range [2]bool{true, false} {
-		p := facedPair{a: i, b: j, alongY: alongY}
-		a, b := l.insides[i].sides(alongY), l.insides[j].sides(alongY)
-		if a[0].lo > b[0].lo {
-			p.a, p.b, a, b = j, i, b, a
+// faced finds where two rooms face each other, no farther apart than most and
+// with no room in between.
+func (l *houseLoader) faced(i, j int, of, with []insideFace, most measure.Length) (pairs []facedPair) {
+	for _, f := range of {
+		for _, g := range with {
+			if f.looks != g.looks.Opposite() {
+				continue
+			}
+			p := facedPair{a: i, b: j, alongY: !f.looks.AlongY(), gap: extent{f.at, g.at}}
+			if !f.looks.Rising() {
+				p.a, p.b, p.gap = j, i, extent{g.at, f.at}
+			}
+			p.along = extent{max(f.along.lo, g.along.lo), min(f.along.hi, g.along.hi)}
+			if p.gap.lo > p.gap.hi || p.gap.hi-p.gap.lo > most || p.along.hi-p.along.lo <= l.house.SketchError {
+				continue
+			}
+			p.line = middle(p.gap.lo, p.gap.hi)
+			if l.clearBetween(p) {
+				pairs = append(pairs, p)
+			}
 		}
-		p.gap = extent{a[0].hi, b[0].lo}
-		p.along = extent{max(a[1].lo, b[1].lo), min(a[1].hi, b[1].hi)}
-		if p.gap.lo > p.gap.hi || p.along.hi-p.along.lo <= l.house.SketchError {
+	}
+	return pairs
+}
+
+// clearBetween reports whether no room of their level is between two faces.
+func (l *houseLoader) clearBetween(p facedPair) bool {
+	across, along := !p.alongY, p.alongY
+	for k := range l.insides {
+		if l.insides[k].level != l.insides[p.a].level {
 			continue
 		}
-		p.line = middle(p.gap.lo, p.gap.hi)
-		if l.clearBetween(p) {
-			return p, true
-		}
-	}
-	return facedPair{}, false
-}
-
-// sides are the extents of a room across the walls on two of its sides, and
-// along them.
-func (in *inside) sides(alongY bool) [2]extent {
-	x, y := extent{in.area.Min.X, in.area.Max.X}, extent{in.area.Min.Y, in.area.Max.Y}
-	if alongY {
-		return [2]extent{x, y}
-	}
-	return [2]extent{y, x}
-}
-
-// clearBetween reports whether no third room of their level is between two that
-// face each other.
-func (l *houseLoader) clearBetween(p facedPair) bool {
-	for k := range l.insides {
-		s := l.insides[k].sides(p.alongY)
-		if k != p.a && k != p.b && l.insides[k].level == l.insides[p.a].level && s[0].overlap(p.gap) > 0 && s[1].overlap(p.along) > 0 {
-			return false
+		for _, r := range l.insides[k].parts {
+			if extentOf(r, across).overlap(p.gap) > 0 && extentOf(r, along).overlap(p.along) > 0 {
+				return false
+			}
 		}
 	}
 	return true
 }
 
+// noNib reports faces of one room between which there is but the thickness of a
+// wall: none is made that has the same room on both its sides.
+func (l *houseLoader) noNib(i int, faces []insideFace, m *makeup) bool {
+	in, h := &l.insides[i], l.house
+	for _, p := range l.faced(i, i, faces, faces, m.thickest()+h.SketchError) {
+		at := p.point(p.along.lo)
+		in.t.Errorf("walk", "found a walk round something %s thick at %s, which only a wall can be that stands in the room; want the room without it, and the wall by itself under [[wall]]",
+			h.text(p.gap.hi-p.gap.lo), h.pointText(at))
+		return false
+	}
+	return true
+}
+
 // gapFits reports whether the gap between two rooms that face each other is a
-// wall, and whether it is one that it may be.
-func (l *houseLoader) gapFits(p facedPair, m *makeup) (wall, fit bool) {
+// wall, and whether it is one that it may be. It tells what is wrong with it if it
+// should say so.
+func (l *houseLoader) gapFits(p facedPair, m *makeup, say bool) (wall, fit bool) {
 	thick := m.between(p.a, p.b).thick()
 	gap := p.gap.hi - p.gap.lo
 	off, way := gap-thick, "too far apart"
@@ -117,11 +144,16 @@ func (l *houseLoader) gapFits(p facedPair, m *makeup) (wall, fit bool) {
 	case off == 0:
 		return true, true
 	case off <= h.SketchError:
+		if !say {
+			return true, true
+		}
 		b.t.Warnf("id", "rooms %s and %s are %s apart, and the wall between them is %s thick: %s %s, half of which goes to either face",
 			a.id, b.id, h.text(gap), h.text(thick), h.text(off), way)
 		return true, true
-	case gap > max(doorless, thick+h.SketchError):
+	case gap > l.farthest(p.a, p.b, m):
 		return false, true
+	case !say:
+		return false, false
 	}
 	b.t.Errorf("id", "found rooms %s and %s %s apart, and the wall between them is %s thick: they are %s %s; want it within %s (sketch_error in [house])",
 		a.id, b.id, h.text(gap), h.text(thick), h.text(off), way, h.text(h.SketchError)).
@@ -149,28 +181,28 @@ func (m *makeup) thickest() measure.Length {
 // and no room.
 func (l *houseLoader) insideOutline(on []int, m *makeup) (geom.Polygon, bool) {
 	reach := l.closingReach(m)
-	grown := make([]geom.Rect, len(on))
-	var bounds geom.Rect
-	for i, k := range on {
-		grown[i] = l.insides[k].area.Outset(reach)
-		if i == 0 {
-			bounds = grown[i]
+	var grown []geom.Rect
+	bounds := l.insides[on[0]].bounds
+	for _, k := range on {
+		b := l.insides[k].bounds
+		bounds.Min = geom.Point{X: min(bounds.Min.X, b.Min.X), Y: min(bounds.Min.Y, b.Min.Y)}
+		bounds.Max = geom.Point{X: max(bounds.Max.X, b.Max.X), Y: max(bounds.Max.Y, b.Max.Y)}
+		for _, r := range l.insides[k].parts {
+			grown = append(grown, r.Outset(reach))
 		}
-		bounds.Min = geom.Point{X: min(bounds.Min.X, grown[i].Min.X), Y: min(bounds.Min.Y, grown[i].Min.Y)}
-		bounds.Max = geom.Point{X: max(bounds.Max.X, grown[i].Max.X), Y: max(bounds.Max.Y, grown[i].Max.Y)}
 	}
-	bounds = bounds.Outset(1 * foot)
+	bounds = bounds.Outset(reach + 1*foot)
 	indoors := geom.NewRegion(outOfDoors(grown, bounds), bounds)
 	good := true
 	first := &l.insides[on[0]]
 	for _, k := range on {
-		if in := &l.insides[k]; !indoors.Reaches(first.area.Min, in.area.Min) {
+		if in := &l.insides[k]; !indoors.Reaches(first.outline[0], in.outline[0]) {
 			in.t.Errorf("id", "found room %s, which no wall joins to room %s; want all rooms%s", in.id, first.id, l.together(first.level)).
 				Note(first.t.Pos(), "%s is here", first.id)
 			good = false
 		}
 	}
-	outline, holes, ok := indoors.Outline(first.area.Min)
+	outline, holes, ok := indoors.Outline(first.outline[0])
 	for _, hole := range holes {
 		// The rooms were grown into it.
 		b := hole.Bounds().Outset(reach)

@@ -59,6 +59,7 @@ func (l *houseLoader) deriveLevel(on []int, m *makeup) ([]*run, bool) {
 	if outline, good = l.straightened(outline, on, m); !good {
 		return nil, false
 	}
+	l.callInner(pairs, m)
 	return append([]*run{l.outerRun(outline, &l.insides[on[0]], m)}, l.innerRuns(pairs, m)...), true
 }
 
@@ -122,8 +123,11 @@ func (l *houseLoader) alongFaces(on []int, h Heading, at ...geom.Point) string {
 	var ids []string
 	for _, i := range on {
 		in := &l.insides[i]
-		face := [4]measure.Length{East: in.area.Max.X, North: in.area.Max.Y, West: in.area.Min.X, South: in.area.Min.Y}[h]
-		if slices.ContainsFunc(at, func(p geom.Point) bool { return h.AlongY() && p.Y == face || !h.AlongY() && p.X == face }) {
+		if slices.ContainsFunc(in.faces(), func(f insideFace) bool {
+			return f.looks == h && slices.ContainsFunc(at, func(p geom.Point) bool {
+				return h.AlongY() && p.Y == f.at || !h.AlongY() && p.X == f.at
+			})
+		}) {
 			ids = append(ids, in.id)
 		}
 	}
@@ -284,8 +288,7 @@ func (l *houseLoader) innerRun(line []facedPair, m *makeup) *run {
 		}
 		r.legs = append(r.legs, legBetween(line[0].point(at), line[0].point(end)))
 		r.each = append(r.each, m.between(p.a, p.b).shared)
-		id, pos := l.wallID(p, m)
-		r.ids, r.idPos = append(r.ids, id), append(r.idPos, pos)
+		r.ids, r.idPos = append(r.ids, p.id), append(r.idPos, p.pos)
 		at = end
 	}
 	r.id = r.ids[0]
@@ -298,6 +301,28 @@ func (p facedPair) point(along measure.Length) geom.Point {
 		return geom.Point{X: p.line, Y: along}
 	}
 	return geom.Point{X: along, Y: p.line}
+}
+
+// callInner calls the walls between rooms: by the rooms in the order of the
+// alphabet, "bed-hall", or by their own name; where two rooms have several walls
+// between them "bed-hall.1" and so on, from the west and then from the south.
+func (l *houseLoader) callInner(pairs []facedPair, m *makeup) {
+	slices.SortFunc(pairs, func(p, q facedPair) int {
+		a, b := p.point(p.along.lo), q.point(q.along.lo)
+		return cmp.Or(cmp.Compare(a.X, b.X), cmp.Compare(a.Y, b.Y), order(p.alongY, q.alongY))
+	})
+	of := map[[2]int][]int{}
+	for i, p := range pairs {
+		between := [2]int{min(p.a, p.b), max(p.a, p.b)}
+		of[between] = append(of[between], i)
+	}
+	for i := range pairs {
+		p := &pairs[i]
+		p.id, p.pos = l.wallID(*p, m)
+		if all := of[[2]int{min(p.a, p.b), max(p.a, p.b)}]; len(all) > 1 {
+			p.id = fmt.Sprintf("%s.%d", p.id, slices.Index(all, i)+1)
+		}
+	}
 }
 
 // wallID names the wall between two rooms: by its own name, or by the rooms in

@@ -87,6 +87,9 @@ var joinReach = between(0, 2*inch, "a tape sketch is seldom better than an inch 
 const (
 	mostWalls  = 1000
 	mostRooms  = 300
+	// Legs of the walk round a room, and corners of all rooms together.
+	mostWalkLegs    = 100
+	mostRoomCorners = 2000
 	mostDrops  = 2000
 	mostChecks = 200
 	mostOthers = 2000 // of each other kind
