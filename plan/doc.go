@@ -235,6 +235,13 @@
 // farthest of them. Two rooms with several walls between them have "bed-hall.1"
 // and so on, from the west and then from the south.
 //
+// Outer walls are all alike, as [outer] says, or differ: each [[outer]] is for the
+// walls on its level, along its room, that look to its side, or for all. Where
+// several fit, one that names a room goes before one that names a level, and that
+// before one that names a side alone. What it leaves out is as of its level, if
+// that has an [[outer]] to itself, or as of all. Inner faces stay in line; where the
+// make of a wall changes between two rooms is halfway between them.
+//
 // A gap between rooms may differ from the thickness of the wall by sketch_error,
 // and is then shared by both faces; what overlaps or leaves more is an error.
 // [[wall]] and [[room]] may be there, too, for what stands free.
@@ -280,7 +287,7 @@
 //	walk = "E 10ft, N 8ft, W 4ft, N 6ft 4-1/2in, W 6ft, S 14ft 4-1/2in"
 //	east_of = "bed"
 //
-//	[outer]                           # of the outer walls, as of a [[wall]]
+//	[[outer]]                         # of the outer walls, as of a [[wall]]; [outer] if there is one
 //	frame = "2x4"                     # or "masonry" with a thickness
 //	spacing = "16in"
 //	board = "1/2in"
@@ -289,7 +296,12 @@
 //	insulated = true
 //	top_plate = "double"
 //	fire_blocks = ["4ft"]
-//	names = { south = "street" }      # instead of what they are called
+//	names = { "south.1" = "street" }  # instead of what they are called
+//
+//	[[outer]]                         # of some of them, all else as the first
+//	room = "bed"                      # along a room
+//	side = "south"                    # that look south; or level = "ground"
+//	cladding = "4-1/2in"
 //
 //	[inner]                           # of the walls between rooms
 //	frame = "2x4"

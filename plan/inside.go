@@ -79,6 +79,9 @@ func (l *houseLoader) insideRuns(root *source.Table) {
 	for i := range l.insides {
 		good = good && l.placeInside(i, m)
 	}
+	if m != nil {
+		l.inherit(m)
+	}
 	l.checkMadeBlocks(m)
 	if good && l.deriveRuns(m) {
 		return
@@ -91,28 +94,8 @@ func (l *houseLoader) insideRuns(root *source.Table) {
 
 // askBelow keeps the keys of tables from being called unknown.
 func askBelow(root *source.Table, key string) {
-	if root.Kind(key) == source.KindTable {
-		t, _ := root.Table(key, source.Optional)
+	for _, t := range oneOrMore(root, key) {
 		askAllKeys(t)
-	}
-}
-
-// checkMadeBlocks holds rows of fire blocking against the lowest of the levels
-// that have them.
-func (l *houseLoader) checkMadeBlocks(m *makeup) {
-	if m == nil || len(l.insides) == 0 {
-		return
-	}
-	lowest := l.insides[0].level
-	for i := range l.insides {
-		if level := l.insides[i].level; l.house.Levels[level].PlateTop < l.house.Levels[lowest].PlateTop {
-			lowest = level
-		}
-	}
-	l.checkBlocks(m.outer, lowest)
-	l.checkBlocks(m.inner, lowest)
-	for i := range m.partitions {
-		l.checkBlocks(m.partitions[i].run, lowest)
 	}
 }
 

@@ -37,6 +37,7 @@ func (l *houseLoader) deriveRuns(m *makeup) bool {
 	for _, r := range made {
 		l.takeRun(r)
 	}
+	good = l.checkOutersUsed(m)
 	for i := range m.partitions {
 		if p := &m.partitions[i]; !p.used {
 			p.run.t.Errorf("between", "found no wall between rooms %s and %s, which have no faces across from each other", l.insides[p.a].id, l.insides[p.b].id)
@@ -59,8 +60,9 @@ func (l *houseLoader) deriveLevel(on []int, m *makeup) ([]*run, bool) {
 	if outline, good = l.straightened(outline, on, m); !good {
 		return nil, false
 	}
+	pieces := l.outerPieces(fromSouthWest(outline), on, m)
 	l.callInner(pairs, m)
-	return append([]*run{l.outerRun(outline, &l.insides[on[0]], m)}, l.innerRuns(pairs, m)...), true
+	return append([]*run{l.outerRun(pieces, &l.insides[on[0]], m)}, l.innerRuns(pairs, m)...), true
 }
 
 // takeRun takes up a run that was made.
@@ -74,19 +76,20 @@ func (l *houseLoader) takeRun(r *run) {
 // those that are no more than a tape is off.
 func (l *houseLoader) straightened(p geom.Polygon, on []int, m *makeup) (geom.Polygon, bool) {
 	first := &l.insides[on[0]]
+	thick := m.thickestOuter(first.level)
 	for i := 0; i < len(p); {
 		n := len(p)
 		at := func(k int) geom.Point { return p[(i+k+n)%n] }
 		step := geom.Dist(at(0), at(1))
 		before, after := headingOf(at(-1), at(0)), headingOf(at(1), at(2))
-		if before != after || step >= m.outer.thick() || n <= 4 {
+		if before != after || step >= thick || n <= 4 {
 			i++
 			continue
 		}
 		where := l.alongFaces(on, before.Turn(Right), at(-1), at(0), at(2))
 		if step > l.house.SketchError {
 			first.t.Errorf("id", "found the %s outer wall with a step of %s along %s, less than the wall is thick, %s; want these faces in line, or farther apart",
-				headingWords[before.Turn(Right)], l.house.text(step), where, l.house.text(m.outer.thick()))
+				headingWords[before.Turn(Right)], l.house.text(step), where, l.house.text(thick))
 			return nil, false
 		}
 		first.t.Warnf("id", "the %s faces of %s are %s out of line, and the outer wall is drawn straight along the longer of them", headingWords[before.Turn(Right)], where, l.house.text(step))
@@ -135,30 +138,34 @@ func (l *houseLoader) alongFaces(on []int, h Heading, at ...geom.Point) string {
 	return "rooms " + quoted(ids)
 }
 
-// outerRun is the closed run of outer walls of a level, given the first of its
-// rooms in the file: from the western of its southernmost inside corners, against
-// the clock.
-func (l *houseLoader) outerRun(p geom.Polygon, in *inside, m *makeup) *run {
+// fromSouthWest is an outline from the western of its southernmost corners on.
+func fromSouthWest(p geom.Polygon) geom.Polygon {
 	first := 0
 	for i := range p {
 		if cmp.Or(cmp.Compare(p[i].Y, p[first].Y), cmp.Compare(p[i].X, p[first].X)) < 0 {
 			first = i
 		}
 	}
-	p = append(slices.Clone(p[first:]), p[:first]...)
-	made := *m.outer
+	return append(slices.Clone(p[first:]), p[:first]...)
+}
+
+// outerRun is the closed run of outer walls of a level, given the first of its
+// rooms in the file: from the western of its southernmost inside corners, against
+// the clock.
+func (l *houseLoader) outerRun(pieces []outerPiece, in *inside, m *makeup) *run {
+	made := *m.outers[0].run
 	r := &made
 	r.t, r.shared.Level = in.t, in.level
-	r.closes, r.face, r.start = true, "left", p[0]
+	r.closes, r.face, r.start = true, "left", pieces[0].a
 	before := ""
 	if in.level > 0 {
 		before = l.house.Levels[in.level].ID + "-"
 	}
 	r.id = before + r.id
-	r.ids = outerIDs(p)
-	for i, a := range p {
+	r.ids = outerIDs(pieces)
+	for i, piece := range pieces {
 		r.ids[i] = before + r.ids[i]
-		r.legs = append(r.legs, legBetween(a, p[(i+1)%len(p)]))
+		r.legs, r.each = append(r.legs, legBetween(piece.a, piece.b)), append(r.each, piece.of.run)
 		pos := in.t.Pos()
 		if m.outerNames != nil && m.outerNames.Has(r.ids[i]) {
 			pos = m.outerNames.ValuePos(r.ids[i])
@@ -179,18 +186,18 @@ func legBetween(a, b geom.Point) survey.Leg {
 
 // outerIDs names outer walls by where they look: "south", or "south.1",
 // "south.2" from the west and then from the south.
-func outerIDs(p geom.Polygon) []string {
-	ids := make([]string, len(p))
+func outerIDs(pieces []outerPiece) []string {
+	ids := make([]string, len(pieces))
 	for h, word := range headingWords {
 		var sides []int
-		for i := range p {
-			if headingOf(p[i], p[(i+1)%len(p)]).Turn(Right) == Heading(h) {
+		for i, p := range pieces {
+			if headingOf(p.a, p.b).Turn(Right) == Heading(h) {
 				sides = append(sides, i)
 			}
 		}
 		low := func(i int) geom.Point {
-			q := p[(i+1)%len(p)]
-			return geom.Point{X: min(p[i].X, q.X), Y: min(p[i].Y, q.Y)}
+			a, b := pieces[i].a, pieces[i].b
+			return geom.Point{X: min(a.X, b.X), Y: min(a.Y, b.Y)}
 		}
 		slices.SortFunc(sides, func(i, j int) int {
 			return cmp.Or(cmp.Compare(low(i).X, low(j).X), cmp.Compare(low(i).Y, low(j).Y))
@@ -287,7 +294,7 @@ func (l *houseLoader) innerRun(line []facedPair, m *makeup) *run {
 			end = middle(end, line[i+1].along.lo)
 		}
 		r.legs = append(r.legs, legBetween(line[0].point(at), line[0].point(end)))
-		r.each = append(r.each, m.between(p.a, p.b).shared)
+		r.each = append(r.each, m.between(p.a, p.b))
 		r.ids, r.idPos = append(r.ids, p.id), append(r.idPos, p.pos)
 		at = end
 	}
