@@ -284,6 +284,7 @@ func (l *houseLoader) insideRoom(in *inside, region *geom.Region) {
 		r.At = in.middle()
 		if region != nil {
 			l.findRoom(in.t, &r, region)
+			l.checkAsSketched(in, &r)
 		}
 	}
 	l.house.Rooms = append(l.house.Rooms, r)

@@ -150,7 +150,8 @@ func (l *houseLoader) gapFits(p facedPair, m *makeup, say bool) (wall, fit bool)
 		b.t.Warnf("id", "rooms %s and %s are %s apart, and the wall between them is %s thick: %s %s, half of which goes to either face",
 			a.id, b.id, h.text(gap), h.text(thick), h.text(off), way)
 		return true, true
-	case gap > l.farthest(p.a, p.b, m):
+	case gap > l.farthest(p.a, p.b, m), gap > thick && p.along.hi-p.along.lo <= m.thickest()+h.SketchError:
+		// Farther than anybody means to be a wall, or with one in between.
 		return false, true
 	case !say:
 		return false, false
@@ -283,4 +284,21 @@ func (l *houseLoader) sayDerived(i, j int) bool {
 	l.list.Errorf(a.Pos, "inside", "found walls %s and %s, made round rooms, in each other's way: faces of rooms are out of line there by less than a wall is thick; want them in line, or farther apart", a.ID, b.ID).
 		Note(b.Pos, "%s is made here", b.ID)
 	return true
+}
+
+// checkAsSketched reports a room that does not come out as it was sketched, but
+// for what faces were moved by since a tape is off: where they are out of line by
+// less than a wall is thick, the ends of walls get into it.
+func (l *houseLoader) checkAsSketched(in *inside, r *Room) {
+	if !r.found() || slices.Equal(r.Outline, in.outline) {
+		return
+	}
+	is, was := r.area(), geom.AreaOf(in.outline)
+	off := geom.Unite(geom.Subtract(is, was), geom.Subtract(was, is)).Opened(l.house.SketchError / 2)
+	if len(off.Outlines) == 0 {
+		return
+	}
+	at := off.Outlines[0].Bounds()
+	in.t.Errorf("id", "found room %s, which its walls make another shape by %s by %s at %s: faces of rooms are out of line there by less than a wall is thick; want them in line, or farther apart",
+		in.id, l.house.text(at.Width()), l.house.text(at.Height()), l.house.pointText(at.Min))
 }

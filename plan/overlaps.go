@@ -38,6 +38,10 @@ func (l *houseLoader) checkLengths() bool {
 			continue
 		}
 		good = false
+		if r, _ := l.runOf(i); r.derived {
+			l.list.Errorf(l.house.Walls[i].Pos, "inside", "found wall %s, made round rooms, of which nothing is left between the walls at its ends: faces of rooms are out of line there by hardly more than a wall is thick; want them in line, or farther apart", l.house.Walls[i].ID)
+			continue
+		}
 		l.list.Errorf(l.house.Walls[i].Pos, "wall", "found wall %s, which has no length left between the walls at its ends", l.house.Walls[i].ID)
 	}
 	return good
