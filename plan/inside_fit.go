@@ -198,7 +198,8 @@ func (l *houseLoader) insideOutline(on []int, m *makeup) (geom.Polygon, bool) {
 	first := &l.insides[on[0]]
 	for _, k := range on {
 		if in := &l.insides[k]; !indoors.Reaches(first.outline[0], in.outline[0]) {
-			in.t.Errorf("id", "found room %s, which no wall joins to room %s; want all rooms%s", in.id, first.id, l.together(first.level)).
+			near, gap := l.nearest(in, on, func(k int) bool { return indoors.Reaches(first.outline[0], l.insides[k].outline[0]) })
+			in.t.Errorf("id", "found room %s, which no wall joins to room %s: the nearest of those is room %s, %s away; want all rooms%s", in.id, first.id, near.id, l.house.text(gap), l.together(first.level)).
 				Note(first.t.Pos(), "%s is here", first.id)
 			good = false
 		}
@@ -212,6 +213,25 @@ func (l *houseLoader) insideOutline(on []int, m *makeup) (geom.Polygon, bool) {
 		good = false
 	}
 	return shrunk(outline, reach), good && ok
+}
+
+// nearest is the room nearest to another of those on a level that are wanted, and
+// how far its faces are away.
+func (l *houseLoader) nearest(in *inside, on []int, wanted func(k int) bool) (near *inside, gap measure.Length) {
+	for _, k := range on {
+		if !wanted(k) {
+			continue
+		}
+		for _, r := range l.insides[k].parts {
+			for _, s := range in.parts {
+				both := r.Intersect(s)
+				if d := max(-both.Width(), -both.Height()); near == nil || d < gap {
+					near, gap = &l.insides[k], d
+				}
+			}
+		}
+	}
+	return near, gap
 }
 
 // together says what all rooms of a level have in common.
@@ -287,14 +307,23 @@ func (l *houseLoader) sayDerived(i, j int) bool {
 }
 
 // checkAsSketched reports a room that does not come out as it was sketched, but
-// for what faces were moved by since a tape is off: where they are out of line by
-// less than a wall is thick, the ends of walls get into it.
+// for what faces were moved by since a tape is off and for walls that stand free in
+// it: where faces are out of line by less than a wall is thick, the ends of walls
+// get into it.
 func (l *houseLoader) checkAsSketched(in *inside, r *Room) {
 	if !r.found() || slices.Equal(r.Outline, in.outline) {
 		return
 	}
-	is, was := r.area(), geom.AreaOf(in.outline)
-	off := geom.Unite(geom.Subtract(is, was), geom.Subtract(was, is)).Opened(l.house.SketchError / 2)
+	var made []geom.Rect
+	for i := range l.house.Walls {
+		if w := &l.house.Walls[i]; w.Level == r.Level && overlaps(w.Body, in.bounds) {
+			if run, _ := l.runOf(i); run.derived {
+				made = append(made, w.Body)
+			}
+		}
+	}
+	was := geom.AreaOf(in.outline)
+	off := geom.Unite(geom.Subtract(r.area(), was), geom.Intersect(was, geom.AreaOfRects(made...))).Opened(l.house.SketchError / 2)
 	if len(off.Outlines) == 0 {
 		return
 	}

@@ -27,7 +27,7 @@ func shapes(rng *rand.Rand, rooms []geom.Rect) (out []geom.Polygon) {
 		}
 		both := closedBy(geom.Unite(areas[i], areas[j]), thickInside/2)
 		if len(both.Outlines) != 1 || len(both.Holes) > 0 || slices.ContainsFunc(areas, func(a geom.Area) bool {
-			return !geom.Intersect(a, both).Empty() && geom.Subtract(a, both).Empty() != (geom.Subtract(a, areas[i], areas[j]).Empty())
+			return !geom.Intersect(a, both).Empty() && geom.Subtract(a, both).Empty() != geom.Subtract(a, areas[i], areas[j]).Empty()
 		}) {
 			continue
 		}
@@ -229,7 +229,7 @@ func outersOf(rng *rand.Rand, rooms int) string {
 // wider than an error.
 func nearlyAlike(p, q geom.Polygon, off measure.Length) bool {
 	a, b := geom.AreaOf(p), geom.AreaOf(q)
-	return geom.Unite(geom.Subtract(a, b), geom.Subtract(b, a)).Opened(off/2).Empty()
+	return geom.Unite(geom.Subtract(a, b), geom.Subtract(b, a)).Opened(off / 2).Empty()
 }
 
 // checkFilled holds the walls against what is between the rooms and the outer
