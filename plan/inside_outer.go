@@ -136,17 +136,6 @@ func (m *makeup) outerOf(level, room int, looks Heading) *outerMake {
 	return best
 }
 
-// thickestOuter is how thick the thickest outer wall of a level may be.
-func (m *makeup) thickestOuter(level int) measure.Length {
-	thick := measure.Length(0)
-	for i := range m.outers {
-		if o := &m.outers[i]; o.level < 0 || o.level == level {
-			thick = max(thick, o.run.thick())
-		}
-	}
-	return thick
-}
-
 // An outerPiece is a stretch of outer wall of one make.
 type outerPiece struct {
 	a, b geom.Point

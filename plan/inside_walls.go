@@ -75,24 +75,32 @@ func (l *houseLoader) takeRun(r *run) {
 // straightened takes the small steps out of the line of a level's outer walls:
 // those that are no more than a tape is off.
 func (l *houseLoader) straightened(p geom.Polygon, on []int, m *makeup) (geom.Polygon, bool) {
-	first := &l.insides[on[0]]
-	thick := m.thickestOuter(first.level)
 	for i := 0; i < len(p); {
 		n := len(p)
 		at := func(k int) geom.Point { return p[(i+k+n)%n] }
 		step := geom.Dist(at(0), at(1))
 		before, after := headingOf(at(-1), at(0)), headingOf(at(1), at(2))
-		if before != after || step >= thick || n <= 4 {
+		if before != after || n <= 4 {
 			i++
 			continue
 		}
-		where := l.alongFaces(on, before.Turn(Right), at(-1), at(0), at(2))
+		looks := before.Turn(Right)
+		rooms := l.alongFaces(on, looks, at(-1), at(0), at(2))
+		thick := measure.Length(0)
+		for _, k := range rooms {
+			thick = max(thick, m.outerOf(l.insides[k].level, k, looks).run.thick())
+		}
+		if step >= thick {
+			i++
+			continue
+		}
+		last := &l.insides[slices.Max(rooms)]
 		if step > l.house.SketchError {
-			first.t.Errorf("id", "found the %s outer wall with a step of %s along %s, less than the wall is thick, %s; want these faces in line, or farther apart",
-				headingWords[before.Turn(Right)], l.house.text(step), where, l.house.text(thick))
+			last.t.Errorf("id", "found the %s outer wall with a step of %s along %s, less than the wall is thick, %s; want these faces in line, or farther apart",
+				headingWords[looks], l.house.text(step), l.roomsText(rooms), l.house.text(thick))
 			return nil, false
 		}
-		first.t.Warnf("id", "the %s faces of %s are %s out of line, and the outer wall is drawn straight along the longer of them", headingWords[before.Turn(Right)], where, l.house.text(step))
+		last.t.Warnf("id", "the %s faces of %s are %s out of line, and the outer wall is drawn straight along the longer of them", headingWords[looks], l.roomsText(rooms), l.house.text(step))
 		// The shorter side moves into the line of the longer one.
 		shift, moved := at(1).Sub(at(0)), []int{-1, 0}
 		if geom.Dist(at(-1), at(0)) >= geom.Dist(at(1), at(2)) {
@@ -120,10 +128,9 @@ func without(p geom.Polygon, i, j int) geom.Polygon {
 
 var headingWords = [4]string{East: "east", North: "north", West: "west", South: "south"}
 
-// alongFaces names the rooms of a level whose faces look one way and are on the
-// line of some points.
-func (l *houseLoader) alongFaces(on []int, h Heading, at ...geom.Point) string {
-	var ids []string
+// alongFaces finds the rooms of a level that have a face that looks one way and is
+// on the line of some points.
+func (l *houseLoader) alongFaces(on []int, h Heading, at ...geom.Point) (rooms []int) {
 	for _, i := range on {
 		in := &l.insides[i]
 		if slices.ContainsFunc(in.faces(), func(f insideFace) bool {
@@ -131,10 +138,22 @@ func (l *houseLoader) alongFaces(on []int, h Heading, at ...geom.Point) string {
 				return h.AlongY() && p.Y == f.at || !h.AlongY() && p.X == f.at
 			})
 		}) {
-			ids = append(ids, in.id)
+			rooms = append(rooms, i)
 		}
 	}
+	return rooms
+}
+
+// roomsText names rooms in a message.
+func (l *houseLoader) roomsText(rooms []int) string {
+	var ids []string
+	for _, i := range rooms {
+		ids = append(ids, l.insides[i].id)
+	}
 	slices.Sort(ids)
+	if len(ids) == 1 {
+		return "room " + quoted(ids)
+	}
 	return "rooms " + quoted(ids)
 }
 
