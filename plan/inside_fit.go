@@ -69,6 +69,12 @@ func (l *houseLoader) apart(i, j int, m *makeup) bool {
 		return true
 	}
 	over, h := shared.Outlines[0].Bounds(), l.house
+	if min(over.Width(), over.Height()) <= h.SketchError {
+		b.t.Errorf("id", "found rooms %s and %s without the wall between them along %s; want it, %s, in between",
+			a.id, b.id, h.text(max(over.Width(), over.Height())), h.text(m.between(i, j).thick())).
+			Note(a.t.Pos(), "%s is here", a.id)
+		return false
+	}
 	b.t.Errorf("id", "found room %s over room %s by %s east to west and %s north to south; want the wall between them, %s, in between",
 		b.id, a.id, h.text(over.Width()), h.text(over.Height()), h.text(m.between(i, j).thick())).
 		Note(a.t.Pos(), "%s is here", a.id)
@@ -144,7 +150,7 @@ func (l *houseLoader) gapFits(p facedPair, m *makeup, say bool) (wall, fit bool)
 	case off == 0:
 		return true, true
 	case off <= h.SketchError:
-		if !say {
+		if !say || !l.tells(off) {
 			return true, true
 		}
 		b.t.Warnf("id", "rooms %s and %s are %s apart, and the wall between them is %s thick: %s %s, half of which goes to either face",
@@ -161,6 +167,9 @@ func (l *houseLoader) gapFits(p facedPair, m *makeup, say bool) (wall, fit bool)
 		Note(a.t.Pos(), "%s is here", a.id)
 	return false, false
 }
+
+// tells reports whether a length is more than nothing as messages print it.
+func (l *houseLoader) tells(d measure.Length) bool { return l.house.text(d) != l.house.text(0) }
 
 // closingReach is how far rooms are grown so that they and the walls between
 // them are one.

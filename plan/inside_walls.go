@@ -100,7 +100,9 @@ func (l *houseLoader) straightened(p geom.Polygon, on []int, m *makeup) (geom.Po
 				headingWords[looks], l.house.text(step), l.roomsText(rooms), l.house.text(thick))
 			return nil, false
 		}
-		last.t.Warnf("id", "the %s faces of %s are %s out of line, and the outer wall is drawn straight along the longer of them", headingWords[looks], l.roomsText(rooms), l.house.text(step))
+		if l.tells(step) {
+			last.t.Warnf("id", "the %s faces of %s are %s out of line, and the outer wall is drawn straight along the longer of them", headingWords[looks], l.roomsText(rooms), l.house.text(step))
+		}
 		// The shorter side moves into the line of the longer one.
 		shift, moved := at(1).Sub(at(0)), []int{-1, 0}
 		if geom.Dist(at(-1), at(0)) >= geom.Dist(at(1), at(2)) {
