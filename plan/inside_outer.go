@@ -140,6 +140,7 @@ func (m *makeup) outerOf(level, room int, looks Heading) *outerMake {
 type outerPiece struct {
 	a, b geom.Point
 	of   *outerMake
+	room int // along most of it
 }
 
 // outerPieces cuts the line of a level's outer walls where what they are made of
@@ -148,6 +149,7 @@ func (l *houseLoader) outerPieces(p geom.Polygon, on []int, m *makeup) (pieces [
 	type stretch struct {
 		along extent
 		of    *outerMake
+		room  int
 	}
 	for i, a := range p {
 		b := p[(i+1)%len(p)]
@@ -158,7 +160,7 @@ func (l *houseLoader) outerPieces(p geom.Polygon, on []int, m *makeup) (pieces [
 			for _, f := range in.faces() {
 				off := max(f.at-side.at, side.at-f.at)
 				if f.looks == side.looks && off <= l.house.SketchError && f.along.overlap(side.along) > 0 {
-					along = append(along, stretch{f.along, m.outerOf(in.level, k, f.looks)})
+					along = append(along, stretch{f.along, m.outerOf(in.level, k, f.looks), k})
 				}
 			}
 		}
@@ -168,9 +170,12 @@ func (l *houseLoader) outerPieces(p geom.Polygon, on []int, m *makeup) (pieces [
 		if !headingOf(a, b).Rising() {
 			slices.Reverse(along)
 		}
-		at := a
+		at, most := a, stretch{}
 		for k, s := range along {
 			s.of.used = true
+			if s.along.hi-s.along.lo > most.along.hi-most.along.lo {
+				most = s
+			}
 			if k+1 < len(along) && along[k+1].of == s.of {
 				continue
 			}
@@ -180,11 +185,11 @@ func (l *houseLoader) outerPieces(p geom.Polygon, on []int, m *makeup) (pieces [
 				gap := ordered(min(s.along.hi, next.hi), max(s.along.lo, next.lo))
 				to = onFace(a, b, middle(gap.lo, gap.hi))
 			}
-			pieces = append(pieces, outerPiece{at, to, s.of})
-			at = to
+			pieces = append(pieces, outerPiece{at, to, s.of, most.room})
+			at, most = to, stretch{}
 		}
 		if len(along) == 0 {
-			pieces = append(pieces, outerPiece{a, b, m.outerOf(l.insides[on[0]].level, -1, side.looks)})
+			pieces = append(pieces, outerPiece{a, b, m.outerOf(l.insides[on[0]].level, -1, side.looks), on[0]})
 		}
 	}
 	return pieces

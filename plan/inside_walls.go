@@ -187,7 +187,7 @@ func (l *houseLoader) outerRun(pieces []outerPiece, in *inside, m *makeup) *run 
 	for i, piece := range pieces {
 		r.ids[i] = before + r.ids[i]
 		r.legs, r.each = append(r.legs, legBetween(piece.a, piece.b)), append(r.each, piece.of.run)
-		pos := in.t.Pos()
+		pos := l.insides[piece.room].t.Pos()
 		if m.outerNames != nil && m.outerNames.Has(r.ids[i]) {
 			pos = m.outerNames.ValuePos(r.ids[i])
 			if own, ok := m.outerNames.Name(r.ids[i], source.Optional); ok {
