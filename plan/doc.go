@@ -225,7 +225,8 @@
 // the room beside which it is, or on the first of the file, and walls are made
 // for each level by itself. Those of the first are called as above, outer walls
 // of any other with the level before it, "upper-south". A room may be in line
-// with one on another level.
+// with one on another level, or at = { room = "bed", west = "0ft", south = "4ft" },
+// so far from the faces of one, negative beyond them.
 //
 // A room that is no rectangle has the walk round its walls instead of width and
 // depth, from any inside corner and either way round, as a run of walls that

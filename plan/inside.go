@@ -29,6 +29,14 @@ type inside struct {
 	lineOf   int
 	shift    measure.Length
 	at       geom.Point // of one that is at a point
+	over     insideSpot // what at is measured from, if it is a room
+}
+
+// An insideSpot is a place that is measured from the faces of another room.
+type insideSpot struct {
+	room       int // -1 if it is none
+	x, y       measure.Length
+	lowX, lowY bool // from its west and its south face
 }
 
 // An insideState says how far the placing of a room has come.
@@ -60,7 +68,7 @@ func (l *houseLoader) insideRuns(root *source.Table) {
 	good := len(found) > 0
 	ids := names{kind: "room", place: "under [[inside]]"}
 	for _, t := range found {
-		in := inside{t: t, from: -1, lineOf: -1}
+		in := inside{t: t, from: -1, lineOf: -1, over: insideSpot{room: -1}}
 		in.id, _ = t.Name("id", source.Required)
 		ids.take(in.id, t.ValuePos("id"))
 		in.name, _ = t.Title("name", source.Required)
@@ -133,9 +141,7 @@ func (l *houseLoader) readInsidePlace(in *inside, ids *names) bool {
 				return false
 			}
 		}
-		var ok bool
-		in.at, ok = pair(t, "at", coordinates)
-		return ok && okLevel && in.sized
+		return in.readAt(ids) && okLevel && in.sized
 	}
 	from, okFrom := ids.find(t, key, source.Required)
 	in.from, in.lineOf = from, from
@@ -157,6 +163,21 @@ func (l *houseLoader) readInsidePlace(in *inside, ids *names) bool {
 	return okFrom && okLine && okLevel && in.sized
 }
 
+// readAt reads the point at which a room is: its coordinates, or distances from
+// the faces of another room, on any level.
+func (in *inside) readAt(ids *names) (ok bool) {
+	if in.t.Kind("at") != source.KindTable {
+		in.at, ok = pair(in.t, "at", coordinates)
+		return ok
+	}
+	t, _ := in.t.Table("at", source.Required)
+	var okX, okY bool
+	in.over.room, ok = ids.find(t, "room", source.Required)
+	in.over.x, in.over.lowX, okX = oneOf(t, "west", "east", insideShifts)
+	in.over.y, in.over.lowY, okY = oneOf(t, "south", "north", insideShifts)
+	return ok && okX && okY
+}
+
 // placeInside places a room, after those that it is placed from.
 func (l *houseLoader) placeInside(i int, m *makeup) bool {
 	in := &l.insides[i]
@@ -166,7 +187,7 @@ func (l *houseLoader) placeInside(i int, m *makeup) bool {
 	case insideLost:
 		return false
 	case insidePlacing:
-		in.t.Errorf("id", "found rooms that are beside each other in a circle; want one of them at a point")
+		in.t.Errorf("id", "found rooms that are measured from each other in a circle; want one of them at a point")
 		in.state = insideLost
 		return false
 	}
@@ -174,6 +195,16 @@ func (l *houseLoader) placeInside(i int, m *makeup) bool {
 	if in.from >= 0 && (!l.placeInside(in.from, m) || !l.placeInside(in.lineOf, m)) {
 		in.state = insideLost
 		return false
+	}
+	if o := in.over; o.room >= 0 {
+		if !l.placeInside(o.room, m) {
+			in.state = insideLost
+			return false
+		}
+		if !in.ownLevel {
+			in.level = l.insides[o.room].level
+		}
+		in.at = fromFaces(l.insides[o.room].bounds, o.x, o.lowX, o.y, o.lowY)
 	}
 	at := in.at.Sub(in.corner)
 	if in.from >= 0 {
