@@ -292,6 +292,9 @@ length = "15ft 7-29/64in"
 	if got, want := wall(t, h, "nib").A, (geom.Point{X: at(t, "9ft")}); got != want {
 		t.Errorf("nib starts at %v, want %v", got, want)
 	}
+	if wall(t, h, "nib").Made || !wall(t, h, "spine").Made {
+		t.Error("nib was taped, spine was made")
+	}
 	// The kitchen's diagonal: the root of 12² and 10² ft.
 	if c := h.Checks[0]; !c.Agrees {
 		t.Errorf("the check is %+v", c)

@@ -198,7 +198,7 @@ func (r *run) wall(k int) (Wall, leg) {
 		w.Boards[w.Out] = of.clad
 	}
 	w.A, w.B = r.points(k)
-	w.Taped = r.legs[k].Length
+	w.Taped, w.Made = r.legs[k].Length, r.derived
 	return w, newLeg(&w, r.face)
 }
 

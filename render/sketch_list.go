@@ -108,8 +108,12 @@ func (s sketchLister) walls() *listing {
 		for _, b := range w.FireBlocks {
 			kind = append(kind, "blocks at "+s.text(b))
 		}
+		taped := s.text(w.Taped)
+		if w.Made {
+			taped = ""
+		}
 		rows = append(rows, []string{
-			w.ID, headingLetters[w.Heading()], s.text(w.Taped), closing, s.text(w.Length()), s.placeOf(w.A),
+			w.ID, headingLetters[w.Heading()], taped, closing, s.text(w.Length()), s.placeOf(w.A),
 			s.text(w.StudDepth), s.text(w.Spacing), s.text(w.Boards[plan.Left]) + ", " + s.text(w.Boards[plan.Right]), strings.Join(kind, ", "),
 		})
 	}
@@ -213,7 +217,7 @@ func (s sketchLister) walks() *listing {
 			case b.Y < a.Y:
 				way = plan.South
 			}
-			legs = append(legs, headingLetters[way]+" "+s.text(geom.Dist(a, b)))
+			legs = append(legs, headingLetters[way]+"\u00a0"+s.text(geom.Dist(a, b)))
 		}
 		rows = append(rows, []string{r.ID, s.placeOf(r.Outline[0]), strings.Join(legs, ", ")})
 	}
