@@ -130,3 +130,12 @@ func (r *run) asUnless(t *source.Table, of *run) {
 		}
 	}
 }
+
+// thickest is how thick the thickest wall between rooms is.
+func (m *makeup) thickest() measure.Length {
+	thick := m.inner.thick()
+	for i := range m.partitions {
+		thick = max(thick, m.partitions[i].run.thick())
+	}
+	return thick
+}
