@@ -68,6 +68,12 @@ bearing = true
 			t.Errorf("the frame of %s is %v, want %v", c.id, w.Frame, c.frame)
 		}
 	}
+	// What is said of an outer wall points at the room along most of it.
+	for id, room := range map[string]int{"north": 0, "east": 1, "south.2": 1} {
+		if w := wall(t, h, id); w != nil && w.Pos != h.Rooms[room].Pos {
+			t.Errorf("%s is made at %v, room %d is at %v", id, w.Pos, room, h.Rooms[room].Pos)
+		}
+	}
 	// The face of the brick is out of that of the cladding, the plates are in line.
 	if len(h.OutsideOf) != 6 || len(h.PlateLine) != 4 || h.PlateLine.Bounds() != box(t, "-6in", "-4in", "36ft 8-1/2in", "20ft 4in") {
 		t.Errorf("the outer face is %v, that of the plates %v", h.OutsideOf, h.PlateLine)
@@ -95,6 +101,12 @@ thickness = "8in"
 		if w := wall(t, h, id); w != nil && (w.Body != want || w.Masonry != strings.Contains("south.1 north.1 west", id) || w.Insulated == w.Masonry) {
 			t.Errorf("%s is %v, masonry %v, insulated %v; want %v", id, w.Body, w.Masonry, w.Insulated, want)
 		}
+	}
+	// The step between the plates is an eave: 1/2in from it the roof is as high as 1/2in
+	// from the plate in the west.
+	step, west := geom.Point{X: 20*foot + 9*inch/4 - inch/2, Y: -5 * inch}, geom.Point{X: -15 * inch / 2, Y: 10 * foot}
+	if got, want := h.Roof.Surface.Height(step), h.Roof.Surface.Height(west); got != want {
+		t.Errorf("the roof is %v high by the step, want %v", got, want)
 	}
 	if len(h.PlateLine) != 8 || len(h.Roof.Outline) != 8 {
 		t.Errorf("the plates are %v, the roof %v", h.PlateLine, h.Roof.Outline)
