@@ -225,12 +225,27 @@
 // the room beside which it is, or on the first of the file, and walls are made
 // for each level by itself. Those of the first are called as above, outer walls
 // of any other with the level before it, "upper-south". A room may be in line
-// with one on another level.
+// with one on another level, or at = { room = "bed", west = "0ft", south = "4ft" },
+// so far from the faces of one, negative beyond them.
+//
+// A room that is no rectangle has the walk round its walls instead of width and
+// depth, from any inside corner and either way round, as a run of walls that
+// closes; at is then the corner where the walk starts. Beside another room it is
+// moved up to it until faces that are across from each other are a wall apart,
+// so that a room fits into the corner of another. Faces are in line by the
+// farthest of them. Two rooms with several walls between them have "bed-hall.1"
+// and so on, from the west and then from the south.
+//
+// Outer walls are all alike, as [outer] says, or differ: each [[outer]] is for the
+// walls on its level, along its room, that look to its side, or for all. Where
+// several fit, one that names a room goes before one that names a level, and that
+// before one that names a side alone. What it leaves out is as of its level, if
+// that has an [[outer]] to itself, or as of all. Inner faces stay in line; where the
+// make of a wall changes between two rooms is halfway between them.
 //
 // A gap between rooms may differ from the thickness of the wall by sketch_error,
 // and is then shared by both faces; what overlaps or leaves more is an error.
-// [[wall]] and [[room]] may be there, too, for what stands free or is no
-// rectangle.
+// [[wall]] and [[room]] may be there, too, for what stands free.
 //
 //	[house]
 //	name = "Three rooms"
@@ -267,7 +282,13 @@
 //	line_of = "kitchen"               # the room that it is in line with
 //	shift = "0in"                     # from that line, north or east
 //
-//	[outer]                           # of the outer walls, as of a [[wall]]
+//	[[inside]]
+//	id = "bath"
+//	name = "Bathroom"
+//	walk = "E 10ft, N 8ft, W 4ft, N 6ft 4-1/2in, W 6ft, S 14ft 4-1/2in"
+//	east_of = "bed"
+//
+//	[[outer]]                         # of the outer walls, as of a [[wall]]; [outer] if there is one
 //	frame = "2x4"                     # or "masonry" with a thickness
 //	spacing = "16in"
 //	board = "1/2in"
@@ -276,7 +297,12 @@
 //	insulated = true
 //	top_plate = "double"
 //	fire_blocks = ["4ft"]
-//	names = { south = "street" }      # instead of what they are called
+//	names = { "south.1" = "street" }  # instead of what they are called
+//
+//	[[outer]]                         # of some of them, all else as the first
+//	room = "bed"                      # along a room
+//	side = "south"                    # that look south; or level = "ground"
+//	cladding = "4-1/2in"
 //
 //	[inner]                           # of the walls between rooms
 //	frame = "2x4"

@@ -47,7 +47,7 @@ func TestExamples(t *testing.T) {
 		t.Fatal(print(t, list))
 	}
 	checkHouse(t, h)
-	if len(h.Walls) != 7 || len(h.Rooms) != 3 {
+	if len(h.Walls) != 12 || len(h.Rooms) != 4 {
 		t.Errorf("got %d walls and %d rooms", len(h.Walls), len(h.Rooms))
 	}
 	h, list = LoadHouse("levels.toml", []byte(read["levels.toml"]))

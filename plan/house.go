@@ -115,6 +115,9 @@ type Wall struct {
 	A, B geom.Point
 	// Taped is the length as it was taped, before adjustment.
 	Taped measure.Length
+	// Made is true of a wall that nobody taped: it was made round rooms by inside
+	// dimensions.
+	Made bool
 	// Body is the finished wall, Frame its studs and plates without board
 	// and cladding. At a corner both run to the far face of the corner.
 	Body, Frame geom.Rect

@@ -15,16 +15,21 @@ type inside struct {
 	id, name string
 	level    int  // once it is placed
 	ownLevel bool // the file says on which level it is
-	size     geom.Point
 	sized    bool
+	shape    geom.Polygon // from the south-west corner of its bounds, if it is sized
+	size     geom.Point   // of its bounds
+	corner   geom.Point   // where the walk starts, from there
 	state    insideState
-	area     geom.Rect
-	from     int // the room beside which it is, -1 if it is at a point
+	outline  geom.Polygon // once it is placed, against the clock
+	bounds   geom.Rect
+	parts    []geom.Rect // the outline cut into rectangles
+	from     int         // the room beside which it is, -1 if it is at a point
 	heading  Heading
 	line     string // of which faces are in line
 	lineOf   int
 	shift    measure.Length
 	at       geom.Point // of one that is at a point
+	over     insideSpot // what at is measured from, if it is a room
 }
 
 // An insideState says how far the placing of a room has come.
@@ -36,9 +41,6 @@ const (
 	insidePlaced
 	insideLost
 )
-
-// besideKeys are the keys that put a room beside another, by the direction.
-var besideKeys = [4]string{East: "east_of", North: "north_of", West: "west_of", South: "south_of"}
 
 // insideRuns reads [[inside]], [outer], [inner] and [[partition]], and adds the
 // runs of walls that follow from them.
@@ -56,16 +58,14 @@ func (l *houseLoader) insideRuns(root *source.Table) {
 	good := len(found) > 0
 	ids := names{kind: "room", place: "under [[inside]]"}
 	for _, t := range found {
-		in := inside{t: t, from: -1, lineOf: -1}
+		in := inside{t: t, from: -1, lineOf: -1, over: insideSpot{room: -1}}
 		in.id, _ = t.Name("id", source.Required)
 		ids.take(in.id, t.ValuePos("id"))
 		in.name, _ = t.Title("name", source.Required)
-		var okX, okY bool
-		in.size.X, okX = length(t, "width", source.Required, insideSizes)
-		in.size.Y, okY = length(t, "depth", source.Required, insideSizes)
-		in.sized = okX && okY
+		l.readShape(&in)
 		l.insides = append(l.insides, in)
 	}
+	good = l.checkCorners() && good
 	m := l.readMakeup(root, &ids)
 	good = good && m != nil
 	for i := range l.insides {
@@ -76,6 +76,9 @@ func (l *houseLoader) insideRuns(root *source.Table) {
 	}
 	for i := range l.insides {
 		good = good && l.placeInside(i, m)
+	}
+	if m != nil {
+		l.inherit(m)
 	}
 	l.checkMadeBlocks(m)
 	if good && l.deriveRuns(m) {
@@ -89,28 +92,8 @@ func (l *houseLoader) insideRuns(root *source.Table) {
 
 // askBelow keeps the keys of tables from being called unknown.
 func askBelow(root *source.Table, key string) {
-	if root.Kind(key) == source.KindTable {
-		t, _ := root.Table(key, source.Optional)
+	for _, t := range oneOrMore(root, key) {
 		askAllKeys(t)
-	}
-}
-
-// checkMadeBlocks holds rows of fire blocking against the lowest of the levels
-// that have them.
-func (l *houseLoader) checkMadeBlocks(m *makeup) {
-	if m == nil || len(l.insides) == 0 {
-		return
-	}
-	lowest := l.insides[0].level
-	for i := range l.insides {
-		if level := l.insides[i].level; l.house.Levels[level].PlateTop < l.house.Levels[lowest].PlateTop {
-			lowest = level
-		}
-	}
-	l.checkBlocks(m.outer, lowest)
-	l.checkBlocks(m.inner, lowest)
-	for i := range m.partitions {
-		l.checkBlocks(m.partitions[i].run, lowest)
 	}
 }
 
@@ -118,136 +101,6 @@ func (l *houseLoader) checkMadeBlocks(m *makeup) {
 // some since not all of them are placed.
 func (l *houseLoader) anyInside(level int) bool {
 	return slices.ContainsFunc(l.insides, func(in inside) bool { return in.level == level || in.state != insidePlaced })
-}
-
-// readInsidePlace reads where a room is: at a point, or beside another room.
-func (l *houseLoader) readInsidePlace(in *inside, ids *names) bool {
-	t, key := in.t, "at"
-	in.ownLevel = t.Has("level")
-	level, okLevel := l.levelOr(t, "level", 0)
-	in.level = max(0, level)
-	count := 0
-	if t.Has("at") {
-		count++
-	}
-	for h, k := range besideKeys {
-		if t.Has(k) {
-			count++
-			key, in.heading = k, Heading(h)
-		}
-	}
-	if count != 1 {
-		t.Errorf(key, "found %d of at, east_of, west_of, north_of and south_of; want one of them: the south-west inside corner of the first room, and beside which room each other one is", count)
-		askAllKeys(t)
-		return false
-	}
-	if key == "at" {
-		for _, k := range []string{"line", "line_of", "shift"} {
-			if t.Has(k) {
-				t.Errorf(k, "found %s together with at; want it only with east_of, west_of, north_of or south_of", k)
-				return false
-			}
-		}
-		var ok bool
-		in.at, ok = pair(t, "at", coordinates)
-		return ok && okLevel && in.sized
-	}
-	from, okFrom := ids.find(t, key, source.Required)
-	in.from, in.lineOf = from, from
-	in.line = "south"
-	sides := []string{"south", "north"}
-	if in.heading.AlongY() {
-		in.line, sides = "west", []string{"west", "east"}
-	}
-	okLine := true
-	if t.Has("line") {
-		in.line, okLine = t.Choice("line", source.Optional, sides...)
-	}
-	if t.Has("line_of") {
-		var ok bool
-		in.lineOf, ok = ids.find(t, "line_of", source.Required)
-		okLine = okLine && ok
-	}
-	in.shift = lengthOr(t, "shift", insideShifts, 0)
-	return okFrom && okLine && okLevel && in.sized
-}
-
-// placeInside places a room, after those that it is placed from.
-func (l *houseLoader) placeInside(i int, m *makeup) bool {
-	in := &l.insides[i]
-	switch in.state {
-	case insidePlaced:
-		return true
-	case insideLost:
-		return false
-	case insidePlacing:
-		in.t.Errorf("id", "found rooms that are beside each other in a circle; want one of them at a point")
-		in.state = insideLost
-		return false
-	}
-	in.state = insidePlacing
-	if in.from >= 0 && (!l.placeInside(in.from, m) || !l.placeInside(in.lineOf, m)) {
-		in.state = insideLost
-		return false
-	}
-	at := in.at
-	if in.from >= 0 {
-		if !l.besideLevel(in) {
-			in.state = insideLost
-			return false
-		}
-		at = l.beside(i, m)
-	}
-	in.area, in.state = geom.Rect{Min: at, Max: at.Add(in.size)}, insidePlaced
-	return true
-}
-
-// besideLevel puts a room on the level of that beside which it is.
-func (l *houseLoader) besideLevel(in *inside) bool {
-	h, from := l.house, &l.insides[in.from]
-	if in.ownLevel && in.level != from.level {
-		in.t.Errorf("level", "found level %s for a room beside room %s of level %s; want that level, or the room at a point",
-			h.Levels[in.level].ID, from.id, h.Levels[from.level].ID).
-			Note(from.t.Pos(), "%s is here", from.id)
-		return false
-	}
-	in.level = from.level
-	return true
-}
-
-// beside is the south-west corner of a room that is beside another, with the
-// wall between them.
-func (l *houseLoader) beside(i int, m *makeup) geom.Point {
-	in := &l.insides[i]
-	b, line := l.insides[in.from].area, l.insides[in.lineOf].area
-	thick := m.between(i, in.from).thick()
-	var at geom.Point
-	switch in.line {
-	case "south":
-		at.Y = line.Min.Y
-	case "north":
-		at.Y = line.Max.Y - in.size.Y
-	case "west":
-		at.X = line.Min.X
-	case "east":
-		at.X = line.Max.X - in.size.X
-	}
-	switch in.heading {
-	case East:
-		at.X = b.Max.X + thick
-	case West:
-		at.X = b.Min.X - thick - in.size.X
-	case North:
-		at.Y = b.Max.Y + thick
-	case South:
-		at.Y = b.Min.Y - thick - in.size.Y
-	}
-	if in.heading.AlongY() {
-		at.X += in.shift
-	} else {
-		at.Y += in.shift
-	}
-	return at
 }
 
 // insideRoom takes up a room whose walls were made round it.
@@ -259,9 +112,10 @@ func (l *houseLoader) insideRoom(in *inside, region *geom.Region) {
 		l.roomNames.take("", r.Pos)
 	}
 	if in.state == insidePlaced {
-		r.At = geom.Point{X: middle(in.area.Min.X, in.area.Max.X), Y: middle(in.area.Min.Y, in.area.Max.Y)}
+		r.At = in.middle()
 		if region != nil {
 			l.findRoom(in.t, &r, region)
+			l.checkAsSketched(in, &r)
 		}
 	}
 	l.house.Rooms = append(l.house.Rooms, r)

@@ -3,6 +3,7 @@ package plan
 import (
 	"slices"
 
+	"topplate/plan/diag"
 	"topplate/plan/geom"
 	"topplate/plan/measure"
 )
@@ -19,93 +20,125 @@ type facedPair struct {
 	gap    extent         // from face to face
 	along  extent         // what of the faces is across from each other
 	line   measure.Length // the middle of the gap
+	id     string         // of the wall, once walls are called
+	pos    diag.Pos
 }
 
 // fits reports rooms of a level that overlap, or are nearer or farther apart than
-// the wall between them is thick, and finds the walls. It takes time O(n³).
+// the wall between them is thick, and finds the walls. For n faces it takes time
+// O(n²), and O(n) for each pair of faces that a wall may be between.
 func (l *houseLoader) fits(on []int, m *makeup) (pairs []facedPair, good bool) {
 	good = true
+	faces := make([][]insideFace, len(on))
 	for n, j := range on {
-		for _, i := range on[:n] {
+		faces[n] = l.insides[j].faces()
+		good = l.noNib(j, faces[n], m) && good
+		for k, i := range on[:n] {
 			if !l.apart(i, j, m) {
 				good = false
 				continue
 			}
-			p, ok := l.faced(i, j)
-			if !ok {
-				continue
-			}
-			wall, fit := l.gapFits(p, m)
-			good = good && fit
-			if wall {
-				pairs = append(pairs, p)
+			var told []extent
+			for _, p := range l.faced(i, j, faces[k], faces[n], l.farthest(i, j, m)) {
+				say := !slices.Contains(told, extent{0, p.gap.hi - p.gap.lo})
+				wall, fit := l.gapFits(p, m, say)
+				told = append(told, extent{0, p.gap.hi - p.gap.lo})
+				good = good && fit
+				if wall {
+					pairs = append(pairs, p)
+				}
 			}
 		}
 	}
 	return pairs, good
 }
 
+// farthest is how far two rooms may be apart for anything to be said of it.
+func (l *houseLoader) farthest(i, j int, m *makeup) measure.Length {
+	return max(doorless, m.between(i, j).thick()+l.house.SketchError)
+}
+
 // apart reports whether two rooms do not overlap.
 func (l *houseLoader) apart(i, j int, m *makeup) bool {
 	a, b := &l.insides[i], &l.insides[j]
-	over := a.area.Intersect(b.area)
-	if over.Width() <= 0 || over.Height() <= 0 {
+	if !overlaps(a.bounds, b.bounds) {
 		return true
 	}
-	h := l.house
+	shared := geom.Intersect(geom.AreaOf(a.outline), geom.AreaOf(b.outline))
+	if len(shared.Outlines) == 0 {
+		return true
+	}
+	over, h := shared.Outlines[0].Bounds(), l.house
+	if min(over.Width(), over.Height()) <= h.SketchError {
+		b.t.Errorf("id", "found rooms %s and %s without the wall between them along %s; want it, %s, in between",
+			a.id, b.id, h.text(max(over.Width(), over.Height())), h.text(m.between(i, j).thick())).
+			Note(a.t.Pos(), "%s is here", a.id)
+		return false
+	}
 	b.t.Errorf("id", "found room %s over room %s by %s east to west and %s north to south; want the wall between them, %s, in between",
 		b.id, a.id, h.text(over.Width()), h.text(over.Height()), h.text(m.between(i, j).thick())).
 		Note(a.t.Pos(), "%s is here", a.id)
 	return false
 }
 
-// faced tells how two rooms face each other, if they do with no room in
-// between.
-func (l *houseLoader) faced(i, j int) (facedPair, bool) {
-	for _, alongY := range [2]bool{true, false} {
-		p := facedPair{a: i, b: j, alongY: alongY}
-		a, b := l.insides[i].sides(alongY), l.insides[j].sides(alongY)
-		if a[0].lo > b[0].lo {
-			p.a, p.b, a, b = j, i, b, a
+// faced finds where two rooms face each other, no farther apart than most and
+// with no room in between.
+func (l *houseLoader) faced(i, j int, of, with []insideFace, most measure.Length) (pairs []facedPair) {
+	for _, f := range of {
+		for _, g := range with {
+			if f.looks != g.looks.Opposite() {
+				continue
+			}
+			p := facedPair{a: i, b: j, alongY: !f.looks.AlongY(), gap: extent{f.at, g.at}}
+			if !f.looks.Rising() {
+				p.a, p.b, p.gap = j, i, extent{g.at, f.at}
+			}
+			p.along = extent{max(f.along.lo, g.along.lo), min(f.along.hi, g.along.hi)}
+			if p.gap.lo > p.gap.hi || p.gap.hi-p.gap.lo > most || p.along.hi-p.along.lo <= l.house.SketchError {
+				continue
+			}
+			p.line = middle(p.gap.lo, p.gap.hi)
+			if l.clearBetween(p) {
+				pairs = append(pairs, p)
+			}
 		}
-		p.gap = extent{a[0].hi, b[0].lo}
-		p.along = extent{max(a[1].lo, b[1].lo), min(a[1].hi, b[1].hi)}
-		if p.gap.lo > p.gap.hi || p.along.hi-p.along.lo <= l.house.SketchError {
+	}
+	return pairs
+}
+
+// clearBetween reports whether no room of their level is between two faces.
+func (l *houseLoader) clearBetween(p facedPair) bool {
+	across, along := !p.alongY, p.alongY
+	for k := range l.insides {
+		if l.insides[k].level != l.insides[p.a].level {
 			continue
 		}
-		p.line = middle(p.gap.lo, p.gap.hi)
-		if l.clearBetween(p) {
-			return p, true
-		}
-	}
-	return facedPair{}, false
-}
-
-// sides are the extents of a room across the walls on two of its sides, and
-// along them.
-func (in *inside) sides(alongY bool) [2]extent {
-	x, y := extent{in.area.Min.X, in.area.Max.X}, extent{in.area.Min.Y, in.area.Max.Y}
-	if alongY {
-		return [2]extent{x, y}
-	}
-	return [2]extent{y, x}
-}
-
-// clearBetween reports whether no third room of their level is between two that
-// face each other.
-func (l *houseLoader) clearBetween(p facedPair) bool {
-	for k := range l.insides {
-		s := l.insides[k].sides(p.alongY)
-		if k != p.a && k != p.b && l.insides[k].level == l.insides[p.a].level && s[0].overlap(p.gap) > 0 && s[1].overlap(p.along) > 0 {
-			return false
+		for _, r := range l.insides[k].parts {
+			if extentOf(r, across).overlap(p.gap) > 0 && extentOf(r, along).overlap(p.along) > 0 {
+				return false
+			}
 		}
 	}
 	return true
 }
 
+// noNib reports faces of one room between which there is but the thickness of a
+// wall: none is made that has the same room on both its sides.
+func (l *houseLoader) noNib(i int, faces []insideFace, m *makeup) bool {
+	in, h := &l.insides[i], l.house
+	for _, p := range l.faced(i, i, faces, faces, m.thickest()+h.SketchError) {
+		at := p.point(p.along.lo)
+		in.t.Errorf("walk", "found a walk round something %s thick at %s, which only a wall can be that stands in the room; want the room without it, and the wall by itself under [[wall]]",
+			h.text(p.gap.hi-p.gap.lo), h.pointText(at))
+		return false
+	}
+	return true
+}
+
 // gapFits reports whether the gap between two rooms that face each other is a
-// wall, and whether it is one that it may be.
-func (l *houseLoader) gapFits(p facedPair, m *makeup) (wall, fit bool) {
+// wall, and whether it is one that it may be. It tells what is wrong with it if it
+// should say so.
+func (l *houseLoader) gapFits(p facedPair, m *makeup, say bool) (wall, fit bool) {
 	thick := m.between(p.a, p.b).thick()
 	gap := p.gap.hi - p.gap.lo
 	off, way := gap-thick, "too far apart"
@@ -117,11 +150,17 @@ func (l *houseLoader) gapFits(p facedPair, m *makeup) (wall, fit bool) {
 	case off == 0:
 		return true, true
 	case off <= h.SketchError:
+		if !say || !l.tells(off) {
+			return true, true
+		}
 		b.t.Warnf("id", "rooms %s and %s are %s apart, and the wall between them is %s thick: %s %s, half of which goes to either face",
 			a.id, b.id, h.text(gap), h.text(thick), h.text(off), way)
 		return true, true
-	case gap > max(doorless, thick+h.SketchError):
+	case gap > l.farthest(p.a, p.b, m), gap > thick && p.along.hi-p.along.lo <= m.thickest()+h.SketchError:
+		// Farther than anybody means to be a wall, or with one in between.
 		return false, true
+	case !say:
+		return false, false
 	}
 	b.t.Errorf("id", "found rooms %s and %s %s apart, and the wall between them is %s thick: they are %s %s; want it within %s (sketch_error in [house])",
 		a.id, b.id, h.text(gap), h.text(thick), h.text(off), way, h.text(h.SketchError)).
@@ -129,115 +168,8 @@ func (l *houseLoader) gapFits(p facedPair, m *makeup) (wall, fit bool) {
 	return false, false
 }
 
-// closingReach is how far rooms are grown so that they and the walls between
-// them are one.
-func (l *houseLoader) closingReach(m *makeup) measure.Length {
-	return (m.thickest()+l.house.SketchError)/2 + 1
-}
-
-// thickest is how thick the thickest wall between rooms is.
-func (m *makeup) thickest() measure.Length {
-	thick := m.inner.thick()
-	for i := range m.partitions {
-		thick = max(thick, m.partitions[i].run.thick())
-	}
-	return thick
-}
-
-// insideOutline is the line of the inner faces of a level's outer walls. It
-// reports rooms that hang together with no others, and spaces that are enclosed
-// and no room.
-func (l *houseLoader) insideOutline(on []int, m *makeup) (geom.Polygon, bool) {
-	reach := l.closingReach(m)
-	grown := make([]geom.Rect, len(on))
-	var bounds geom.Rect
-	for i, k := range on {
-		grown[i] = l.insides[k].area.Outset(reach)
-		if i == 0 {
-			bounds = grown[i]
-		}
-		bounds.Min = geom.Point{X: min(bounds.Min.X, grown[i].Min.X), Y: min(bounds.Min.Y, grown[i].Min.Y)}
-		bounds.Max = geom.Point{X: max(bounds.Max.X, grown[i].Max.X), Y: max(bounds.Max.Y, grown[i].Max.Y)}
-	}
-	bounds = bounds.Outset(1 * foot)
-	indoors := geom.NewRegion(outOfDoors(grown, bounds), bounds)
-	good := true
-	first := &l.insides[on[0]]
-	for _, k := range on {
-		if in := &l.insides[k]; !indoors.Reaches(first.area.Min, in.area.Min) {
-			in.t.Errorf("id", "found room %s, which no wall joins to room %s; want all rooms%s", in.id, first.id, l.together(first.level)).
-				Note(first.t.Pos(), "%s is here", first.id)
-			good = false
-		}
-	}
-	outline, holes, ok := indoors.Outline(first.area.Min)
-	for _, hole := range holes {
-		// The rooms were grown into it.
-		b := hole.Bounds().Outset(reach)
-		first.t.Errorf("id", "found a space of %s by %s at %s that rooms enclose and that is none; want a room there, or the rooms round it where no gap is left",
-			l.house.text(b.Width()), l.house.text(b.Height()), l.house.pointText(b.Min))
-		good = false
-	}
-	return shrunk(outline, reach), good && ok
-}
-
-// together says what all rooms of a level have in common.
-func (l *houseLoader) together(level int) string {
-	if l.house.several() {
-		return l.house.onLevel(level) + " within one run of outer walls"
-	}
-	return " under one roof"
-}
-
-// outOfDoors are rectangles that cover what of the bounds no room covers.
-func outOfDoors(rooms []geom.Rect, bounds geom.Rect) []geom.Rect {
-	free := geom.NewRegion(rooms, bounds)
-	xs, ys := []measure.Length{bounds.Min.X, bounds.Max.X}, []measure.Length{bounds.Min.Y, bounds.Max.Y}
-	for _, r := range rooms {
-		xs, ys = append(xs, r.Min.X, r.Max.X), append(ys, r.Min.Y, r.Max.Y)
-	}
-	slices.Sort(xs)
-	slices.Sort(ys)
-	xs, ys = slices.Compact(xs), slices.Compact(ys)
-	var out []geom.Rect
-	for y := range len(ys) - 1 {
-		for x := range len(xs) - 1 {
-			if !free.Free(geom.Point{X: middle(xs[x], xs[x+1]), Y: middle(ys[y], ys[y+1])}) {
-				continue
-			}
-			if last := len(out) - 1; last >= 0 && out[last].Min.Y == ys[y] && out[last].Max.X == xs[x] {
-				out[last].Max.X = xs[x+1]
-				continue
-			}
-			out = append(out, geom.Rect{Min: geom.Point{X: xs[x], Y: ys[y]}, Max: geom.Point{X: xs[x+1], Y: ys[y+1]}})
-		}
-	}
-	return out
-}
-
-// shrunk is a counter-clockwise outline moved inwards.
-func shrunk(p geom.Polygon, by measure.Length) geom.Polygon {
-	out := make(geom.Polygon, len(p))
-	for i, at := range p {
-		before, after := p[(i+len(p)-1)%len(p)], p[(i+1)%len(p)]
-		out[i] = at.Add(inwards(headingOf(before, at), by)).Add(inwards(headingOf(at, after), by))
-	}
-	return out
-}
-
-// inwards is a step to the left of a direction.
-func inwards(h Heading, by measure.Length) geom.Point {
-	switch h.Turn(Left) {
-	case East:
-		return geom.Point{X: by}
-	case North:
-		return geom.Point{Y: by}
-	case West:
-		return geom.Point{X: -by}
-	default:
-		return geom.Point{Y: -by}
-	}
-}
+// tells reports whether a length is more than nothing as messages print it.
+func (l *houseLoader) tells(d measure.Length) bool { return l.house.text(d) != l.house.text(0) }
 
 // sayDerived says why two walls that were made round rooms are in each other's
 // way: their rooms leave corners that no walls can fill.
@@ -251,4 +183,30 @@ func (l *houseLoader) sayDerived(i, j int) bool {
 	l.list.Errorf(a.Pos, "inside", "found walls %s and %s, made round rooms, in each other's way: faces of rooms are out of line there by less than a wall is thick; want them in line, or farther apart", a.ID, b.ID).
 		Note(b.Pos, "%s is made here", b.ID)
 	return true
+}
+
+// checkAsSketched reports a room that does not come out as it was sketched, but
+// for what faces were moved by since a tape is off and for walls that stand free in
+// it: where faces are out of line by less than a wall is thick, the ends of walls
+// get into it.
+func (l *houseLoader) checkAsSketched(in *inside, r *Room) {
+	if !r.found() || slices.Equal(r.Outline, in.outline) {
+		return
+	}
+	var made []geom.Rect
+	for i := range l.house.Walls {
+		if w := &l.house.Walls[i]; w.Level == r.Level && overlaps(w.Body, in.bounds) {
+			if run, _ := l.runOf(i); run.derived {
+				made = append(made, w.Body)
+			}
+		}
+	}
+	was := geom.AreaOf(in.outline)
+	off := geom.Unite(geom.Subtract(r.area(), was), geom.Intersect(was, geom.AreaOfRects(made...))).Opened(l.house.SketchError / 2)
+	if len(off.Outlines) == 0 {
+		return
+	}
+	at := off.Outlines[0].Bounds()
+	in.t.Errorf("id", "found room %s, which its walls make another shape by %s by %s at %s: faces of rooms are out of line there by less than a wall is thick; want them in line, or farther apart",
+		in.id, l.house.text(at.Width()), l.house.text(at.Height()), l.house.pointText(at.Min))
 }

@@ -5,6 +5,8 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
+
 	"topplate/plan/geom"
 )
 
@@ -75,6 +77,29 @@ func TestInsideLevels(t *testing.T) {
 	}
 	if got, want := wall(t, h, "kitchen-living").Devices[0].At, at(t, "4ft"); got != want {
 		t.Errorf("R1 is at %s, want %s", got, want)
+	}
+}
+
+// A room may be placed by the faces of a room on another level, and one that names
+// no level is then on the level of that room: 16ft of 26ft 4-1/2in from the east is
+// 10ft 4-1/2in.
+func TestInsideOverAnother(t *testing.T) {
+	src, err := os.ReadFile("testdata/inside_levels.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := strings.Replace(string(src), "at = [\"0ft\", \"0ft\"]\n\n[[inside]]\nid = \"u-hall\"", "at = { room = \"living\", west = \"-12ft 4-1/2in\", north = \"14ft\" }\n\n[[inside]]\nid = \"u-hall\"", 1)
+	text = strings.Replace(text, "depth = \"5ft\"\neast_of = \"u-bed\"\nline_of = \"living\"", "depth = \"5ft\"\nat = { room = \"u-bed\", east = \"-4-1/2in\", south = \"0in\" }", 1)
+	if strings.Count(text, "at = { room = \"") != 3 {
+		t.Fatal("the file is not as it was")
+	}
+	h, list := LoadHouse("house.toml", []byte(text))
+	if h == nil || print(t, list) != "" {
+		t.Fatal(print(t, list))
+	}
+	again, _ := LoadHouse("house.toml", src)
+	if diff := cmp.Diff(describe(again), describe(h)); diff != "" {
+		t.Errorf("by points and beside each other (-), over one another (+)\n%s", diff)
 	}
 }
 
@@ -163,6 +188,7 @@ func TestInsideLevelsTold(t *testing.T) {
 	}
 	for _, tt := range []struct{ old, new, want string }{
 		{"east_of = \"u-bed\"", "east_of = \"u-bed\"\nlevel = \"ground\"", "found level ground for a room beside room u-bed of level upper; want that level"},
+		{"east_of = \"kitchen\"", "at = { room = \"living\", west = \"0ft\", south = \"0ft\" }", "found rooms that are measured from each other in a circle"},
 		{"level = \"upper\"\nwidth", "level = \"uper\"\nwidth", `found "uper", which is no level`},
 		{"names = { south", "fire_blocks = [\"9ft\"]\nnames = { south", "found a row of blocking at 9ft; want one above the floor and below the top of the plates at 8ft 5/8in"},
 		{"upper-south = ", "upper-soth = ", "upper-soth: unknown key"},

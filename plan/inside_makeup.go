@@ -9,9 +9,10 @@ import (
 
 // A makeup says what the walls round rooms are made of.
 type makeup struct {
-	outer, inner *run
-	outerNames   *source.Table // own names by those that are made
-	partitions   []partition
+	outers     []outerMake // the general one first
+	inner      *run
+	outerNames *source.Table // own names by those that are made
+	partitions []partition
 }
 
 // A partition is a wall between two rooms that has a name or a make of its own.
@@ -49,11 +50,17 @@ func (r *run) thick() measure.Length {
 // readMakeup reads [outer], [inner] and [[partition]]. It is nil if the
 // partitions are not as they should be.
 func (l *houseLoader) readMakeup(root *source.Table, ids *names) *makeup {
-	m := &makeup{outer: l.readMade(root, "outer", true), inner: l.readMade(root, "inner", false)}
-	if m.outer.t.Has("names") {
-		m.outerNames, _ = m.outer.t.Table("names", source.Optional)
+	inner, ok := root.Table("inner", source.Optional)
+	if !ok {
+		// Nothing in an empty table can be wrong.
+		inner, _ = source.Parse(l.house.File, nil)
 	}
-	good := true
+	m := &makeup{inner: l.readMade(inner, "inner", false)}
+	m.outers, ok = l.readOuters(root, ids)
+	good := ok
+	if outer := m.outers[0].run.t; outer.Has("names") {
+		m.outerNames, _ = outer.Table("names", source.Optional)
+	}
 	for _, t := range tables(root, "partition", source.Optional, mostWalls) {
 		r := &run{t: t, from: -1, face: "center", derived: true}
 		l.readFrame(r)
@@ -92,12 +99,7 @@ func readPair(t *source.Table, ids *names) (a, b int, ok bool) {
 }
 
 // readMade reads what outer or inner walls are made of.
-func (l *houseLoader) readMade(root *source.Table, key string, exterior bool) *run {
-	t, ok := root.Table(key, source.Optional)
-	if !ok {
-		// Nothing in an empty table can be wrong.
-		t, _ = source.Parse(l.house.File, nil)
-	}
+func (l *houseLoader) readMade(t *source.Table, key string, exterior bool) *run {
 	r := &run{t: t, id: key, from: -1, face: "center", derived: true}
 	r.shared.Exterior = exterior
 	l.readFrame(r)
@@ -118,11 +120,22 @@ func (r *run) asUnless(t *source.Table, of *run) {
 		{"frame", func() { w.StudDepth, w.Masonry = o.StudDepth, o.Masonry }},
 		{"spacing", func() { w.Spacing = o.Spacing }},
 		{"board", func() { r.board = of.board }},
+		{"cladding", func() { r.clad = of.clad }},
 		{"top_plate", func() { w.TopPlates = o.TopPlates }},
 		{"fire_blocks", func() { w.FireBlocks = o.FireBlocks }},
 	} {
-		if general := k.key == "bearing" || k.key == "insulated"; !t.Has(k.key) && (general || !other) {
+		general := k.key == "bearing" || k.key == "insulated" && !w.Exterior
+		if !t.Has(k.key) && (general || !other) {
 			k.set()
 		}
 	}
+}
+
+// thickest is how thick the thickest wall between rooms is.
+func (m *makeup) thickest() measure.Length {
+	thick := m.inner.thick()
+	for i := range m.partitions {
+		thick = max(thick, m.partitions[i].run.thick())
+	}
+	return thick
 }

@@ -138,14 +138,18 @@ func TestInsideOfRandomRooms(t *testing.T) {
 // A house of rooms with places measured from each other, changed a little at
 // random, loads to what the package promises or has an error.
 func TestMutationsOfInside(t *testing.T) {
-	src, err := os.ReadFile("testdata/inside_house.toml")
-	if err != nil {
-		t.Fatal(err)
+	var files [2]string
+	for i, name := range [2]string{"testdata/inside_house.toml", "testdata/inside_walks.toml"} {
+		src, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		files[i] = string(src)
 	}
 	rng := rand.New(rand.NewPCG(5, 6))
 	loaded := 0
-	for range 3000 {
-		mutated := mutate(rng, string(src))
+	for i := range 6000 {
+		mutated := mutate(rng, files[i%2])
 		h, list := LoadHouse("house.toml", []byte(mutated))
 		if (h == nil) != list.HasErrors() {
 			t.Fatalf("house %v, errors %v\n%s", h != nil, list.HasErrors(), mutated)

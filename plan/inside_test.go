@@ -1,7 +1,9 @@
 package plan
 
 import (
+	"fmt"
 	"os"
+	"strings"
 	"testing"
 
 	"topplate/plan/geom"
@@ -126,6 +128,50 @@ size = ["22in", "30in"]
 		if got := h.Rooms[i].Bounds; got != box(t, want.west, want.south, want.east, want.north) {
 			t.Errorf("%s is %v, want %+v", h.Rooms[i].ID, got, want)
 		}
+	}
+}
+
+// Nothing is said of faces that are out of line by less than messages print: 10ft and
+// 4-1/2in are 3162.3mm.
+func TestInsideAsGoodAsInLine(t *testing.T) {
+	rooms := "# WITHOUT wall room hatch\n[[inside]]\nid = \"living\"\nname = \"Living room\"\nwidth = \"10ft\"\ndepth = \"10ft\"\nat = [\"0ft\", \"0ft\"]\n\n" +
+		"[[inside]]\nid = \"bed\"\nname = \"Bedroom\"\nwidth = \"12ft\"\ndepth = \"10ft\"\nat = [\"%s\", \"%s\"]\n" + walkHatch
+	for _, tt := range []struct {
+		x, y string
+		said int
+	}{{"3162.35mm", "0.05mm", 0}, {"3163.4mm", "0mm", 1}, {"3162.3mm", "2mm", 2}} {
+		h, list := LoadHouse("house.toml", []byte(complete(t, fmt.Sprintf(rooms, tt.x, tt.y), "testdata/base_house.toml")))
+		if said := print(t, list); h == nil || strings.Count(said, "warning: ") != tt.said {
+			t.Errorf("at %s, %s: said %s", tt.x, tt.y, said)
+		}
+	}
+}
+
+// A check that is within its error agrees, whatever is wrong with another one: the
+// house is 26ft 4-1/2in wide inside.
+func TestInsideChecks(t *testing.T) {
+	src, err := os.ReadFile("testdata/inside_house.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	h, list := LoadHouse("house.toml", append(src, `
+[[check]]
+id = "right"
+from = { wall = "street", side = "left" }
+to = { wall = "east", side = "left" }
+length = "26ft 5-1/4in"
+
+[[check]]
+id = "wrong"
+from = { wall = "street", side = "left" }
+to = { wall = "east", side = "left" }
+length = "24ft"
+`...))
+	if h == nil {
+		t.Fatal(print(t, list))
+	}
+	if h.Checks[0].Drawn != 26*foot+9*inch/2 || !h.Checks[0].Agrees || h.Checks[1].Agrees {
+		t.Errorf("the checks are %+v", h.Checks)
 	}
 }
 
@@ -291,6 +337,9 @@ length = "15ft 7-29/64in"
 	}
 	if got, want := wall(t, h, "nib").A, (geom.Point{X: at(t, "9ft")}); got != want {
 		t.Errorf("nib starts at %v, want %v", got, want)
+	}
+	if wall(t, h, "nib").Made || !wall(t, h, "spine").Made {
+		t.Error("nib was taped, spine was made")
 	}
 	// The kitchen's diagonal: the root of 12² and 10² ft.
 	if c := h.Checks[0]; !c.Agrees {

@@ -37,6 +37,7 @@ func (l *houseLoader) deriveRuns(m *makeup) bool {
 	for _, r := range made {
 		l.takeRun(r)
 	}
+	good = l.checkOutersUsed(m)
 	for i := range m.partitions {
 		if p := &m.partitions[i]; !p.used {
 			p.run.t.Errorf("between", "found no wall between rooms %s and %s, which have no faces across from each other", l.insides[p.a].id, l.insides[p.b].id)
@@ -59,7 +60,9 @@ func (l *houseLoader) deriveLevel(on []int, m *makeup) ([]*run, bool) {
 	if outline, good = l.straightened(outline, on, m); !good {
 		return nil, false
 	}
-	return append([]*run{l.outerRun(outline, &l.insides[on[0]], m)}, l.innerRuns(pairs, m)...), true
+	pieces := l.outerPieces(fromSouthWest(outline), on, m)
+	l.callInner(pairs, m)
+	return append([]*run{l.outerRun(pieces, &l.insides[on[0]], m)}, l.innerRuns(pairs, m)...), true
 }
 
 // takeRun takes up a run that was made.
@@ -69,93 +72,24 @@ func (l *houseLoader) takeRun(r *run) {
 	l.runs = append(l.runs, r)
 }
 
-// straightened takes the small steps out of the line of a level's outer walls:
-// those that are no more than a tape is off.
-func (l *houseLoader) straightened(p geom.Polygon, on []int, m *makeup) (geom.Polygon, bool) {
-	first := &l.insides[on[0]]
-	for i := 0; i < len(p); {
-		n := len(p)
-		at := func(k int) geom.Point { return p[(i+k+n)%n] }
-		step := geom.Dist(at(0), at(1))
-		before, after := headingOf(at(-1), at(0)), headingOf(at(1), at(2))
-		if before != after || step >= m.outer.thick() || n <= 4 {
-			i++
-			continue
-		}
-		where := l.alongFaces(on, before.Turn(Right), at(-1), at(0), at(2))
-		if step > l.house.SketchError {
-			first.t.Errorf("id", "found the %s outer wall with a step of %s along %s, less than the wall is thick, %s; want these faces in line, or farther apart",
-				headingWords[before.Turn(Right)], l.house.text(step), where, l.house.text(m.outer.thick()))
-			return nil, false
-		}
-		first.t.Warnf("id", "the %s faces of %s are %s out of line, and the outer wall is drawn straight along the longer of them", headingWords[before.Turn(Right)], where, l.house.text(step))
-		// The shorter side moves into the line of the longer one.
-		shift, moved := at(1).Sub(at(0)), []int{-1, 0}
-		if geom.Dist(at(-1), at(0)) >= geom.Dist(at(1), at(2)) {
-			shift, moved = at(0).Sub(at(1)), []int{1, 2}
-		}
-		for _, k := range moved {
-			p[(i+k+n)%n] = at(k).Add(shift)
-		}
-		p = without(p, i, (i+1)%n)
-		i = 0
-	}
-	return p, true
-}
-
-// without is an outline without two of its corners.
-func without(p geom.Polygon, i, j int) geom.Polygon {
-	var out geom.Polygon
-	for k := range p {
-		if k != i && k != j {
-			out = append(out, p[k])
-		}
-	}
-	return out
-}
-
-var headingWords = [4]string{East: "east", North: "north", West: "west", South: "south"}
-
-// alongFaces names the rooms of a level whose faces look one way and are on the
-// line of some points.
-func (l *houseLoader) alongFaces(on []int, h Heading, at ...geom.Point) string {
-	var ids []string
-	for _, i := range on {
-		in := &l.insides[i]
-		face := [4]measure.Length{East: in.area.Max.X, North: in.area.Max.Y, West: in.area.Min.X, South: in.area.Min.Y}[h]
-		if slices.ContainsFunc(at, func(p geom.Point) bool { return h.AlongY() && p.Y == face || !h.AlongY() && p.X == face }) {
-			ids = append(ids, in.id)
-		}
-	}
-	slices.Sort(ids)
-	return "rooms " + quoted(ids)
-}
-
 // outerRun is the closed run of outer walls of a level, given the first of its
 // rooms in the file: from the western of its southernmost inside corners, against
 // the clock.
-func (l *houseLoader) outerRun(p geom.Polygon, in *inside, m *makeup) *run {
-	first := 0
-	for i := range p {
-		if cmp.Or(cmp.Compare(p[i].Y, p[first].Y), cmp.Compare(p[i].X, p[first].X)) < 0 {
-			first = i
-		}
-	}
-	p = append(slices.Clone(p[first:]), p[:first]...)
-	made := *m.outer
+func (l *houseLoader) outerRun(pieces []outerPiece, in *inside, m *makeup) *run {
+	made := *m.outers[0].run
 	r := &made
 	r.t, r.shared.Level = in.t, in.level
-	r.closes, r.face, r.start = true, "left", p[0]
+	r.closes, r.face, r.start = true, "left", pieces[0].a
 	before := ""
 	if in.level > 0 {
 		before = l.house.Levels[in.level].ID + "-"
 	}
 	r.id = before + r.id
-	r.ids = outerIDs(p)
-	for i, a := range p {
+	r.ids = outerIDs(pieces)
+	for i, piece := range pieces {
 		r.ids[i] = before + r.ids[i]
-		r.legs = append(r.legs, legBetween(a, p[(i+1)%len(p)]))
-		pos := in.t.Pos()
+		r.legs, r.each = append(r.legs, legBetween(piece.a, piece.b)), append(r.each, piece.of.run)
+		pos := l.insides[piece.room].t.Pos()
 		if m.outerNames != nil && m.outerNames.Has(r.ids[i]) {
 			pos = m.outerNames.ValuePos(r.ids[i])
 			if own, ok := m.outerNames.Name(r.ids[i], source.Optional); ok {
@@ -175,18 +109,18 @@ func legBetween(a, b geom.Point) survey.Leg {
 
 // outerIDs names outer walls by where they look: "south", or "south.1",
 // "south.2" from the west and then from the south.
-func outerIDs(p geom.Polygon) []string {
-	ids := make([]string, len(p))
+func outerIDs(pieces []outerPiece) []string {
+	ids := make([]string, len(pieces))
 	for h, word := range headingWords {
 		var sides []int
-		for i := range p {
-			if headingOf(p[i], p[(i+1)%len(p)]).Turn(Right) == Heading(h) {
+		for i, p := range pieces {
+			if headingOf(p.a, p.b).Turn(Right) == Heading(h) {
 				sides = append(sides, i)
 			}
 		}
 		low := func(i int) geom.Point {
-			q := p[(i+1)%len(p)]
-			return geom.Point{X: min(p[i].X, q.X), Y: min(p[i].Y, q.Y)}
+			a, b := pieces[i].a, pieces[i].b
+			return geom.Point{X: min(a.X, b.X), Y: min(a.Y, b.Y)}
 		}
 		slices.SortFunc(sides, func(i, j int) int {
 			return cmp.Or(cmp.Compare(low(i).X, low(j).X), cmp.Compare(low(i).Y, low(j).Y))
@@ -283,9 +217,8 @@ func (l *houseLoader) innerRun(line []facedPair, m *makeup) *run {
 			end = middle(end, line[i+1].along.lo)
 		}
 		r.legs = append(r.legs, legBetween(line[0].point(at), line[0].point(end)))
-		r.each = append(r.each, m.between(p.a, p.b).shared)
-		id, pos := l.wallID(p, m)
-		r.ids, r.idPos = append(r.ids, id), append(r.idPos, pos)
+		r.each = append(r.each, m.between(p.a, p.b))
+		r.ids, r.idPos = append(r.ids, p.id), append(r.idPos, p.pos)
 		at = end
 	}
 	r.id = r.ids[0]
@@ -298,6 +231,28 @@ func (p facedPair) point(along measure.Length) geom.Point {
 		return geom.Point{X: p.line, Y: along}
 	}
 	return geom.Point{X: along, Y: p.line}
+}
+
+// callInner calls the walls between rooms: by the rooms in the order of the
+// alphabet, "bed-hall", or by their own name; where two rooms have several walls
+// between them "bed-hall.1" and so on, from the west and then from the south.
+func (l *houseLoader) callInner(pairs []facedPair, m *makeup) {
+	slices.SortFunc(pairs, func(p, q facedPair) int {
+		a, b := p.point(p.along.lo), q.point(q.along.lo)
+		return cmp.Or(cmp.Compare(a.X, b.X), cmp.Compare(a.Y, b.Y), order(p.alongY, q.alongY))
+	})
+	of := map[[2]int][]int{}
+	for i, p := range pairs {
+		between := [2]int{min(p.a, p.b), max(p.a, p.b)}
+		of[between] = append(of[between], i)
+	}
+	for i := range pairs {
+		p := &pairs[i]
+		p.id, p.pos = l.wallID(*p, m)
+		if all := of[[2]int{min(p.a, p.b), max(p.a, p.b)}]; len(all) > 1 {
+			p.id = fmt.Sprintf("%s.%d", p.id, slices.Index(all, i)+1)
+		}
+	}
 }
 
 // wallID names the wall between two rooms: by its own name, or by the rooms in

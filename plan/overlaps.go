@@ -2,6 +2,7 @@ package plan
 
 import (
 	"slices"
+	"strings"
 
 	"topplate/plan/geom"
 	"topplate/plan/source"
@@ -24,8 +25,27 @@ func (l *houseLoader) findWall(t *source.Table, key string, need source.Need) (i
 		if l.badRun {
 			return -1, false
 		}
+		if like := l.madeLike(id); len(like) > 0 {
+			t.Errorf(key, "found %q, which is no wall; those round the rooms are called %s here", id, quoted(like))
+			return -1, false
+		}
 	}
 	return l.wallNames.index(t, key, id)
+}
+
+// madeLike are the walls made round rooms that are called as a name is but for
+// the number behind it, "south.1" for "south".
+func (l *houseLoader) madeLike(id string) (like []string) {
+	word, _, _ := strings.Cut(id, ".")
+	for _, r := range l.runs {
+		for _, known := range r.ids {
+			if is, _, _ := strings.Cut(known, "."); r.derived && is == word {
+				like = append(like, known)
+			}
+		}
+	}
+	slices.Sort(like)
+	return like
 }
 
 // checkLengths reports walls of which nothing is left between those at their
@@ -38,6 +58,10 @@ func (l *houseLoader) checkLengths() bool {
 			continue
 		}
 		good = false
+		if r, _ := l.runOf(i); r.derived {
+			l.list.Errorf(l.house.Walls[i].Pos, "inside", "found wall %s, made round rooms, of which nothing is left between the walls at its ends: faces of rooms are out of line there by hardly more than a wall is thick; want them in line, or farther apart", l.house.Walls[i].ID)
+			continue
+		}
 		l.list.Errorf(l.house.Walls[i].Pos, "wall", "found wall %s, which has no length left between the walls at its ends", l.house.Walls[i].ID)
 	}
 	return good

@@ -253,6 +253,11 @@ func seeds(t testing.TB, kind string) []string {
 	out := []string{string(good), complete(t, "", base)}
 	if kind == "house" {
 		out = append(out, severalLevels(t)...)
+		walks, err := os.ReadFile("testdata/inside_walks.toml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		out = append(out, string(walks))
 	}
 	paths, err := filepath.Glob("testdata/bad/*.toml")
 	if err != nil {

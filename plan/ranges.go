@@ -85,9 +85,12 @@ var joinReach = between(0, 2*inch, "a tape sketch is seldom better than an inch 
 // At most so many of anything in a file, so that bad input can't hang the
 // program. A large house has a tenth of it.
 const (
-	mostWalls  = 1000
-	mostRooms  = 300
-	mostDrops  = 2000
-	mostChecks = 200
-	mostOthers = 2000 // of each other kind
+	mostWalls = 1000
+	mostRooms = 300
+	// Legs of the walk round a room, and corners of all rooms together.
+	mostWalkLegs    = 100
+	mostRoomCorners = 2000
+	mostDrops       = 2000
+	mostChecks      = 200
+	mostOthers      = 2000 // of each other kind
 )

@@ -15,19 +15,25 @@ type plateEdge struct {
 	gable bool
 }
 
-// plateEdges are the outer faces of the frames, counter-clockwise.
+// plateEdges are the outer faces of the frames, counter-clockwise. A step between
+// frames that are not as deep is of the leg before it.
 func (r *ring) plateEdges(isGable func(leg int) bool) (edges []plateEdge) {
-	corners := r.outline(frame)
-	for k, side := range r.sides {
-		at := corners[k]
-		for i, leg := range side {
-			to := corners[(k+1)%len(corners)]
-			if i+1 < len(side) {
-				to = r.between(leg, side[i+1])
-			}
-			edges = append(edges, plateEdge{at, to, isGable(leg)})
-			at = to
+	n := len(r.order)
+	for k, leg := range r.order {
+		before := r.order[(k+n-1)%n]
+		joint := r.joint(k, frame)
+		switch len(joint) {
+		case 0:
+			joint = []geom.Point{r.end(leg, before, frame)}
+		case 2:
+			edges = append(edges, plateEdge{joint[0], joint[1], isGable(before)})
 		}
+		at := joint[len(joint)-1]
+		if next := r.joint((k+1)%n, frame); len(next) > 0 {
+			edges = append(edges, plateEdge{at, next[0], isGable(leg)})
+			continue
+		}
+		edges = append(edges, plateEdge{at, r.end(leg, r.order[(k+1)%n], frame), isGable(leg)})
 	}
 	return edges
 }
@@ -75,9 +81,9 @@ func edgeOn(plates []plateEdge, p, q geom.Point) (gable, flush bool) {
 	return true, true
 }
 
-// between is the point of the outer face of the frames where two legs in line
-// meet.
-func (r *ring) between(i, j int) geom.Point {
+// end is the point of the outer face of a layer of leg i where leg j goes on in
+// line with it.
+func (r *ring) end(i, j, layer int) geom.Point {
 	p, q := &r.legs[i], &r.legs[j]
 	at := measure.Length(0)
 	for _, c := range [2]measure.Length{p.taped.lo, p.taped.hi} {
@@ -86,7 +92,7 @@ func (r *ring) between(i, j int) geom.Point {
 		}
 	}
 	if p.heading.AlongY() {
-		return geom.Point{X: r.outerFace(i, frame), Y: at}
+		return geom.Point{X: r.outerFace(i, layer), Y: at}
 	}
-	return geom.Point{X: at, Y: r.outerFace(i, frame)}
+	return geom.Point{X: at, Y: r.outerFace(i, layer)}
 }

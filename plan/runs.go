@@ -29,7 +29,7 @@ type run struct {
 	first              int            // index of its first wall
 	// derived is true of walls that follow from rooms by inside dimensions.
 	derived bool
-	each    []Wall // what its walls are made of one by one, where they differ
+	each    []*run // what its walls are made of one by one, where they differ
 
 	start    geom.Point
 	from     int // the wall on whose line it starts, -1 if it starts at a point
@@ -96,7 +96,7 @@ func (l *houseLoader) readRun(t *source.Table) *run {
 		r.shared.Level = level
 	}
 	r.shared.Exterior = boolOr(t, "exterior", false)
-	l.readLegs(r)
+	r.legs = l.readLegs(t, "run")
 	l.readFrame(r)
 	r.readNames()
 	if r.shared.Exterior && !r.closes {
@@ -105,35 +105,37 @@ func (l *houseLoader) readRun(t *source.Table) *run {
 	return r
 }
 
-// readLegs reads the text of a run.
-func (l *houseLoader) readLegs(r *run) {
-	text, ok := r.t.Text("run", source.Required)
+// readLegs reads the legs of a run, or of the walk round a room. There are none
+// if anything is wrong with one of them.
+func (l *houseLoader) readLegs(t *source.Table, key string) []survey.Leg {
+	text, ok := t.Text(key, source.Required)
 	if !ok {
-		return
+		return nil
 	}
 	found, faults := survey.ParseRun(text)
 	for _, f := range faults {
 		if f.Angled {
-			l.list.Errorf(r.t.ValuePosAt("run", f.Offset), r.t.Path("run"), "found a wall that runs at an angle; want N, E, S or W and a length, such as N 8ft: walls run along the axes of the house")
+			l.list.Errorf(t.ValuePosAt(key, f.Offset), t.Path(key), "found a wall that runs at an angle; want N, E, S or W and a length, such as N 8ft: walls run along the axes of the house")
 			continue
 		}
-		l.list.Errorf(r.t.ValuePosAt("run", f.Offset), r.t.Path("run"), "%s", f.Msg)
+		l.list.Errorf(t.ValuePosAt(key, f.Offset), t.Path(key), "%s", f.Msg)
 	}
 	good := len(faults) == 0
 	for _, leg := range found {
-		at := r.t.ValuePosAt("run", leg.Offset)
+		at := t.ValuePosAt(key, leg.Offset)
 		if !leg.Bearing.Axial() {
-			l.list.Errorf(at, r.t.Path("run"), "found a wall that runs %s; want N, E, S or W: walls run along the axes of the house", leg.Bearing)
+			l.list.Errorf(at, t.Path(key), "found a wall that runs %s; want N, E, S or W: walls run along the axes of the house", leg.Bearing)
 			good = false
 		}
 		if !legLengths.Contains(leg.Length) {
-			l.list.Errorf(at, r.t.Path("run"), "found a wall of %s; want %s: %s", l.house.text(leg.Length), legLengths.text(l.house.Units), legLengths.why)
+			l.list.Errorf(at, t.Path(key), "found a wall of %s; want %s: %s", l.house.text(leg.Length), legLengths.text(l.house.Units), legLengths.why)
 			good = false
 		}
 	}
-	if good {
-		r.legs = found
+	if !good {
+		return nil
 	}
+	return found
 }
 
 // readNames reads or makes the id of each leg.

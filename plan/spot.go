@@ -24,19 +24,12 @@ func (s spotReader) read(t *source.Table, key string) (geom.Point, bool) {
 	}
 	in, _ := t.Table(key, source.Required)
 	room, ok := s.rooms.find(in, "room", source.Required)
-	x, lowX, okX := oneOf(in, "west", "east")
-	y, lowY, okY := oneOf(in, "south", "north")
+	x, lowX, okX := oneOf(in, "west", "east", alongWalls)
+	y, lowY, okY := oneOf(in, "south", "north", alongWalls)
 	if !ok || !okX || !okY || !s.house.Rooms[room].found() {
 		return geom.Point{}, false
 	}
-	b := s.house.Rooms[room].Bounds
-	p := geom.Point{X: b.Max.X - x, Y: b.Max.Y - y}
-	if lowX {
-		p.X = b.Min.X + x
-	}
-	if lowY {
-		p.Y = b.Min.Y + y
-	}
+	p := fromFaces(s.house.Rooms[room].Bounds, x, lowX, y, lowY)
 	r := &s.house.Rooms[room]
 	if !r.contains(p) {
 		t.Errorf(key, "found a place at %s, which is not in room %s", s.house.pointText(p), r.ID).Note(r.Pos, "%s is here", r.ID)
@@ -45,18 +38,31 @@ func (s spotReader) read(t *source.Table, key string) (geom.Point, bool) {
 	return p, true
 }
 
+// fromFaces is the point at two distances from faces of a rectangle, from the lower
+// or the higher on either axis.
+func fromFaces(b geom.Rect, x measure.Length, lowX bool, y measure.Length, lowY bool) geom.Point {
+	p := geom.Point{X: b.Max.X - x, Y: b.Max.Y - y}
+	if lowX {
+		p.X = b.Min.X + x
+	}
+	if lowY {
+		p.Y = b.Min.Y + y
+	}
+	return p
+}
+
 // oneOf reads the distance from one of two opposite faces of a room. isLow is
 // true for the first of them.
-func oneOf(t *source.Table, low, high string) (v measure.Length, isLow, ok bool) {
+func oneOf(t *source.Table, low, high string, b bound) (v measure.Length, isLow, ok bool) {
 	isLow = t.Has(low)
 	switch {
 	case isLow && t.Has(high):
 		t.Errorf(high, "found both %s and %s; want one of them", low, high)
 		return 0, false, false
 	case isLow:
-		v, ok = length(t, low, source.Required, alongWalls)
+		v, ok = length(t, low, source.Required, b)
 	case t.Has(high):
-		v, ok = length(t, high, source.Required, alongWalls)
+		v, ok = length(t, high, source.Required, b)
 	default:
 		t.Errorf(low, "missing; want the distance from the %s or the %s face of the room", low, high)
 	}

@@ -186,18 +186,19 @@ func outerSide(p []geom.Point) Side {
 
 // wall makes the wall of a leg of a placed run, and the leg before it is joined.
 func (r *run) wall(k int) (Wall, leg) {
-	w := r.shared
+	of := r
 	if r.each != nil {
-		w = r.each[k]
-		w.Level = r.shared.Level
+		of = r.each[k]
 	}
-	w.ID, w.Pos, w.Boards = r.ids[k], r.idPos[k], [2]measure.Length{r.board, r.board}
+	w := of.shared
+	w.Level = r.shared.Level
+	w.ID, w.Pos, w.Boards = r.ids[k], r.idPos[k], [2]measure.Length{of.board, of.board}
 	if w.Exterior && r.closes {
 		w.Out = outerSide(r.traverse.Points)
-		w.Boards[w.Out] = r.clad
+		w.Boards[w.Out] = of.clad
 	}
 	w.A, w.B = r.points(k)
-	w.Taped = r.legs[k].Length
+	w.Taped, w.Made = r.legs[k].Length, r.derived
 	return w, newLeg(&w, r.face)
 }
 

@@ -16,7 +16,7 @@ func sketchLists(res *route.Result) []*listing {
 	s := sketchLister{res.Job.House}
 	var out []*listing
 	for _, l := range []*listing{
-		s.framing(), s.runs(), s.checks(), s.walls(), s.openings(), s.devices(), s.conduits(), s.rooms(),
+		s.framing(), s.runs(), s.checks(), s.walls(), s.openings(), s.devices(), s.conduits(), s.rooms(), s.walks(),
 		s.areas(), s.stretches(), s.marks(), s.power(),
 	} {
 		if len(l.portions[0].rows) > 0 {
@@ -108,8 +108,12 @@ func (s sketchLister) walls() *listing {
 		for _, b := range w.FireBlocks {
 			kind = append(kind, "blocks at "+s.text(b))
 		}
+		taped := s.text(w.Taped)
+		if w.Made {
+			taped = ""
+		}
 		rows = append(rows, []string{
-			w.ID, headingLetters[w.Heading()], s.text(w.Taped), closing, s.text(w.Length()), s.placeOf(w.A),
+			w.ID, headingLetters[w.Heading()], taped, closing, s.text(w.Length()), s.placeOf(w.A),
 			s.text(w.StudDepth), s.text(w.Spacing), s.text(w.Boards[plan.Left]) + ", " + s.text(w.Boards[plan.Right]), strings.Join(kind, ", "),
 		})
 	}
@@ -190,6 +194,34 @@ func (s sketchLister) rooms() *listing {
 		rows = append(rows, []string{r.ID, name, insideSize(r, s.text), s.house.Units.FormatArea(roomArea(r))})
 	}
 	return numbers("rooms", "Rooms, between finished faces", "room|name|west to east × south to north|area.", rows)
+}
+
+// walks are the outlines of rooms that are no rectangles, leg by leg along their
+// finished faces, as a tape goes round.
+func (s sketchLister) walks() *listing {
+	var rows [][]string
+	for i := range s.house.Rooms {
+		r := &s.house.Rooms[i]
+		if len(r.Outline) == 4 {
+			continue
+		}
+		var legs []string
+		for k, a := range r.Outline {
+			b := r.Outline[(k+1)%len(r.Outline)]
+			way := plan.East
+			switch {
+			case b.Y > a.Y:
+				way = plan.North
+			case b.X < a.X:
+				way = plan.West
+			case b.Y < a.Y:
+				way = plan.South
+			}
+			legs = append(legs, headingLetters[way]+"\u00a0"+s.text(geom.Dist(a, b)))
+		}
+		rows = append(rows, []string{r.ID, s.placeOf(r.Outline[0]), strings.Join(legs, ", ")})
+	}
+	return numbers("walks", "Round the rooms that are no rectangles", "room|from the corner at|along its finished faces.", rows)
 }
 
 func (s sketchLister) placeOf(p geom.Point) string { return eastNorth(p.X, p.Y, s.text) }

@@ -2,6 +2,7 @@ package route
 
 import (
 	"fmt"
+	"slices"
 
 	"topplate/plan"
 	"topplate/plan/geom"
@@ -248,6 +249,8 @@ func (b *builder) closet() {
 	b.root = b.node(RootNode, geom.Point3{X: p.X, Y: p.Y, Z: floor + c.Spot.Height}, c.Spot.Wall, noOwner)
 	b.upTheFace(b.root, &c.Spot, noOwner, nil)
 	panel := around(c.Spot.At, c.Width/2)
+	var shut []Block
+	open := slices.ContainsFunc(b.house.Conduits, func(x plan.Conduit) bool { return x.Wall == c.Spot.Wall })
 	for k := range b.bays[c.Spot.Wall] {
 		bay := &b.bays[c.Spot.Wall][k]
 		s := span{bay.Start, bay.End}
@@ -261,6 +264,12 @@ func (b *builder) closet() {
 		b.add(Arc{Kind: EnterArc, From: b.root, To: box, Heading: network.Free, Length: l, Hole: -1, Charges: b.cable(l)})
 		b.intoShaft(noOwner, box, bayKey{c.Spot.Wall, k}, at, c.Spot.Height)
 		b.outOfTheBack(box, c.Spot.Wall, at, c.Spot.Height, c.Spot.Side)
+		shaft := b.shafts[bayKey{c.Spot.Wall, k}]
+		open = open || len(shaft.holes) > 0
+		shut = append(shut, shaft.stops[0])
+	}
+	if !open {
+		b.shut = shut
 	}
 }
 

@@ -40,6 +40,7 @@ type builder struct {
 	root     int
 	terms    []int
 	dead     map[int][]Block // by drop: what stops it for good
+	shut     []Block         // what stops every drop at the closet
 	later    []func()        // what is added once all lattices are laid
 }
 
@@ -197,7 +198,7 @@ func (b *builder) finish() (*Graph, error) {
 	if err := b.checkExisting(); err != nil {
 		return nil, err
 	}
-	g := &Graph{Job: b.job, Reach: b.cavities[0].reach, Bays: b.bays, dead: b.dead, crowded: b.prices.Each(price.ChangeCrowded)}
+	g := &Graph{Job: b.job, Reach: b.cavities[0].reach, Bays: b.bays, dead: b.dead, shut: b.shut, crowded: b.prices.Each(price.ChangeCrowded)}
 	for _, c := range b.cavities {
 		g.Reaches = append(g.Reaches, c.reach)
 	}

@@ -178,4 +178,5 @@ type Graph struct {
 	crowded int64       // price of a place that is fuller than it can be, in cost units
 
 	dead map[int][]Block // by drop: what stops it where no change is known
+	shut []Block         // what stops every drop at the closet, if nothing leads into its wall
 }

@@ -277,6 +277,15 @@ func (g *Graph) lastResort(d int, raceway Block) Block {
 		})
 		bl.Change, bl.Price = cmp.Or(bl.Change, raceway.Change), raceway.Price
 	}
+	if len(g.shut) > 0 {
+		bl = g.shut[0]
+		bl.Found = "nothing leads into the wall of the closet: " + bl.Found
+		bl.Change, bl.Price = "another place for the closet", raceway.Price
+		if !g.Job.Allow.Raceway {
+			bl.Change += ", or " + raceway.Change
+		}
+		return bl
+	}
 	if g.Job.Allow.Raceway && bl.Change == raceway.Change {
 		bl.Change = "another place for " + g.Job.Drops[d].Tag
 	}

@@ -13,7 +13,7 @@ import (
 // hundred walls.
 const MaxLegs = 10_000
 
-const example = `write a run such as E 12ft 6in, N 8ft, or N 45° E 12ft`
+const example = `write a run such as E 12ft 6in, N 8ft`
 
 // A Leg is one straight piece of a run.
 type Leg struct {

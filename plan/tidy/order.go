@@ -26,9 +26,9 @@ var reference = []table{
 	}},
 	{"level", []string{"id", "floor", "ceiling", "plate_top"}},
 	{"inside", []string{
-		"id", "name", "level", "width", "depth", "at", "east_of", "north_of", "west_of", "south_of", "line", "line_of", "shift", "use", "ceiling",
+		"id", "name", "level", "width", "depth", "walk", "at", "east_of", "north_of", "west_of", "south_of", "line", "line_of", "shift", "use", "ceiling",
 	}},
-	{"outer", append(madeKeys[:len(madeKeys):len(madeKeys)], "names")},
+	{"outer", append(append([]string{"level", "room", "side"}, madeKeys...), "names")},
 	{"inner", madeKeys},
 	{"partition", append([]string{"id", "between"}, madeKeys...)},
 	{"wall", []string{
