@@ -97,6 +97,7 @@ type Arc struct {
 	From, To int
 	Heading  network.Heading // from From to To
 	Length   measure.Length  // of cable
+	Loop     measure.Length  // of that, what hangs in a drip loop at a hole from outside, in all
 	Zone     Zone            // where a hand has to be to work there
 	Charges  []Charge
 	Hole     int // index in Graph.Holes of the hole it goes through, -1 if none

@@ -103,18 +103,21 @@ func (b *builder) railUnderEave(level int) measure.Length {
 	return z - underEave
 }
 
-// fromSoffits joins the soffit holes along a wall to the rail on it.
+// fromSoffits joins the soffit holes along a wall to the rail on it, with a loop
+// for the water to drip from. A cable that ends at a camera under its own hole
+// never comes here, and hangs in no loop: the camera covers it.
 func (b *builder) fromSoffits(r *rail, wall int) {
 	w := &b.house.Walls[wall]
+	loop := b.book.Length(rule.DripLoop)
 	for _, n := range b.soffitFaces(wall) {
 		p := b.nodes[n].At
 		q := w.FacePoint(w.Along(flat(p)), w.Out)
 		if !r.has(q) {
 			continue
 		}
-		l := dist(p.Z, r.z) + geom.Dist(flat(p), q)
+		l := dist(p.Z, r.z) + geom.Dist(flat(p), q) + loop
 		b.add(Arc{
-			Kind: OutsideArc, From: n, To: b.station(r, q), Heading: headingTo(flat(p), q), Length: l, Hole: -1,
+			Kind: OutsideArc, From: n, To: b.station(r, q), Heading: headingTo(flat(p), q), Length: l, Loop: loop, Hole: -1,
 			Charges: append(b.cable(l), b.onceBy(price.OutsideRun, l)),
 		})
 	}
@@ -151,7 +154,7 @@ func (b *builder) entries(r *rail, wall int) {
 		b.throughWall(wall, along, b.boxWidth(1), n, out)
 		l := r.z - box.At.Z + loop
 		b.add(Arc{
-			Kind: OutsideArc, From: out, To: b.station(r, p), Heading: up, Length: l, Hole: -1,
+			Kind: OutsideArc, From: out, To: b.station(r, p), Heading: up, Length: l, Loop: loop, Hole: -1,
 			Charges: append(b.cable(l), b.onceBy(price.OutsideRun, l)),
 		})
 	}
@@ -164,6 +167,18 @@ func (b *builder) inOpening(w *plan.Wall, along, lo, hi measure.Length) bool {
 	return slices.ContainsFunc(w.Openings, func(o plan.Opening) bool {
 		return o.Start <= along && along <= o.End && floor+o.Sill < hi && lo < floor+o.Head
 	})
+}
+
+// DripLoops counts the drip loops of a route: the places where its cables come to a
+// hole, or to a device, from outside along the wall.
+func (g *Graph) DripLoops(r *Route) int {
+	n := 0
+	for _, a := range r.Arcs {
+		if g.Arcs[a].Loop > 0 {
+			n++
+		}
+	}
+	return n
 }
 
 // outdoors reports cable that runs outside and is not made for it.

@@ -2,6 +2,7 @@ package route
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -226,6 +227,44 @@ shift = "12in"
 	res = solved(t, jobIn(t, house, groundPanel+strings.Replace(drops, "CABLE", "cat6", 1)+allowed))
 	if !slices.ContainsFunc(res.Findings, func(f Finding) bool { return f.Rule == rule.OutsideCable && f.Where == "S2" }) {
 		t.Error("a cable for indoors runs outside, and nothing is said")
+	}
+}
+
+// The lengths outside by hand, a drip loop of 12 in, and then of 20 in, at every
+// place where cable along the wall goes into something. The soffit is 6 ft 9 in over the floor, 12 in over the
+// ceiling less 15 of the roof's slope and overhang; cable runs 3 in below it. It hangs
+// 12 in out beyond the studs, of which siding takes one; holes are in the middle of
+// what is left.
+//
+// From a panel on the west wall, 46-1/4 in from the corner: from 60 in up to 78, to
+// the corner, 144 in along the south wall, and 3 + 5-1/2 in to the camera; loops at the
+// wall and at the camera. From one on the wall inside, up and out of the hole of S1:
+// 3 + 5-1/2, 78 along the wall, 3 + 5-1/2; loops at the hole and at the
+// camera. S1 stands under its own hole then, and has none.
+func TestDripLoops(t *testing.T) {
+	house := cottage(false, "[[baffle]]\nid = \"b\"\nwall = \"ground-s\"\nat = \"9ft\"\nwidth = \"7ft\"\n")
+	const spot = "[[drop]]\ntag = %q\nkind = \"soffit spot\"\ncable = \"cat6-outdoor\"\nwall = \"ground-s\"\nat = %q\nshift = \"12in\"\n"
+	drops := fmt.Sprintf(spot, "S1", "5ft 6in") + fmt.Sprintf(spot, "S2", "12ft") + "[allow]\noutside = true\n"
+	within := strings.Replace(groundPanel, "wall = \"ground-w\"\n", "wall = \"ground-m\"\nside = \"left\"\n", 1)
+	for _, c := range []struct {
+		panel string
+		bare  float64 // in inches, without loops
+	}{{groundPanel, 18 + 46.25 + 144 + 8.5}, {within, 8.5 + 78 + 8.5}} {
+		for loop, limits := range map[float64]string{12: "", 20: "[limits]\ndrip-loop = \"20in\"\n"} {
+			res := solved(t, jobIn(t, house, c.panel+drops+limits))
+			r, outside := byTag(res)["S2"], 0.0
+			for _, l := range r.Legs {
+				if l.Kind == OutsideArc {
+					outside += l.Length.Millimetres() / 25.4
+				}
+			}
+			if want := c.bare + 2*loop; math.Abs(outside-want) > 1e-9 || res.Graph.DripLoops(r) != 2 {
+				t.Errorf("loops of %g in: %g in outside, %d loops; want %g, 2: %+v", loop, outside, res.Graph.DripLoops(r), want, r.Legs)
+			}
+			if n := res.Graph.DripLoops(byTag(res)["S1"]); c.panel == within && n != 0 {
+				t.Errorf("S1 has %d drip loops under its own hole", n)
+			}
+		}
 	}
 }
 

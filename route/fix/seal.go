@@ -13,7 +13,7 @@ type Seal struct {
 	Fire bool
 	// Air: tightly, since warm air and moisture would pass.
 	Air bool
-	// Weather: outside, under a drip loop.
+	// Weather: outside; where cable runs on along the wall, over a drip loop.
 	Weather bool
 	// Garage: the member bounds a room with a garage door; what separates it
 	// from the house is closed as the local code asks.

@@ -99,19 +99,19 @@ func TestSamples(t *testing.T) {
 		corner: {
 			"cat6": 1, "cat6-outdoor": 1, "box-gasket": 2, "bracket-1-gang": 3, "ceiling-bracket": 2,
 			"plate-1-gang-1-port": 1, "plate-1-gang-2-port": 1, "plate-1-gang-3-port": 1, "jack-6": 20, "panel-24-port": 1, "plug-6": 8,
-			"air-sealant": 1, "fire-sealant": 1, "drip-clip": 4, "soffit-bushing": 2, "weather-sealant": 1,
+			"air-sealant": 1, "fire-sealant": 1, "soffit-bushing": 2, "weather-sealant": 1,
 			"cable-strap": 19, "label": 42, "pull-string": 1, "tape-roll": 1,
 		},
 		long: {
 			"cat6": 1, "cat6-outdoor": 1, "box-gasket": 2, "bracket-1-gang": 3, "ceiling-bracket": 1, "ceiling-bushing": 1,
 			"plate-1-gang-1-port": 1, "plate-1-gang-2-port": 2, "jack-6": 15, "panel-12-port": 1, "plug-6": 5,
-			"air-sealant": 1, "fire-sealant": 1, "drip-clip": 4, "soffit-bushing": 1, "wall-sleeve": 1, "weather-sealant": 1,
+			"air-sealant": 1, "fire-sealant": 1, "soffit-bushing": 1, "wall-sleeve": 1, "weather-sealant": 1,
 			"cable-strap": 20, "label": 29, "pull-string": 1, "tape-roll": 1,
 		},
 		first: {
 			"cat6": 1, "cat6-outdoor": 1, "box-gasket": 1, "bracket-1-gang": 1, "ceiling-bracket": 1,
 			"plate-1-gang-2-port": 1, "jack-6": 7, "panel-12-port": 1, "plug-6": 4,
-			"air-sealant": 1, "fire-sealant": 1, "drip-clip": 2, "soffit-bushing": 1, "weather-sealant": 1,
+			"air-sealant": 1, "fire-sealant": 1, "soffit-bushing": 1, "weather-sealant": 1,
 			"cable-strap": 6, "label": 14, "pull-string": 1, "tape-roll": 1,
 		},
 	} {

@@ -17,17 +17,16 @@ func (l *lister) outdoors(w wants, s scope) {
 	l.tubes(w, "weather-sealant", sealOfOutside, soffits+gables, "to the outside")
 	w.add(l.of("soffit-bushing"), soffits, counted(soffits, "hole")+" in soffits")
 	w.add(l.of("wall-sleeve"), gables, counted(gables, "hole")+" through walls")
-	cables := int64(0)
+	loops := int64(0)
 	surges := notes{}
 	for _, r := range s.routes {
 		d := l.drop(r)
-		if d.Kind != plan.SoffitSpot {
-			continue
+		loops += int64(d.Count) * int64(l.res.Graph.DripLoops(r))
+		if d.Kind == plan.SoffitSpot {
+			l.surge(surges, d)
 		}
-		cables += int64(d.Count)
-		l.surge(surges, d)
 	}
-	w.add(l.of("drip-clip"), cables*dripClips.Value, fmt.Sprintf("%s x %d", counted(cables, "cable"), dripClips.Value))
+	w.add(l.of("drip-clip"), loops*dripClips.Value, fmt.Sprintf("%s x %d", counted(loops, "loop"), dripClips.Value))
 	surges.into(w)
 }
 

@@ -37,14 +37,18 @@ func (l *lot) lay(s int) {
 	for _, k := range st.ways {
 		t.Needs = append(t.Needs, l.lowered[k], l.before(k, item{stretch: s, pass: -1}))
 	}
-	var length measure.Length
+	var length, loop measure.Length
 	for _, a := range st.arcs {
 		length += l.graph.Arcs[a].Length
+		loop = max(loop, l.graph.Arcs[a].Loop)
 	}
 	if st.along == channel {
 		l.give(st.id, mountChannel, perLength(value(mountChannel), length))
 	}
 	t.Words = how + fmt.Sprintf("Lay the %s of %s, %s%s.", plural(l.cables(drops), "cable"), l.tags(drops), l.text(length), l.onward(s))
+	if loop > 0 {
+		t.Words += fmt.Sprintf(" Hang %s of each in a drip loop, lower than the hole, wherever it goes in or out.", l.text(loop))
+	}
 	l.add(t)
 }
 
