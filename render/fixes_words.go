@@ -102,6 +102,9 @@ func (d *drawing) aboveWords(h *fix.Hole) string {
 	case fix.ByNothing:
 		words += "nothing to tape from"
 	}
+	if a.Height != "" {
+		words += "; " + a.Height
+	}
 	return words
 }
 
@@ -120,6 +123,9 @@ func (d *drawing) offsetWords(east, north measure.Length) string {
 // belowWords says in a line how a hole is found from the room, or from outside.
 func (d *drawing) belowWords(h *fix.Hole) string {
 	b, house := &h.Below, d.res.Job.House
+	if len(b.From) == 0 {
+		return b.Text
+	}
 	words := "below, outside: "
 	if b.Room >= 0 {
 		room := &house.Rooms[b.Room]

@@ -145,7 +145,7 @@ type Block struct {
 
 // A HolePlace is a place where a hole may be bored.
 type HolePlace struct {
-	Kind  ArcKind // PlateArc, BlockArc, StudArc, CeilingArc, SoffitArc or GableArc
+	Kind  ArcKind // PlateArc, SoleArc, BlockArc, StudArc, JoistArc, CeilingArc, SoffitArc, GableArc, WallArc or PassArc
 	At    geom.Point3
 	Wall  int            // -1 for a ceiling
 	Along measure.Length // along the wall
@@ -155,9 +155,11 @@ type HolePlace struct {
 	Free measure.Length
 	// Depth of the member across the hole's axis: the width of a plate.
 	MemberWidth measure.Length
-	FromSpace   bool           // there is room to bore it from the framing space
-	Space       int            // the space it opens into, by index, -1 if none
-	Reach       measure.Length // bit length needed to bore it from below
+	FromSpace   bool // there is room to bore it from the framing space
+	Space       int  // the space it opens into, by index, -1 if none
+	// Beyond is the space on the other side of a hole between two, -1 for others.
+	Beyond int
+	Reach  measure.Length // bit length needed to bore it from below
 }
 
 // A Graph is the physical graph of a job: everything that an installer could

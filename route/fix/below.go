@@ -60,6 +60,9 @@ func (f *fixer) below(h *Hole, open *Opening) Below {
 	if h.Wall < 0 {
 		return f.belowCeiling(h)
 	}
+	if h.Kind == route.PassArc {
+		return f.belowPass(h)
+	}
 	w := &f.house.Walls[h.Wall]
 	b := Below{Room: -1, Wall: h.Wall, Height: h.At.Z - f.floor(h.Level), Opening: open}
 	along := w.Along(flat(h.At))

@@ -18,7 +18,7 @@ func (f *fixer) member(h *Hole) string {
 	case route.JoistArc:
 		return "joist over the ceiling" + f.inRoom(h.Room)
 	case route.PassArc:
-		return fmt.Sprintf("wall %s between two spaces", f.house.Walls[h.Wall].ID)
+		return fmt.Sprintf("wall %s between %s", f.house.Walls[h.Wall].ID, f.betweenText(h))
 	case route.WallArc:
 		return fmt.Sprintf("wall %s, from face to face", f.house.Walls[h.Wall].ID)
 	case route.StudArc:

@@ -120,7 +120,9 @@ func (l *lot) boreWords(o *hole) string {
 		return fmt.Sprintf("Open the board at the stud of %s. %s through it.", wall, text)
 	case route.JoistArc:
 		return fmt.Sprintf("Open the ceiling of %s under the joist. %s through the joist, in the middle of its height.", l.job.House.Rooms[p.Room].Name, text)
-	case route.WallArc, route.PassArc:
+	case route.PassArc:
+		return fmt.Sprintf("Measure from the marks to %s; look from the other side at what is behind it. %s, through it, from one side to the other.", wall, text)
+	case route.WallArc:
 		return fmt.Sprintf("%s, through %s, from one side to the other.", text, wall)
 	case route.CeilingArc:
 		return text + ", through the ceiling beside the wall."
