@@ -16,6 +16,7 @@ func (l *houseLoader) walls(root *source.Table) {
 	for _, r := range l.runs {
 		l.readStart(r)
 	}
+	l.readCladdings(root)
 	l.setLevels()
 	for _, r := range l.runs {
 		if !r.derived {
@@ -194,7 +195,8 @@ func (r *run) wall(k int) (Wall, leg) {
 	w.ID, w.Pos, w.Boards = r.ids[k], r.idPos[k], [2]measure.Length{r.board, r.board}
 	if w.Exterior && r.closes {
 		w.Out = outerSide(r.traverse.Points)
-		w.Boards[w.Out] = r.clad
+		c := r.cladOf(k)
+		w.Boards[w.Out], w.Cladding = c.thick, c.kind
 	}
 	w.A, w.B = r.points(k)
 	w.Taped = r.legs[k].Length

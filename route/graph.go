@@ -109,6 +109,8 @@ type Arc struct {
 	Through *plan.Conduit
 	// Chase is the chase that the arc goes up in, nil if none.
 	Chase *plan.Chase
+	// Outer is the outer wall that the arc runs along outside, nil if none.
+	Outer *plan.Wall
 	// There is the hole that is there already and that it goes through, nil if
 	// none.
 	There *plan.Fixed

@@ -166,7 +166,7 @@ func (b *builder) throughWall(wall int, along, free measure.Length, from, to int
 	at, end := b.nodes[from].At, b.nodes[to].At
 	l := geom.Dist(flat(at), flat(end))
 	bore := price.BoreWall
-	if w.Masonry {
+	if w.HardToBore() {
 		bore = price.BoreMasonry
 	}
 	b.add(Arc{

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"topplate/plan/measure"
+	"topplate/plan/price"
 	"topplate/plan/rule"
 )
 
@@ -322,5 +323,47 @@ func TestOpenJoistsOverTheCeiling(t *testing.T) {
 	}
 	if d := lengths[1] - lengths[0]; d != 4*measure.Inch {
 		t.Errorf("2 in higher joists take %v more cable from the panel and down to the point; want 4in", d)
+	}
+}
+
+// A brick front and wood elsewhere, by hand, from the panel on the west wall to the
+// camera on the south wall, as in TestDripLoops: 18 + 12 + 46-1/4 = 76-1/4 in along wood,
+// and 144 + 20-1/2 = 164-1/2 in along brick. With brick on the west wall as well all is
+// along brick, and so is the hole.
+func TestCladdingOutside(t *testing.T) {
+	house := cottage(false, "[[baffle]]\nid = \"b\"\nwall = \"ground-s\"\nat = \"9ft\"\nwidth = \"7ft\"\n")
+	const drop = "[[drop]]\ntag = \"S2\"\nkind = \"soffit spot\"\ncable = \"cat6-outdoor\"\nwall = \"ground-s\"\nat = \"12ft\"\nshift = \"12in\"\n[allow]\noutside = true\n"
+	const clad = "[[cladding]]\nwall = %q\nkind = %q\n"
+	for _, c := range []struct {
+		more       string
+		wood, hard float64 // in inches
+		bore       price.ID
+	}{
+		{"", 240.75, 0, price.BoreWall},
+		{fmt.Sprintf(clad, "ground-s", "vinyl"), 240.75, 0, price.BoreWall},
+		{fmt.Sprintf(clad, "ground-s", "brick"), 76.25, 164.5, price.BoreWall},
+		{fmt.Sprintf(clad, "ground-s", "brick") + fmt.Sprintf(clad, "ground-w", "stucco"), 0, 240.75, price.BoreMasonry},
+	} {
+		res := solved(t, jobIn(t, house+c.more, groundPanel+drop))
+		var along [2]float64
+		hole := price.ID("")
+		for _, a := range res.Routes[0].Arcs {
+			arc := &res.Graph.Arcs[a]
+			if arc.Kind == OutsideArc {
+				k := 0
+				if slices.ContainsFunc(arc.Charges, func(c Charge) bool { return c.Term == price.OutsideAnchors }) {
+					k = 1
+				}
+				along[k] += arc.Length.Millimetres() / 25.4
+			}
+			for _, x := range arc.Charges {
+				if arc.Kind == WallArc && slices.Contains(price.Bores, x.Term) {
+					hole = x.Term
+				}
+			}
+		}
+		if math.Abs(along[0]-c.wood) > 1e-9 || math.Abs(along[1]-c.hard) > 1e-9 || hole != c.bore {
+			t.Errorf("%q: %g in along wood, %g along brick, a hole at the price of %s; want %+v", c.more, along[0], along[1], hole, c)
+		}
 	}
 }

@@ -32,6 +32,7 @@ const (
 	RacewayRun        ID = "raceway"
 	RacewayDoor       ID = "raceway-round-door"
 	OutsideRun        ID = "outside-run"
+	OutsideAnchors    ID = "outside-anchors"
 	OpenSoffit        ID = "open-soffit"
 	CutBox            ID = "cut-box-opening"
 	CutCeiling        ID = "cut-ceiling-hole"
@@ -87,6 +88,7 @@ var Terms = []Term{
 	{RacewayRun, "A channel on the face of a wall", MoneyPerMetre, 14_000, false, "Channel and mounting, its looks counted in."},
 	{RacewayDoor, "A channel round one door", MinutesEach, 15_000, false, "Up, over and down the casing: four corners."},
 	{OutsideRun, "Fixing a bundle outside along a wall", MinutesPerMetre, 2_500, false, "From a ladder, with clips for out of doors."},
+	{OutsideAnchors, "Fixing a bundle outside along brick, stone or stucco", MinutesPerMetre, 5_000, false, "The same, with a hammer drill and anchors."},
 	{OpenSoffit, "Opening the soffit where it does not open by itself", MinutesEach, 20_000, false, "Taking a panel down or cutting, and closing."},
 	{CutBox, "Cutting one box opening", MinutesEach, 10_000, false, "Mark, check for what is behind, cut, clean up."},
 	{CutCeiling, "Cutting one ceiling hole", MinutesEach, 10_000, false, "The same overhead."},

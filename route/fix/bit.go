@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"topplate/plan"
 	"topplate/plan/measure"
 	"topplate/plan/rule"
 	"topplate/route"
@@ -88,6 +89,7 @@ func (f *fixer) approaches(h *Hole, p *route.HolePlace, open *Opening) []approac
 		if p.FromSpace {
 			a.way, a.why = FromAttic, "a hand gets to the wall from the attic, and the hole comes out where it is wished"
 		}
+		a.why += throughCladding(w)
 		return []approach{a}
 	case route.StudArc:
 		w := &f.house.Walls[p.Wall]
@@ -117,8 +119,18 @@ func (f *fixer) throughWall(p *route.HolePlace) approach {
 	}
 	if w.Masonry {
 		a.why += "; with a bit for masonry"
+	} else if p.Kind == route.WallArc {
+		a.why += throughCladding(w)
 	}
 	return a
+}
+
+// throughCladding says how an outer wall's cladding is bored, if it is known.
+func throughCladding(w *plan.Wall) string {
+	if w.Masonry || !w.Exterior || w.Cladding.ID == "" {
+		return ""
+	}
+	return "; through the " + w.Cladding.ID + " " + w.Cladding.Bore
 }
 
 // downward lists the ways to a bottom plate and the floor under it.

@@ -511,3 +511,33 @@ func TestPartsOfSeveralLevels(t *testing.T) {
 		}
 	}
 }
+
+// A cable from a panel on the north wall out through it and along it to a camera on the
+// same wall, where the soffit is shut. It hangs in two loops, of two clips each. What lies
+// along brick has an anchor to every clip; the hole wants a bit for masonry. Along wood
+// none of that.
+func TestAlongBrick(t *testing.T) {
+	edits := []string{
+		"[house]\n", "[[baffle]]\nid = \"shut\"\nwall = \"north\"\nat = \"6ft\"\nwidth = \"8ft\"\n[[cladding]]\nwall = \"north\"\nkind = \"KIND\"\n[house]\n",
+		"wall = \"middle\"\nat = \"7ft\"\nheight = \"5ft\"", "wall = \"north\"\nat = \"5ft\"\nheight = \"5ft\"",
+		"wall = \"east\"\nat = \"8ft\"", "wall = \"north\"\nat = \"10ft\"", "[tools]", "[allow]\noutside = true\n[tools]",
+		"tag = \"D1\"", "when = \"later\"\ntag = \"D1\"", "tag = \"D2\"", "when = \"later\"\ntag = \"D2\"",
+	}
+	for kind, hard := range map[string]bool{"brick": true, "stucco": true, "wood": false, "vinyl": false, "fiber cement": false} {
+		edits[1] = strings.Replace(edits[1], "KIND", kind, 1)
+		res := solved(t, first, edits...)
+		edits[1] = strings.Replace(edits[1], kind, "KIND", 1)
+		lines, _ := listed(res)
+		got := counts(lines)
+		clips := got["outdoor-clip"]
+		want := map[string]int64{"drip-clip": 4, "wall-sleeve": 1}
+		if hard {
+			want["wall-anchor"], want["masonry-bit-3-4in"] = clips, 1
+		}
+		for _, id := range []string{"drip-clip", "wall-sleeve", "wall-anchor", "masonry-bit-3-4in"} {
+			if got[id] != want[id] || clips < 3 {
+				t.Errorf("%s: %d of %s, %d clips; want %d", kind, got[id], id, clips, want[id])
+			}
+		}
+	}
+}

@@ -123,16 +123,25 @@ func (l *lot) boreWords(o *hole) string {
 	case route.PassArc:
 		return fmt.Sprintf("Measure from the marks to %s; look from the other side at what is behind it. %s, through it, from one side to the other.", wall, text)
 	case route.WallArc:
-		return fmt.Sprintf("%s, through %s, from one side to the other.", text, wall)
+		return fmt.Sprintf("%s, through %s, from one side to the other.%s", text, wall, l.claddingText(p))
 	case route.CeilingArc:
 		return text + ", through the ceiling beside the wall."
 	case route.GableArc:
-		return fmt.Sprintf("%s, through the wall under the gable, %s, sloping down to the outside; sleeve it.", text, wall)
+		return fmt.Sprintf("%s, through the wall under the gable, %s, sloping down to the outside; sleeve it.%s", text, wall, l.claddingText(p))
 	case route.SoffitArc:
 		return text + " in the soffit."
 	default:
 		return text + "."
 	}
+}
+
+// claddingText says how the cladding of an outer wall is bored, if it is known.
+func (l *lot) claddingText(p *route.HolePlace) string {
+	w := &l.job.House.Walls[p.Wall]
+	if w.Masonry || !w.Exterior || w.Cladding.ID == "" {
+		return ""
+	}
+	return fmt.Sprintf(" Bore the %s %s.", w.Cladding.ID, w.Cladding.Bore)
 }
 
 // bit is what a hole is bored with: a bit of the hole's size that reaches, with
@@ -153,7 +162,11 @@ func (l *lot) bit(o *hole) []Item {
 	if !o.inRoom {
 		out = l.withLadder(o.place, tools("right-angle drill", "tape measure", "safety glasses"))
 	}
-	if !found {
+	hard, through := p.InMasonry(l.job.House)
+	if hard {
+		out = append(out, tools("hammer drill", l.text(h.Bit)+" masonry bit")...)
+	}
+	if !found || through {
 		return out
 	}
 	name := l.text(h.Bit) + " bit"
