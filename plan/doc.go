@@ -802,7 +802,7 @@
 //
 //	[allow]
 //	patching = false
-//	raceway = false                   # channels on the faces of rooms
+//	raceway = false                   # channels on the faces of rooms, and from storey to storey
 //	outside = false                   # cable along the outer walls under the eave
 //
 //	[limits]                          # by the id of a limit in package rule

@@ -218,7 +218,7 @@ func (g *Graph) exits(from int) (out []int, inside []bool) {
 			switch kind := g.Nodes[to].Kind; {
 			case g.Arcs[a].Kind == PlateArc && g.Arcs[a].Hole >= 0:
 				isExit[a] = true
-			case g.Arcs[a].Kind == CeilingArc || g.Arcs[a].Kind == SoffitArc || kind == LowNode:
+			case g.Arcs[a].Kind == CeilingArc || g.Arcs[a].Kind == FloorArc || g.Arcs[a].Kind == SoffitArc || kind == LowNode:
 				return nil, inside
 			case inside[to]:
 			case kind == TerminalNode || kind == RootNode:

@@ -72,12 +72,13 @@ const (
 	OutsideArc                 // outside, along a wall
 	InSoffitArc                // in the hollow of a soffit that opens
 	BackArc                    // out of the back of a wall, into the attic behind it
+	FloorArc                   // up through a floor beside a wall, where a channel goes on
 )
 
 var arcKindNames = [...]string{
 	"to the opening", "in bay, sideways", "in bay", "fire block", "top plate", "bottom plate", "stud", "ceiling", "soffit",
 	"along joist", "beside joist", "step up", "over joists", "rod", "gable wall", "conduit", "raceway",
-	"chase", "on the wall's face", "joist", "through the wall", "between spaces", "outside", "in the soffit", "out of the back",
+	"chase", "on the wall's face", "joist", "through the wall", "between spaces", "outside", "in the soffit", "out of the back", "floor",
 }
 
 func (k ArcKind) String() string { return arcKindNames[k] }
@@ -147,7 +148,7 @@ type Block struct {
 
 // A HolePlace is a place where a hole may be bored.
 type HolePlace struct {
-	Kind  ArcKind // PlateArc, SoleArc, BlockArc, StudArc, JoistArc, CeilingArc, SoffitArc, GableArc, WallArc or PassArc
+	Kind  ArcKind // PlateArc, SoleArc, BlockArc, StudArc, JoistArc, CeilingArc, SoffitArc, GableArc, WallArc, PassArc or FloorArc
 	At    geom.Point3
 	Wall  int            // -1 for a ceiling
 	Along measure.Length // along the wall

@@ -47,6 +47,7 @@ func (b *builder) raceways(drops []int) {
 	for w := range b.house.Walls {
 		b.railsThroughWall(rails, w)
 	}
+	b.risers(rails, drops)
 	for i, r := range rails {
 		b.layRail(r, b.house.Rooms[i].Level, height)
 	}

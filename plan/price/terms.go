@@ -28,6 +28,7 @@ const (
 	BoreJoist         ID = "bore-joist"
 	BoreWall          ID = "bore-wall"
 	BoreMasonry       ID = "bore-masonry"
+	BoreFloor         ID = "bore-floor"
 	PassAttic         ID = "pass-between-attics"
 	RacewayRun        ID = "raceway"
 	RacewayDoor       ID = "raceway-round-door"
@@ -53,7 +54,7 @@ const (
 )
 
 // Bores are the terms that are paid once for each hole bored side by side.
-var Bores = []ID{BoreFromAbove, BoreFromBelow, BoreSoleFromSpace, BoreSoleFromBox, BoreBlock, BoreStud, BoreGable, BoreJoist, BoreWall, BoreMasonry}
+var Bores = []ID{BoreFromAbove, BoreFromBelow, BoreSoleFromSpace, BoreSoleFromBox, BoreBlock, BoreStud, BoreGable, BoreJoist, BoreWall, BoreMasonry, BoreFloor}
 
 // Terms is the whole table, in the order in which it is printed. Minutes are
 // those of a skilled installer in a house that is lived in.
@@ -76,6 +77,7 @@ var Terms = []Term{
 	{BoreJoist, "One hole in a joist over a ceiling", MinutesEach, 8_000, false, "Bored through an opening that is patched."},
 	{BoreWall, "One hole through a wall from room to room or to the outside", MinutesEach, 10_000, false, "Between the studs, from face to face, sleeved and sealed."},
 	{BoreMasonry, "One hole through masonry", MinutesEach, 25_000, false, "With a hammer drill, sleeved and sealed."},
+	{BoreFloor, "One hole through a floor, in a channel", MinutesEach, 20_000, false, "Look under it, through finish and boards beside the wall, sleeved, sealed against fire."},
 	{BoreGable, "One hole through the wall under a gable", MinutesEach, 20_000, false, "Bored, sleeved and sealed against the weather."},
 	{LiftBoard, "Lifting one board of decking", MinutesEach, 6_000, false, "And putting it back."},
 	{Rod, "One rod shot", MinutesEach, 8_000, false, "Finding the end, hooking on, pulling back."},

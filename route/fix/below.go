@@ -139,7 +139,10 @@ func (f *fixer) squareFaces(level int, at geom.Point) []Distance {
 func (f *fixer) belowText(h *Hole, b *Below) string {
 	if b.Wall < 0 {
 		text := "in the ceiling" + f.inRoom(b.Room)
-		if h.Kind == route.JoistArc {
+		switch h.Kind {
+		case route.FloorArc:
+			text = "in the floor" + f.inRoom(b.Room)
+		case route.JoistArc:
 			text = "in a joist over the ceiling" + f.inRoom(b.Room)
 		}
 		for i, d := range b.From {

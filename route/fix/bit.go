@@ -94,6 +94,8 @@ func (f *fixer) approaches(h *Hole, p *route.HolePlace, open *Opening) []approac
 	case route.StudArc:
 		w := &f.house.Walls[p.Wall]
 		return []approach{{way: FromBay, need: w.StudWidth, why: "the board is opened and patched there"}}
+	case route.FloorArc:
+		return []approach{{way: FromRoom, need: p.Reach, why: "down beside the wall, between the joists: the channel covers it"}}
 	case route.JoistArc:
 		s := f.house.Spaces[p.Space]
 		return []approach{{way: FromBay, need: s.Width, room: s.Spacing - s.Width, why: "the ceiling is opened and patched there; in the middle of the joist's depth"}}

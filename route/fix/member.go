@@ -15,6 +15,8 @@ func (f *fixer) member(h *Hole) string {
 		return fmt.Sprintf("bottom plate of wall %s and the floor under it", f.house.Walls[h.Wall].ID)
 	case route.BlockArc:
 		return fmt.Sprintf("fire block in wall %s", f.house.Walls[h.Wall].ID)
+	case route.FloorArc:
+		return "floor" + f.inRoom(h.Room)
 	case route.JoistArc:
 		return "joist over the ceiling" + f.inRoom(h.Room)
 	case route.PassArc:

@@ -27,7 +27,7 @@ func (l *lister) holesOf(s scope, kinds ...route.ArcKind) int64 {
 
 // sealing counts what closes holes and guards cables in them.
 func (l *lister) sealing(w wants, s scope) {
-	floors := l.holesOf(s, route.SoleArc)
+	floors := l.holesOf(s, route.SoleArc, route.FloorArc)
 	where := "in plates and blocks"
 	if floors > 0 {
 		where = "in plates, blocks and floors"

@@ -124,6 +124,8 @@ func (l *lot) boreWords(o *hole) string {
 		return fmt.Sprintf("Measure from the marks to %s; look from the other side at what is behind it. %s, through it, from one side to the other.", wall, text)
 	case route.WallArc:
 		return fmt.Sprintf("%s, through %s, from one side to the other.%s", text, wall, l.claddingText(p))
+	case route.FloorArc:
+		return fmt.Sprintf("Look under the floor for pipes, wires and joists. %s, down through the floor of %s beside the wall, where the channel hides it.", text, l.job.House.Rooms[p.Room].Name)
 	case route.CeilingArc:
 		return text + ", through the ceiling beside the wall."
 	case route.GableArc:
