@@ -72,6 +72,12 @@ func (p *HolePlace) InMasonry(h *plan.House) (wants, through bool) {
 	return w.Masonry || p.Kind != PassArc && w.HardToBore(), w.Masonry
 }
 
+// UnderWall reports whether a hole between two spaces is in the edge of a closed floor,
+// under the wall that stands on it.
+func (p *HolePlace) UnderWall(h *plan.House) bool {
+	return p.Kind == PassArc && h.Spaces[p.Beyond].Above == h.Walls[p.Wall].Level && p.At.Z < h.Levels[h.Walls[p.Wall].Level].Floor
+}
+
 // sizeHole finds the bit for a hole, or the two or more that are bored where
 // one would be too large.
 func (g *Graph) sizeHole(book rule.Book, h *Hole) {

@@ -158,10 +158,26 @@ func (b *cavity) intoBay(d *cavity, p, q geom.Point) {
 		}
 		l := geom.Dist(p, q) + dist(b.base, d.base)
 		b.add(Arc{
-			Kind: PassArc, From: b.low(p), To: d.low(q), Heading: headingTo(p, q), Length: l, Zone: b.zoneOf(p), Hole: -1,
+			Kind: PassArc, From: b.low(p), To: d.low(q), Heading: headingTo(p, q), Length: l, Zone: b.zoneOf(p), Hole: b.underKneeWall(d, p, q),
 			Charges: append(b.cable(l), b.once(price.PassAttic, 1)),
 		})
 	}})
+}
+
+// underKneeWall is the hole through the blocking under the wall that stands on the edge of
+// a closed floor, in the middle of the joists' depth; -1 if the sketch has no wall there.
+func (b *cavity) underKneeWall(d *cavity, p, q geom.Point) int {
+	m := mid(geom.Rect{Min: p, Max: q}.Canon())
+	k := slices.IndexFunc(b.house.Walls, func(w plan.Wall) bool {
+		return w.Level == d.space.Above && w.AlongY() == (p.Y == q.Y) && w.Body.Contains(m)
+	})
+	if k < 0 {
+		return -1
+	}
+	return b.hole(HolePlace{
+		Kind: PassArc, Beyond: d.index, At: geom.Point3{X: m.X, Y: m.Y, Z: d.base + d.js.depth/2}, Wall: k, Along: b.house.Walls[k].Along(m), Room: -1,
+		Free: d.js.spacing - d.js.width, FromSpace: true, Reach: d.js.width,
+	})
 }
 
 func (b *cavity) u(p geom.Point) measure.Length {

@@ -7,6 +7,7 @@ import (
 
 	"topplate/plan"
 	"topplate/plan/geom"
+	"topplate/route"
 )
 
 // An end is one side of a hole between two spaces.
@@ -22,6 +23,13 @@ type end struct {
 func (f *fixer) between(h *Hole) (near, far Above) {
 	ends := f.ends(h)
 	near, far = f.atWall(h, &ends[0]), f.atWall(h, &ends[1])
+	if ends[1].site.closed(ends[1].at) {
+		far = Above{Space: far.Space, At: far.At, Zone: route.NoZone, Room: -1, Hatch: -1, InLine: -1, Why: "the floor is closed: cable goes on with rods in the joist bay that is bored into"}
+		far.Text = []string{far.Why}
+		near.Text = append(near.Text, "into the joist bay there: feel with a wire whether it is open or blocked, and how far it is free")
+		near.Text = append(near.Text, ends[1].site.knownNear(ends[1].at)...)
+		return near, far
+	}
 	near.Text = append(near.Text, "before boring, look from the other side at what lies behind the place: pipes, ducts, wires and insulation")
 	near.Text = append(near.Text, ends[1].site.knownNear(ends[1].at)...)
 	far.Text = append(far.Text, "look here before it is bored "+ends[0].site.placeText(&near)+"; the bit comes out here")

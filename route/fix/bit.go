@@ -114,6 +114,8 @@ func (f *fixer) throughWall(p *route.HolePlace) approach {
 	w := &f.house.Walls[p.Wall]
 	a := approach{way: FromRoom, need: min(w.Body.Width(), w.Body.Height()), why: "square through the wall, clear of studs, wires and pipes"}
 	switch {
+	case p.UnderWall(f.house):
+		return approach{way: f.site(p.Space).byHand(), need: p.Reach, why: "through the blocking under the wall, where the joist bay is not open already"}
 	case p.Kind == route.PassArc && p.Space >= 0:
 		a.way = f.site(p.Space).byHand()
 	case w.Exterior:

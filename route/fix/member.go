@@ -20,6 +20,9 @@ func (f *fixer) member(h *Hole) string {
 	case route.JoistArc:
 		return "joist over the ceiling" + f.inRoom(h.Room)
 	case route.PassArc:
+		if f.res.Graph.Holes[f.res.Holes[h.Index].Place].UnderWall(f.house) {
+			return fmt.Sprintf("blocking, if there is any, under wall %s between %s", f.house.Walls[h.Wall].ID, f.betweenText(h))
+		}
 		return fmt.Sprintf("wall %s between %s", f.house.Walls[h.Wall].ID, f.betweenText(h))
 	case route.WallArc:
 		return fmt.Sprintf("wall %s, from face to face", f.house.Walls[h.Wall].ID)

@@ -2,6 +2,7 @@ package tasks
 
 import (
 	"fmt"
+	"strings"
 
 	"topplate/plan"
 	"topplate/plan/measure"
@@ -121,6 +122,9 @@ func (l *lot) boreWords(o *hole) string {
 	case route.JoistArc:
 		return fmt.Sprintf("Open the ceiling of %s under the joist. %s through the joist, in the middle of its height.", l.job.House.Rooms[p.Room].Name, text)
 	case route.PassArc:
+		if p.UnderWall(l.job.House) {
+			return fmt.Sprintf("Measure from the marks to the joist bay under %s; feel with a wire whether it is open. Where it is blocked: %s, through the blocking.", wall, "bore"+strings.TrimPrefix(text, "Bore"))
+		}
 		return fmt.Sprintf("Measure from the marks to %s; look from the other side at what is behind it. %s, through it, from one side to the other.", wall, text)
 	case route.WallArc:
 		return fmt.Sprintf("%s, through %s, from one side to the other.%s", text, wall, l.claddingText(p))
