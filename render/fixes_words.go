@@ -103,9 +103,21 @@ func (d *drawing) aboveWords(h *fix.Hole) string {
 		words += "nothing to tape from"
 	}
 	if a.Height != "" {
-		words += "; " + a.Height
+		words += "; " + d.heightWords(a.Up)
 	}
 	return words
+}
+
+// heightWords says how high a hole in a wall is over the joists' undersides, or tops.
+func (d *drawing) heightWords(up measure.Length) string {
+	switch depth := d.space().Depth; {
+	case up < 0:
+		return d.length(-up) + " below the joists"
+	case up < depth:
+		return d.length(up) + " over the joists' undersides"
+	default:
+		return d.length(up-depth) + " over the joists' tops"
+	}
 }
 
 // offsetWords is a way along both axes.

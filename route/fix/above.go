@@ -53,8 +53,9 @@ type Above struct {
 	Decked    bool // under boards, one of which is lifted
 	Tolerance Tolerance
 	// Height says in words how high the middle of a hole between two spaces is for
-	// who works here, empty for others.
+	// who works here, empty for others; Up is how far it is over the joists' undersides.
 	Height string
+	Up     measure.Length
 	Probe  *Probe
 	Text   []string
 }

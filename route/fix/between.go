@@ -108,7 +108,7 @@ func (f *fixer) atWall(h *Hole, e *end) Above {
 		}
 	}
 	a.Faces = faces
-	a.Height = s.heightText(h)
+	a.Height, a.Up = s.heightText(h), h.At.Z-s.space.Base
 	a.Text = append(s.foundText(&g, &a), a.Height)
 	return a
 }
