@@ -161,7 +161,7 @@ func (l *houseLoader) faceOffsets(r *run, k int) [2]measure.Length {
 	w := r.shared
 	w.Boards = [2]measure.Length{r.board, r.board}
 	if w.Exterior && r.closes {
-		w.Boards[outerSide(survey.Close(r.legs, false, 0).Points)] = r.clad
+		w.Boards[outerSide(survey.Close(r.legs, false, 0).Points)] = r.cladOf(k).thick
 	}
 	w.B = geom.Point{X: signedAlong(r.legs[k], foot)}
 	if alongY(r.legs[k]) {

@@ -67,6 +67,7 @@
 //	face = "right"                    # of the finished wall, where the tape ran
 //	exterior = true                   # one closed run is, and carries the roof
 //	cladding = "1in"                  # and sheathing, outside of the studs
+//	cladding_kind = "wood"            # or "vinyl", "metal", "fiber cement", "stucco", "brick", "stone"
 //
 //	[[wall]]
 //	id = "middle"
@@ -79,6 +80,11 @@
 //	insulated = false                 # default: as exterior
 //	top_plate = "single"              # or "double"
 //	fire_blocks = ["4ft"]
+//
+//	[[cladding]]                      # of an outer wall that is clad otherwise
+//	wall = "south"
+//	kind = "brick"
+//	thickness = "5-1/8in"             # brick, the gap behind it, and sheathing
 //
 //	[[check]]                         # a length taped to see whether walls are right
 //	id = "diagonal"
@@ -293,6 +299,7 @@
 //	spacing = "16in"
 //	board = "1/2in"
 //	cladding = "1in"
+//	cladding_kind = "vinyl"
 //	bearing = true
 //	insulated = true
 //	top_plate = "double"
@@ -821,7 +828,7 @@
 //
 //	[allow]
 //	patching = false
-//	raceway = false                   # channels on the faces of rooms
+//	raceway = false                   # channels on the faces of rooms, and from storey to storey
 //	outside = false                   # cable along the outer walls under the eave
 //
 //	[limits]                          # by the id of a limit in package rule

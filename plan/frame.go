@@ -28,12 +28,15 @@ func (l *houseLoader) readFrame(r *run) {
 	w.Insulated = boolOr(t, "insulated", w.Exterior && !w.Masonry)
 	r.board = lengthOr(t, "board", boards, board)
 	r.clad = lengthOr(t, "cladding", claddings, clad)
-	switch {
-	case !t.Has("cladding") || w.Exterior:
-	case r.derived:
-		t.Errorf("cladding", "found cladding on walls between rooms; want board alone")
-	default:
-		t.Errorf("cladding", "found cladding on a wall that is not exterior; want exterior = true, or board alone")
+	r.cladKind = cladKindOr(t, "cladding_kind", r.cladKind)
+	for _, key := range []string{"cladding", "cladding_kind"} {
+		switch {
+		case !t.Has(key) || w.Exterior:
+		case r.derived:
+			t.Errorf(key, "found %s on walls between rooms; want board alone", key)
+		default:
+			t.Errorf(key, "found %s on a wall that is not exterior; want exterior = true, or board alone", key)
+		}
 	}
 }
 

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"topplate/plan/cladding"
 	"topplate/plan/diag"
 	"topplate/plan/geom"
 	"topplate/plan/measure"
@@ -131,7 +132,9 @@ type Wall struct {
 	Insulated  bool
 	FireBlocks []measure.Length // heights of rows of blocking above the floor
 	Boards     [2]measure.Length
-	RoomAt     [2]bool // whether there is a room on that side anywhere along it
+	// Cladding is what an outer wall is clad with; its ID is empty if that is not known.
+	Cladding cladding.Kind
+	RoomAt   [2]bool // whether there is a room on that side anywhere along it
 	// Out is the side that looks out of the house, of an exterior wall.
 	Out Side
 	// Gable is true if the roof ends in a gable over the wall, so that no

@@ -121,6 +121,7 @@ func (r *run) asUnless(t *source.Table, of *run) {
 		{"spacing", func() { w.Spacing = o.Spacing }},
 		{"board", func() { r.board = of.board }},
 		{"cladding", func() { r.clad = of.clad }},
+		{"cladding_kind", func() { r.cladKind = of.cladKind }},
 		{"top_plate", func() { w.TopPlates = o.TopPlates }},
 		{"fire_blocks", func() { w.FireBlocks = o.FireBlocks }},
 	} {

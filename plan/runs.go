@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strconv"
 
+	"topplate/plan/cladding"
 	"topplate/plan/diag"
 	"topplate/plan/geom"
 	"topplate/plan/measure"
@@ -26,6 +27,8 @@ type run struct {
 	shared             Wall           // what all its walls have in common
 	board              measure.Length // on the side of a room
 	clad               measure.Length // on the outer side
+	cladKind           cladding.Kind  // of it, if it is known
+	clads              map[int]clad   // of legs that are clad otherwise
 	first              int            // index of its first wall
 	// derived is true of walls that follow from rooms by inside dimensions.
 	derived bool

@@ -16,6 +16,7 @@ func (l *houseLoader) walls(root *source.Table) {
 	for _, r := range l.runs {
 		l.readStart(r)
 	}
+	l.readCladdings(root)
 	l.setLevels()
 	for _, r := range l.runs {
 		if !r.derived {
@@ -195,7 +196,8 @@ func (r *run) wall(k int) (Wall, leg) {
 	w.ID, w.Pos, w.Boards = r.ids[k], r.idPos[k], [2]measure.Length{of.board, of.board}
 	if w.Exterior && r.closes {
 		w.Out = outerSide(r.traverse.Points)
-		w.Boards[w.Out] = of.clad
+		c := r.cladOf(k)
+		w.Boards[w.Out], w.Cladding = c.thick, c.kind
 	}
 	w.A, w.B = r.points(k)
 	w.Taped, w.Made = r.legs[k].Length, r.derived

@@ -23,11 +23,12 @@ func fixPlan(w *work.Work, space int) *planKind {
 	f := &fixDrawing{}
 	for i := range w.Fixes {
 		x := &w.Fixes[i]
-		if x.Space != space && (x.Space >= 0 || !s.hasHole(h, &w.Result.Graph.Holes[w.Result.Holes[x.Index].Place])) {
+		y, in := x.In(space)
+		if !in && (x.Space >= 0 || !s.hasHole(h, &w.Result.Graph.Holes[w.Result.Holes[x.Index].Place])) {
 			continue
 		}
-		f.fixes = append(f.fixes, *x)
-		if x.Above.Reached {
+		f.fixes = append(f.fixes, y)
+		if y.Above.Reached {
 			n++
 		}
 	}

@@ -102,7 +102,22 @@ func (d *drawing) aboveWords(h *fix.Hole) string {
 	case fix.ByNothing:
 		words += "nothing to tape from"
 	}
+	if a.Height != "" {
+		words += "; " + d.heightWords(a.Up)
+	}
 	return words
+}
+
+// heightWords says how high a hole in a wall is over the joists' undersides, or tops.
+func (d *drawing) heightWords(up measure.Length) string {
+	switch depth := d.space().Depth; {
+	case up < 0:
+		return d.length(-up) + " below the joists"
+	case up < depth:
+		return d.length(up) + " over the joists' undersides"
+	default:
+		return d.length(up-depth) + " over the joists' tops"
+	}
 }
 
 // offsetWords is a way along both axes.
@@ -120,6 +135,9 @@ func (d *drawing) offsetWords(east, north measure.Length) string {
 // belowWords says in a line how a hole is found from the room, or from outside.
 func (d *drawing) belowWords(h *fix.Hole) string {
 	b, house := &h.Below, d.res.Job.House
+	if len(b.From) == 0 {
+		return b.Text
+	}
 	words := "below, outside: "
 	if b.Room >= 0 {
 		room := &house.Rooms[b.Room]

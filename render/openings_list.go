@@ -27,6 +27,7 @@ const (
 	openGable                   // a round hole in the wall under the roof's edge
 	openBoard                   // in a ceiling, closed again
 	openThrough                 // a round hole through a wall, behind a channel
+	openFloor                   // a round hole in a floor, behind a channel
 )
 
 // An opened is one opening in a finished surface.
@@ -181,6 +182,8 @@ func (s *surface) hole(h *route.Hole) {
 		s.outside(h, place)
 	case route.StudArc:
 		s.patch(h, place)
+	case route.FloorArc:
+		s.floor(h, place)
 	case route.JoistArc:
 		s.board(h, place)
 	case route.WallArc:
@@ -196,11 +199,41 @@ func (s *surface) ceiling(hole *route.Hole, place *route.HolePlace) {
 	}
 	ends := s.ending(hole, func(r *route.Route) bool { return r.Place.X == place.At.X && r.Place.Y == place.At.Y })
 	o.purpose = s.purpose(ends)
-	if len(ends) == 0 {
+	switch {
+	case len(ends) == 0 && s.besideChannel(hole):
+		o.purpose = "the way of a channel through the ceiling, for " + s.purpose(hole.Drops)
+		o.cover, o.after = "the channel that the cable lies in", "No. It stays, out of sight behind the channel."
+	case len(ends) == 0:
 		o.purpose = s.res.Job.Closet.Name + " (all cables end here)"
 		o.cover, o.after = "nothing: the cables come down through it", "No. It stays; the gap around the cables is closed."
 	}
 	s.list = append(s.list, o)
+}
+
+// floor is a hole in a floor, where a channel goes on.
+func (s *surface) floor(hole *route.Hole, place *route.HolePlace) {
+	h := s.res.Job.House
+	s.list = append(s.list, opened{
+		kind: openFloor, room: place.Room, at: flat(place.At), size: s.bored(hole),
+		where:   strings.Replace(inCeiling(h, place.Room, flat(place.At)), "in the ceiling", "in the floor", 1),
+		purpose: "the way of a channel through the floor, for " + s.purpose(hole.Drops),
+		cover:   "the channel that the cable lies in", after: "No. It stays, sealed, out of sight behind the channel.",
+	})
+}
+
+// besideChannel reports whether cable comes to a hole in a channel.
+func (s *surface) besideChannel(hole *route.Hole) bool {
+	g := s.res.Graph
+	for i := range s.res.Routes {
+		arcs := s.res.Routes[i].Arcs
+		for k, a := range arcs {
+			near := arcs[max(0, k-2):min(len(arcs), k+3)]
+			if g.Arcs[a].Hole == hole.Place && slices.ContainsFunc(near, func(a int) bool { return g.Arcs[a].Kind == route.RacewayArc }) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // ending lists the drops whose cables go through a hole and end there.

@@ -97,7 +97,7 @@ func openingsCount(list []opened) string {
 func beforehand(s *openingsSet) string {
 	var overhead, hatches []string
 	for i := range s.list {
-		if o := &s.list[i]; o.kind != openWall && o.kind != openAgain && o.kind != openThrough {
+		if o := &s.list[i]; o.kind != openWall && o.kind != openAgain && o.kind != openThrough && o.kind != openFloor {
 			overhead = append(overhead, strconv.Itoa(o.number))
 		}
 	}

@@ -32,7 +32,7 @@ func (d *drawing) drawOpened(list []opened) []sheet.Box {
 // as wide as it is if that can be seen, or around its point.
 func (d *drawing) openedBox(o *opened) sheet.Box {
 	at := d.view.Point(o.at)
-	if o.kind == openCeiling || o.kind == openEave || o.kind == openBoard {
+	if o.kind == openCeiling || o.kind == openFloor || o.kind == openEave || o.kind == openBoard {
 		return around(at, barLength/2)
 	}
 	into := turnOfHeading(o.into)
@@ -49,7 +49,7 @@ func drawOpenedSymbol(g *sheet.Group, kind openedAs, b sheet.Box) {
 		g.Rect(sheet.PenSolid, b)
 	case openAgain, openBoard:
 		g.Rect(sheet.PenDevice, b)
-	case openCeiling:
+	case openCeiling, openFloor:
 		g.Circle(sheet.PenDevice, b.Centre(), b.Width()/2)
 		g.Circle(sheet.PenSolid, b.Centre(), dotRadius)
 	case openEave:
@@ -76,7 +76,7 @@ func (d *drawing) openingsLegend(list []opened) {
 	}
 	for kind, meaning := range [...]string{
 		openWall: "opening in a wall, covered afterwards", openAgain: "opening in a wall, closed again", openCeiling: "hole in a ceiling",
-		openEave: "hole under the roof's edge, outside", openGable: "", openBoard: "opening in a ceiling, closed again", openThrough: "",
+		openEave: "hole under the roof's edge, outside", openGable: "", openBoard: "opening in a ceiling, closed again", openThrough: "", openFloor: "hole in a floor",
 	} {
 		if meaning != "" && hasKind(list, openedAs(kind)) {
 			d.legendRow(meaning, func(g *sheet.Group, b sheet.Box) {

@@ -215,7 +215,7 @@ func holeListing(w *work.Work, t report.Table) *listing {
 				made = append(made, more[1]+v)
 			}
 		}
-		rows = append(rows, []string{"", h.ID, strings.Join(made, "\n"), h.Below.Text, strings.Join(h.Above.Text, "\n")})
+		rows = append(rows, []string{"", h.ID, strings.Join(made, "\n"), h.Below.Text, strings.Join(h.FoundText(), "\n")})
 	}
 	if len(rows) > 0 {
 		l.portions = []portion{{rows: rows}}

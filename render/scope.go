@@ -80,7 +80,7 @@ func (s scope) hasHole(h *plan.House, p *route.HolePlace) bool {
 	if s.space < 0 {
 		return levelOfHole(h, p) == s.level
 	}
-	return spaceOfHole(h, p) == s.space
+	return spaceOfHole(h, p) == s.space || p.Beyond == s.space
 }
 
 // levelAt is the level that a point is on: the one between whose floor and

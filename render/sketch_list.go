@@ -105,6 +105,9 @@ func (s sketchLister) walls() *listing {
 				kind = append(kind, k.word)
 			}
 		}
+		if w.Cladding.ID != "" {
+			kind = append(kind, "clad with "+w.Cladding.ID)
+		}
 		for _, b := range w.FireBlocks {
 			kind = append(kind, "blocks at "+s.text(b))
 		}

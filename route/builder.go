@@ -150,6 +150,9 @@ func (b *builder) take(a Arc) {
 
 // hole returns the index of a hole place, adding it if it is new.
 func (b *builder) hole(h HolePlace) int {
+	if h.Kind != PassArc {
+		h.Beyond = -1
+	}
 	key := holeKey{h.Kind, h.At}
 	n, ok := b.byHole[key]
 	if !ok {

@@ -283,9 +283,13 @@ func (b *cavity) throughGable(face int, p geom.Point, from rodFrom) {
 		return
 	}
 	inside := b.node(BayNode, geom.Point3{X: plate.X, Y: plate.Y, Z: z}, wall, noOwner)
+	bore := price.BoreGable
+	if w.HardToBore() {
+		bore = price.BoreMasonry
+	}
 	b.add(Arc{
 		Kind: GableArc, From: face, To: inside, Heading: headingTo(p, plate), Length: out,
-		Charges: append(b.cable(out), b.once(price.BoreGable, 1)),
+		Charges: append(b.cable(out), b.once(bore, 1)),
 		Hole: b.hole(HolePlace{
 			Kind: GableArc, At: geom.Point3{X: plate.X, Y: plate.Y, Z: z}, Wall: wall, Along: along, Room: -1,
 			Free: w.StudDepth, FromSpace: b.zoneOf(plate) <= Arm, Reach: w.StudDepth,

@@ -81,7 +81,7 @@ func FiguresOf(r *Result) Figures {
 		}
 	}
 	for i := range r.Holes {
-		if k := r.Graph.Holes[r.Holes[i].Place].Kind; k != CeilingArc && k != SoffitArc {
+		if k := r.Graph.Holes[r.Holes[i].Place].Kind; k != CeilingArc && k != SoffitArc && k != FloorArc {
 			f.Bored += r.Holes[i].Count
 		}
 	}

@@ -12,7 +12,7 @@ import (
 // Terms that make up each criterion, and each weight of a job. A rod shot is
 // none of them: it is what crawling is saved by.
 var (
-	openingTerms = []price.ID{price.CutBox, price.CutCeiling, price.OpenSoffit, price.Patch, price.BoreWall, price.BoreMasonry}
+	openingTerms = []price.ID{price.CutBox, price.CutCeiling, price.OpenSoffit, price.Patch, price.BoreWall, price.BoreMasonry, price.BoreFloor}
 	crawlTerms   = []price.ID{price.CrawlTravel, price.ArmTravel}
 	cableTerms   = []price.ID{price.Pull} // and the price of the cable itself
 )

@@ -72,12 +72,13 @@ const (
 	OutsideArc                 // outside, along a wall
 	InSoffitArc                // in the hollow of a soffit that opens
 	BackArc                    // out of the back of a wall, into the attic behind it
+	FloorArc                   // up through a floor beside a wall, where a channel goes on
 )
 
 var arcKindNames = [...]string{
 	"to the opening", "in bay, sideways", "in bay", "fire block", "top plate", "bottom plate", "stud", "ceiling", "soffit",
 	"along joist", "beside joist", "step up", "over joists", "rod", "gable wall", "conduit", "raceway",
-	"chase", "on the wall's face", "joist", "through the wall", "between spaces", "outside", "in the soffit", "out of the back",
+	"chase", "on the wall's face", "joist", "through the wall", "between spaces", "outside", "in the soffit", "out of the back", "floor",
 }
 
 func (k ArcKind) String() string { return arcKindNames[k] }
@@ -97,6 +98,7 @@ type Arc struct {
 	From, To int
 	Heading  network.Heading // from From to To
 	Length   measure.Length  // of cable
+	Loop     measure.Length  // of that, what hangs in a drip loop at a hole from outside, in all
 	Zone     Zone            // where a hand has to be to work there
 	Charges  []Charge
 	Hole     int // index in Graph.Holes of the hole it goes through, -1 if none
@@ -108,6 +110,8 @@ type Arc struct {
 	Through *plan.Conduit
 	// Chase is the chase that the arc goes up in, nil if none.
 	Chase *plan.Chase
+	// Outer is the outer wall that the arc runs along outside, nil if none.
+	Outer *plan.Wall
 	// There is the hole that is there already and that it goes through, nil if
 	// none.
 	There *plan.Fixed
@@ -144,7 +148,7 @@ type Block struct {
 
 // A HolePlace is a place where a hole may be bored.
 type HolePlace struct {
-	Kind  ArcKind // PlateArc, BlockArc, StudArc, CeilingArc, SoffitArc or GableArc
+	Kind  ArcKind // PlateArc, SoleArc, BlockArc, StudArc, JoistArc, CeilingArc, SoffitArc, GableArc, WallArc, PassArc or FloorArc
 	At    geom.Point3
 	Wall  int            // -1 for a ceiling
 	Along measure.Length // along the wall
@@ -154,9 +158,11 @@ type HolePlace struct {
 	Free measure.Length
 	// Depth of the member across the hole's axis: the width of a plate.
 	MemberWidth measure.Length
-	FromSpace   bool           // there is room to bore it from the framing space
-	Space       int            // the space it opens into, by index, -1 if none
-	Reach       measure.Length // bit length needed to bore it from below
+	FromSpace   bool // there is room to bore it from the framing space
+	Space       int  // the space it opens into, by index, -1 if none
+	// Beyond is the space on the other side of a hole between two, -1 for others.
+	Beyond int
+	Reach  measure.Length // bit length needed to bore it from below
 }
 
 // A Graph is the physical graph of a job: everything that an installer could

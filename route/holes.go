@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 
+	"topplate/plan"
 	"topplate/plan/measure"
 	"topplate/plan/rule"
 )
@@ -59,6 +60,22 @@ func holesOf(g *Graph, book rule.Book, routes []Route) []Hole {
 		out[i].ID = fmt.Sprintf("H%d", i+1)
 	}
 	return out
+}
+
+// InMasonry reports whether a hole wants a bit for masonry: through a wall of masonry,
+// where nothing else is bored, or through a hard cladding as well.
+func (p *HolePlace) InMasonry(h *plan.House) (wants, through bool) {
+	if p.Kind != WallArc && p.Kind != GableArc && p.Kind != PassArc {
+		return false, false
+	}
+	w := &h.Walls[p.Wall]
+	return w.Masonry || p.Kind != PassArc && w.HardToBore(), w.Masonry
+}
+
+// UnderWall reports whether a hole between two spaces is in the edge of a closed floor,
+// under the wall that stands on it.
+func (p *HolePlace) UnderWall(h *plan.House) bool {
+	return p.Kind == PassArc && h.Spaces[p.Beyond].Above == h.Walls[p.Wall].Level && p.At.Z < h.Levels[h.Walls[p.Wall].Level].Floor
 }
 
 // sizeHole finds the bit for a hole, or the two or more that are bored where

@@ -78,14 +78,15 @@ func (b *builder) throughParting(c *cavity, wall int, side plan.Side) {
 			continue
 		}
 		lvl := &b.house.Levels[w.Level]
-		if z := c.base; lvl.Floor >= z || z >= lvl.Floor+lvl.Ceiling {
+		z := c.base - min(underJoists, c.space.Clear/2)
+		if lvl.Floor >= z || z >= lvl.Floor+lvl.Ceiling {
 			continue
 		}
-		b.throughPartingAt(from, c, wall, at, p, q)
+		b.throughPartingAt(from, c, geom.Point3{X: w.PointAt(at).X, Y: w.PointAt(at).Y, Z: z}, wall, p, q)
 	}
 }
 
-func (b *builder) throughPartingAt(from, c *cavity, wall int, at measure.Length, p, q geom.Point) {
+func (b *builder) throughPartingAt(from, c *cavity, on geom.Point3, wall int, p, q geom.Point) {
 	w := &b.house.Walls[wall]
 	from.ports = append(from.ports, port{at: p})
 	c.ports = append(c.ports, port{at: q})
@@ -93,17 +94,17 @@ func (b *builder) throughPartingAt(from, c *cavity, wall int, at measure.Length,
 		if from.zoneOf(p) > Arm || c.zoneOf(q) > Arm {
 			return
 		}
-		l := geom.Dist(p, q) + dist(from.base, c.base)
+		l := geom.Dist(p, q) + dist(from.base, on.Z) + dist(on.Z, c.base)
+		here, beyond := from.boredFrom(c, p, q)
 		bore := price.BoreWall
 		if w.Masonry {
 			bore = price.BoreMasonry
 		}
-		on := w.PointAt(at)
 		c.add(Arc{
 			Kind: PassArc, From: from.low(p), To: c.low(q), Heading: headingTo(p, q), Length: l, Zone: c.zoneOf(q),
 			Charges: append(b.cable(l), b.once(bore, 1)),
-			Hole: c.hole(HolePlace{
-				Kind: PassArc, At: geom.Point3{X: on.X, Y: on.Y, Z: c.base}, Wall: wall, Along: at, Room: -1,
+			Hole: here.hole(HolePlace{
+				Kind: PassArc, Beyond: beyond.index, At: on, Wall: wall, Along: w.Along(flat(on)), Room: -1,
 				Free: w.StudDepth, FromSpace: true, Reach: geom.Dist(p, q),
 			}),
 		})

@@ -148,6 +148,17 @@ func TestFromTheSideAtticIntoTheFloor(t *testing.T) {
 	if r.Blocked != nil || !slices.Contains(got, PassArc) || !slices.Contains(got, RodArc) {
 		t.Fatalf("the way is %v, %+v", got, r.Blocked)
 	}
+	// The bay is bored into under the wall that stands on the floor's edge, in the middle of
+	// the joists' depth.
+	i := slices.IndexFunc(res.Holes, func(h Hole) bool { return res.Graph.Holes[h.Place].Kind == PassArc })
+	if i < 0 {
+		t.Fatal("no hole under the wall")
+	}
+	p := &res.Graph.Holes[res.Holes[i].Place]
+	floor := res.Job.House.Spaces[p.Beyond]
+	if !p.UnderWall(res.Job.House) || res.Job.House.Walls[p.Wall].ID != "upper-s" || p.At.Z != floor.Base+floor.Depth/2 || res.Job.House.Spaces[p.Space].ID != "side" {
+		t.Errorf("%+v", p)
+	}
 	if slices.ContainsFunc(r.Legs, func(l Leg) bool { return l.Space >= 0 && res.Job.House.Spaces[l.Space].ID == "small" }) {
 		t.Errorf("it goes by the small attic: %v", got)
 	}

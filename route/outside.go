@@ -47,16 +47,55 @@ func (b *builder) outsideOf(level int, ring geom.Polygon) {
 			b.entries(r, w)
 		}
 	}
+	b.wallEnds(r, level)
 	r.eachStretch(func(p, q geom.Point) {
 		if _, o := b.openingOn(level, p, q, r.z-lvl.Floor); o != nil {
 			return
 		}
 		l := geom.Dist(p, q)
+		w := b.outerWall(level, p, q)
 		b.add(Arc{
-			Kind: OutsideArc, From: b.station(r, p), To: b.station(r, q), Heading: headingTo(p, q), Length: l, Hole: -1,
-			Charges: append(b.cable(l), b.onceBy(price.OutsideRun, l)),
+			Kind: OutsideArc, From: b.station(r, p), To: b.station(r, q), Heading: headingTo(p, q), Length: l, Outer: w, Hole: -1,
+			Charges: b.alongOuter(w, l),
 		})
 	})
+}
+
+// wallEnds makes the ends of the outer walls of a level stations, since walls in line
+// may be clad differently.
+func (b *builder) wallEnds(r *rail, level int) {
+	for i := range b.house.Walls {
+		w := &b.house.Walls[i]
+		if w.Level != level || !w.Exterior {
+			continue
+		}
+		for _, at := range []measure.Length{0, w.Length()} {
+			if p := w.FacePoint(at, w.Out); r.has(p) {
+				b.station(r, p)
+			}
+		}
+	}
+}
+
+// outerWall is the outer wall of a level on whose face the stretch from p to q lies, nil
+// if there is none.
+func (b *builder) outerWall(level int, p, q geom.Point) *plan.Wall {
+	m := mid(geom.Rect{Min: p, Max: q}.Canon())
+	for i := range b.house.Walls {
+		if w := &b.house.Walls[i]; w.Level == level && w.Exterior && w.AlongY() == (p.X == q.X) && w.Body.Contains(m) {
+			return w
+		}
+	}
+	return nil
+}
+
+// alongOuter is what cable along the outside of a wall costs.
+func (b *builder) alongOuter(w *plan.Wall, l measure.Length) []Charge {
+	fix := price.OutsideRun
+	if w != nil && w.HardToFix() {
+		fix = price.OutsideAnchors
+	}
+	return append(b.cable(l), b.onceBy(fix, l))
 }
 
 // inSoffits adds the ways from hole to hole inside a stretch of soffit that opens
@@ -103,19 +142,22 @@ func (b *builder) railUnderEave(level int) measure.Length {
 	return z - underEave
 }
 
-// fromSoffits joins the soffit holes along a wall to the rail on it.
+// fromSoffits joins the soffit holes along a wall to the rail on it, with a loop
+// for the water to drip from. A cable that ends at a camera under its own hole
+// never comes here, and hangs in no loop: the camera covers it.
 func (b *builder) fromSoffits(r *rail, wall int) {
 	w := &b.house.Walls[wall]
+	loop := b.book.Length(rule.DripLoop)
 	for _, n := range b.soffitFaces(wall) {
 		p := b.nodes[n].At
 		q := w.FacePoint(w.Along(flat(p)), w.Out)
 		if !r.has(q) {
 			continue
 		}
-		l := dist(p.Z, r.z) + geom.Dist(flat(p), q)
+		l := dist(p.Z, r.z) + geom.Dist(flat(p), q) + loop
 		b.add(Arc{
-			Kind: OutsideArc, From: n, To: b.station(r, q), Heading: headingTo(flat(p), q), Length: l, Hole: -1,
-			Charges: append(b.cable(l), b.onceBy(price.OutsideRun, l)),
+			Kind: OutsideArc, From: n, To: b.station(r, q), Heading: headingTo(flat(p), q), Length: l, Loop: loop, Outer: w, Hole: -1,
+			Charges: b.alongOuter(w, l),
 		})
 	}
 }
@@ -151,8 +193,8 @@ func (b *builder) entries(r *rail, wall int) {
 		b.throughWall(wall, along, b.boxWidth(1), n, out)
 		l := r.z - box.At.Z + loop
 		b.add(Arc{
-			Kind: OutsideArc, From: out, To: b.station(r, p), Heading: up, Length: l, Hole: -1,
-			Charges: append(b.cable(l), b.onceBy(price.OutsideRun, l)),
+			Kind: OutsideArc, From: out, To: b.station(r, p), Heading: up, Length: l, Loop: loop, Outer: w, Hole: -1,
+			Charges: b.alongOuter(w, l),
 		})
 	}
 }
@@ -164,6 +206,18 @@ func (b *builder) inOpening(w *plan.Wall, along, lo, hi measure.Length) bool {
 	return slices.ContainsFunc(w.Openings, func(o plan.Opening) bool {
 		return o.Start <= along && along <= o.End && floor+o.Sill < hi && lo < floor+o.Head
 	})
+}
+
+// DripLoops counts the drip loops of a route: the places where its cables come to a
+// hole, or to a device, from outside along the wall.
+func (g *Graph) DripLoops(r *Route) int {
+	n := 0
+	for _, a := range r.Arcs {
+		if g.Arcs[a].Loop > 0 {
+			n++
+		}
+	}
+	return n
 }
 
 // outdoors reports cable that runs outside and is not made for it.

@@ -17,6 +17,10 @@ const (
 	passInset = 6 * measure.Inch
 	// passThick is the thickest wall between two spaces that lie side by side.
 	passThick = 18 * measure.Inch
+	// underJoists is how far below the joists a masonry wall between two spaces, or
+	// one that stands higher than they do, is bored: clear of the sill and in the
+	// wall's own stuff (common practice, no source).
+	underJoists = 3 * measure.Inch
 )
 
 // passages adds the ways between spaces that lie side by side: from attic to
@@ -154,10 +158,26 @@ func (b *cavity) intoBay(d *cavity, p, q geom.Point) {
 		}
 		l := geom.Dist(p, q) + dist(b.base, d.base)
 		b.add(Arc{
-			Kind: PassArc, From: b.low(p), To: d.low(q), Heading: headingTo(p, q), Length: l, Zone: b.zoneOf(p), Hole: -1,
+			Kind: PassArc, From: b.low(p), To: d.low(q), Heading: headingTo(p, q), Length: l, Zone: b.zoneOf(p), Hole: b.underKneeWall(d, p, q),
 			Charges: append(b.cable(l), b.once(price.PassAttic, 1)),
 		})
 	}})
+}
+
+// underKneeWall is the hole through the blocking under the wall that stands on the edge of
+// a closed floor, in the middle of the joists' depth; -1 if the sketch has no wall there.
+func (b *cavity) underKneeWall(d *cavity, p, q geom.Point) int {
+	m := mid(geom.Rect{Min: p, Max: q}.Canon())
+	k := slices.IndexFunc(b.house.Walls, func(w plan.Wall) bool {
+		return w.Level == d.space.Above && w.AlongY() == (p.Y == q.Y) && w.Body.Contains(m)
+	})
+	if k < 0 {
+		return -1
+	}
+	return b.hole(HolePlace{
+		Kind: PassArc, Beyond: d.index, At: geom.Point3{X: m.X, Y: m.Y, Z: d.base + d.js.depth/2}, Wall: k, Along: b.house.Walls[k].Along(m), Room: -1,
+		Free: d.js.spacing - d.js.width, FromSpace: true, Reach: d.js.width,
+	})
 }
 
 func (b *cavity) u(p geom.Point) measure.Length {
@@ -240,16 +260,18 @@ func (b *cavity) passAt(d *cavity, p, q geom.Point) {
 		if zone > Arm || room < b.book.Length(rule.RodGap) {
 			return
 		}
-		l := geom.Dist(p, q) + dist(b.base, d.base)
-		a := Arc{Kind: PassArc, From: b.low(p), To: d.low(q), Heading: headingTo(p, q), Length: l, Zone: zone, Hole: -1}
-		a.Charges = append(b.cable(l), b.once(b.throughPass(&a, p, q, low), 1))
+		a := Arc{Kind: PassArc, From: b.low(p), To: d.low(q), Heading: headingTo(p, q), Length: geom.Dist(p, q) + dist(b.base, d.base), Zone: zone, Hole: -1}
+		bore := b.throughPass(d, &a, p, q, room)
+		a.Charges = append(b.cable(a.Length), b.once(bore, 1))
 		b.add(a)
 	})
 }
 
 // throughPass gives a way between two spaces the hole through the wall that
-// stands there, if the sketch has one, and says what it costs.
-func (b *cavity) throughPass(a *Arc, p, q geom.Point, z measure.Length) price.ID {
+// stands there, if the sketch has one, and says what it costs. There is so much
+// height over the higher of their floors: the hole is in the middle of the joists'
+// depth over the plates there, or below the joists where that is masonry.
+func (b *cavity) throughPass(d *cavity, a *Arc, p, q geom.Point, room measure.Length) price.ID {
 	m := mid(geom.Rect{Min: p, Max: q}.Canon())
 	k := slices.IndexFunc(b.house.Walls, func(w plan.Wall) bool {
 		return w.Level == max(b.space.Below, 0) && w.Body.Contains(m)
@@ -258,13 +280,35 @@ func (b *cavity) throughPass(a *Arc, p, q geom.Point, z measure.Length) price.ID
 	if k < 0 {
 		return bore
 	}
-	w := &b.house.Walls[k]
+	w, z := &b.house.Walls[k], max(b.base, d.base)
+	higher := b
+	if d.base > b.base {
+		higher = d
+	}
+	switch {
+	case !w.Masonry || b.space.Kind == plan.AtticSpace:
+		z += min(room, higher.js.depth) / 2
+	default:
+		z -= underJoists
+	}
 	if w.Masonry {
 		bore = price.BoreMasonry
 	}
-	a.Hole = b.hole(HolePlace{
-		Kind: PassArc, At: geom.Point3{X: m.X, Y: m.Y, Z: z}, Wall: k, Along: w.Along(m), Room: -1,
+	a.Length = geom.Dist(p, q) + dist(b.base, z) + dist(z, d.base)
+	here, beyond := b.boredFrom(d, p, q)
+	a.Hole = here.hole(HolePlace{
+		Kind: PassArc, Beyond: beyond.index, At: geom.Point3{X: m.X, Y: m.Y, Z: z}, Wall: k, Along: w.Along(m), Room: -1,
 		Free: w.StudDepth, FromSpace: true, Reach: min(w.Body.Width(), w.Body.Height()),
 	})
 	return bore
+}
+
+// boredFrom is the one of two spaces that a hole between them is bored from: where
+// a body has the more room. The other is beyond it.
+func (b *cavity) boredFrom(d *cavity, p, q geom.Point) (here, beyond *cavity) {
+	z, y := b.zoneOf(p), d.zoneOf(q)
+	if y < z || y == z && d.clearance(q) > b.clearance(p) {
+		return d, b
+	}
+	return b, d
 }

@@ -47,6 +47,7 @@ func (b *builder) raceways(drops []int) {
 	for w := range b.house.Walls {
 		b.railsThroughWall(rails, w)
 	}
+	b.risers(rails, drops)
 	for i, r := range rails {
 		b.layRail(r, b.house.Rooms[i].Level, height)
 	}
@@ -166,7 +167,7 @@ func (b *builder) throughWall(wall int, along, free measure.Length, from, to int
 	at, end := b.nodes[from].At, b.nodes[to].At
 	l := geom.Dist(flat(at), flat(end))
 	bore := price.BoreWall
-	if w.Masonry {
+	if w.HardToBore() {
 		bore = price.BoreMasonry
 	}
 	b.add(Arc{

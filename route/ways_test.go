@@ -2,11 +2,13 @@ package route
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"testing"
 
 	"topplate/plan/measure"
+	"topplate/plan/price"
 	"topplate/plan/rule"
 )
 
@@ -229,6 +231,44 @@ shift = "12in"
 	}
 }
 
+// The lengths outside by hand, a drip loop of 12 in, and then of 20 in, at every
+// place where cable along the wall goes into something. The soffit is 6 ft 9 in over the floor, 12 in over the
+// ceiling less 15 of the roof's slope and overhang; cable runs 3 in below it. It hangs
+// 12 in out beyond the studs, of which siding takes one; holes are in the middle of
+// what is left.
+//
+// From a panel on the west wall, 46-1/4 in from the corner: from 60 in up to 78, to
+// the corner, 144 in along the south wall, and 3 + 5-1/2 in to the camera; loops at the
+// wall and at the camera. From one on the wall inside, up and out of the hole of S1:
+// 3 + 5-1/2, 78 along the wall, 3 + 5-1/2; loops at the hole and at the
+// camera. S1 stands under its own hole then, and has none.
+func TestDripLoops(t *testing.T) {
+	house := cottage(false, "[[baffle]]\nid = \"b\"\nwall = \"ground-s\"\nat = \"9ft\"\nwidth = \"7ft\"\n")
+	const spot = "[[drop]]\ntag = %q\nkind = \"soffit spot\"\ncable = \"cat6-outdoor\"\nwall = \"ground-s\"\nat = %q\nshift = \"12in\"\n"
+	drops := fmt.Sprintf(spot, "S1", "5ft 6in") + fmt.Sprintf(spot, "S2", "12ft") + "[allow]\noutside = true\n"
+	within := strings.Replace(groundPanel, "wall = \"ground-w\"\n", "wall = \"ground-m\"\nside = \"left\"\n", 1)
+	for _, c := range []struct {
+		panel string
+		bare  float64 // in inches, without loops
+	}{{groundPanel, 18 + 46.25 + 144 + 8.5}, {within, 8.5 + 78 + 8.5}} {
+		for loop, limits := range map[float64]string{12: "", 20: "[limits]\ndrip-loop = \"20in\"\n"} {
+			res := solved(t, jobIn(t, house, c.panel+drops+limits))
+			r, outside := byTag(res)["S2"], 0.0
+			for _, l := range r.Legs {
+				if l.Kind == OutsideArc {
+					outside += l.Length.Millimetres() / 25.4
+				}
+			}
+			if want := c.bare + 2*loop; math.Abs(outside-want) > 1e-9 || res.Graph.DripLoops(r) != 2 {
+				t.Errorf("loops of %g in: %g in outside, %d loops; want %g, 2: %+v", loop, outside, res.Graph.DripLoops(r), want, r.Legs)
+			}
+			if n := res.Graph.DripLoops(byTag(res)["S1"]); c.panel == within && n != 0 {
+				t.Errorf("S1 has %d drip loops under its own hole", n)
+			}
+		}
+	}
+}
+
 // Over a raised heel the soffit may be higher than the plates: the cable then goes
 // down from its hole to the attic's floor, and is no worse off for it.
 func TestSoffitOverThePlates(t *testing.T) {
@@ -283,5 +323,47 @@ func TestOpenJoistsOverTheCeiling(t *testing.T) {
 	}
 	if d := lengths[1] - lengths[0]; d != 4*measure.Inch {
 		t.Errorf("2 in higher joists take %v more cable from the panel and down to the point; want 4in", d)
+	}
+}
+
+// A brick front and wood elsewhere, by hand, from the panel on the west wall to the
+// camera on the south wall, as in TestDripLoops: 18 + 12 + 46-1/4 = 76-1/4 in along wood,
+// and 144 + 20-1/2 = 164-1/2 in along brick. With brick on the west wall as well all is
+// along brick, and so is the hole.
+func TestCladdingOutside(t *testing.T) {
+	house := cottage(false, "[[baffle]]\nid = \"b\"\nwall = \"ground-s\"\nat = \"9ft\"\nwidth = \"7ft\"\n")
+	const drop = "[[drop]]\ntag = \"S2\"\nkind = \"soffit spot\"\ncable = \"cat6-outdoor\"\nwall = \"ground-s\"\nat = \"12ft\"\nshift = \"12in\"\n[allow]\noutside = true\n"
+	const clad = "[[cladding]]\nwall = %q\nkind = %q\n"
+	for _, c := range []struct {
+		more       string
+		wood, hard float64 // in inches
+		bore       price.ID
+	}{
+		{"", 240.75, 0, price.BoreWall},
+		{fmt.Sprintf(clad, "ground-s", "vinyl"), 240.75, 0, price.BoreWall},
+		{fmt.Sprintf(clad, "ground-s", "brick"), 76.25, 164.5, price.BoreWall},
+		{fmt.Sprintf(clad, "ground-s", "brick") + fmt.Sprintf(clad, "ground-w", "stucco"), 0, 240.75, price.BoreMasonry},
+	} {
+		res := solved(t, jobIn(t, house+c.more, groundPanel+drop))
+		var along [2]float64
+		hole := price.ID("")
+		for _, a := range res.Routes[0].Arcs {
+			arc := &res.Graph.Arcs[a]
+			if arc.Kind == OutsideArc {
+				k := 0
+				if slices.ContainsFunc(arc.Charges, func(c Charge) bool { return c.Term == price.OutsideAnchors }) {
+					k = 1
+				}
+				along[k] += arc.Length.Millimetres() / 25.4
+			}
+			for _, x := range arc.Charges {
+				if arc.Kind == WallArc && slices.Contains(price.Bores, x.Term) {
+					hole = x.Term
+				}
+			}
+		}
+		if math.Abs(along[0]-c.wood) > 1e-9 || math.Abs(along[1]-c.hard) > 1e-9 || hole != c.bore {
+			t.Errorf("%q: %g in along wood, %g along brick, a hole at the price of %s; want %+v", c.more, along[0], along[1], hole, c)
+		}
 	}
 }

@@ -42,7 +42,7 @@ func TestTermRecords(t *testing.T) {
 // The ids are written in users' files and in results, so they never change.
 func TestIDsAreKept(t *testing.T) {
 	want := "walk crawl arm-reach through-insulation cross-joist pull-cable bend bend-at-hole bore-plate-from-attic " +
-		"bore-plate-from-box bore-sole-from-below bore-sole-from-box bore-fire-block bore-stud bore-joist bore-wall bore-masonry bore-gable-wall lift-board rod-shot rod-push fish-conduit fish-bay out-of-back fish-chase pass-between-attics raceway raceway-round-door outside-run open-soffit cut-box-opening " +
+		"bore-plate-from-box bore-sole-from-below bore-sole-from-box bore-fire-block bore-stud bore-joist bore-wall bore-masonry bore-floor bore-gable-wall lift-board rod-shot rod-push fish-conduit fish-bay out-of-back fish-chase pass-between-attics raceway raceway-round-door outside-run outside-anchors open-soffit cut-box-opening " +
 		"cut-ceiling-hole mount-box patch-board move-place change-move-plate change-move-device change-move-power " +
 		"change-longer-bit change-longer-rods change-baffle change-patching change-raceway change-crowded"
 	if got := strings.Join(IDs(), " "); got != want {

@@ -28,10 +28,12 @@ const (
 	BoreJoist         ID = "bore-joist"
 	BoreWall          ID = "bore-wall"
 	BoreMasonry       ID = "bore-masonry"
+	BoreFloor         ID = "bore-floor"
 	PassAttic         ID = "pass-between-attics"
 	RacewayRun        ID = "raceway"
 	RacewayDoor       ID = "raceway-round-door"
 	OutsideRun        ID = "outside-run"
+	OutsideAnchors    ID = "outside-anchors"
 	OpenSoffit        ID = "open-soffit"
 	CutBox            ID = "cut-box-opening"
 	CutCeiling        ID = "cut-ceiling-hole"
@@ -52,7 +54,7 @@ const (
 )
 
 // Bores are the terms that are paid once for each hole bored side by side.
-var Bores = []ID{BoreFromAbove, BoreFromBelow, BoreSoleFromSpace, BoreSoleFromBox, BoreBlock, BoreStud, BoreGable, BoreJoist, BoreWall, BoreMasonry}
+var Bores = []ID{BoreFromAbove, BoreFromBelow, BoreSoleFromSpace, BoreSoleFromBox, BoreBlock, BoreStud, BoreGable, BoreJoist, BoreWall, BoreMasonry, BoreFloor}
 
 // Terms is the whole table, in the order in which it is printed. Minutes are
 // those of a skilled installer in a house that is lived in.
@@ -75,6 +77,7 @@ var Terms = []Term{
 	{BoreJoist, "One hole in a joist over a ceiling", MinutesEach, 8_000, false, "Bored through an opening that is patched."},
 	{BoreWall, "One hole through a wall from room to room or to the outside", MinutesEach, 10_000, false, "Between the studs, from face to face, sleeved and sealed."},
 	{BoreMasonry, "One hole through masonry", MinutesEach, 25_000, false, "With a hammer drill, sleeved and sealed."},
+	{BoreFloor, "One hole through a floor, in a channel", MinutesEach, 20_000, false, "Look under it, through finish and boards beside the wall, sleeved, sealed against fire."},
 	{BoreGable, "One hole through the wall under a gable", MinutesEach, 20_000, false, "Bored, sleeved and sealed against the weather."},
 	{LiftBoard, "Lifting one board of decking", MinutesEach, 6_000, false, "And putting it back."},
 	{Rod, "One rod shot", MinutesEach, 8_000, false, "Finding the end, hooking on, pulling back."},
@@ -87,6 +90,7 @@ var Terms = []Term{
 	{RacewayRun, "A channel on the face of a wall", MoneyPerMetre, 14_000, false, "Channel and mounting, its looks counted in."},
 	{RacewayDoor, "A channel round one door", MinutesEach, 15_000, false, "Up, over and down the casing: four corners."},
 	{OutsideRun, "Fixing a bundle outside along a wall", MinutesPerMetre, 2_500, false, "From a ladder, with clips for out of doors."},
+	{OutsideAnchors, "Fixing a bundle outside along brick, stone or stucco", MinutesPerMetre, 5_000, false, "The same, with a hammer drill and anchors."},
 	{OpenSoffit, "Opening the soffit where it does not open by itself", MinutesEach, 20_000, false, "Taking a panel down or cutting, and closing."},
 	{CutBox, "Cutting one box opening", MinutesEach, 10_000, false, "Mark, check for what is behind, cut, clean up."},
 	{CutCeiling, "Cutting one ceiling hole", MinutesEach, 10_000, false, "The same overhead."},

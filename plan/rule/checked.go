@@ -234,7 +234,7 @@ var checked = []Rule{
 	{
 		ID: EntrySeal, Title: "Hole to the outside", Severity: Note,
 		Source: practice,
-		Text: "Bore it rising inwards where it goes through a wall, hang a drip loop lower than the hole, and seal round the cable against water, insects and air. " +
+		Text: "Bore it rising inwards where it goes through a wall, hang a drip loop lower than the hole where it runs on along the wall, and seal round the cable against water, insects and air. " +
 			"Keep it clear of the vent strip's air.",
 	},
 	{

@@ -216,7 +216,8 @@ var laying = []Limit{
 	{
 		ID: DripLoop, Title: "Cable in the loop where it enters from outside", Value: 12 * inch, Min: 0, Max: 4 * foot,
 		Source: practice,
-		Text:   "Water runs down to the lowest point of the loop and drips off instead of following the cable in.",
+		Text: "Water runs down to the lowest point of the loop and drips off instead of following the cable in. One hangs wherever cable along a wall goes " +
+			"into a hole or a device, but none where a device stands under its own hole and covers it.",
 	},
 	{
 		ID: LeadYear, Title: "Paint may hold lead in houses built before", Unit: Count, Value: 1978, Min: 1600, Max: 2100,

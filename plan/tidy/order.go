@@ -14,7 +14,7 @@ type table struct {
 }
 
 // madeKeys say what walls are made of that follow from rooms.
-var madeKeys = []string{"frame", "thickness", "spacing", "board", "cladding", "bearing", "insulated", "top_plate", "fire_blocks"}
+var madeKeys = []string{"frame", "thickness", "spacing", "board", "cladding", "cladding_kind", "bearing", "insulated", "top_plate", "fire_blocks"}
 
 // reference is the order of tables and keys. Tables whose keys are the user's
 // own have none here.
@@ -32,9 +32,10 @@ var reference = []table{
 	{"inner", madeKeys},
 	{"partition", append([]string{"id", "between"}, madeKeys...)},
 	{"wall", []string{
-		"id", "level", "start", "run", "names", "closes", "face", "exterior", "frame", "thickness", "spacing", "board", "cladding",
+		"id", "level", "start", "run", "names", "closes", "face", "exterior", "frame", "thickness", "spacing", "board", "cladding", "cladding_kind",
 		"bearing", "insulated", "top_plate", "fire_blocks",
 	}},
+	{"cladding", []string{"wall", "kind", "thickness"}},
 	{"check", []string{"id", "from", "to", "length", "error"}},
 	{"opening", []string{"id", "wall", "between", "kind", "at", "from", "width", "sill", "head", "hinge", "swing"}},
 	{"device", []string{"id", "wall", "between", "at", "height", "kind", "side", "room", "feed"}},

@@ -98,6 +98,15 @@ type hole struct {
 	Error    *float64    `json:"expected_error,omitempty" doc:"of the way from above; 95 % of tries are nearer"`
 	Tapes    []taped     `json:"tapes" doc:"the two distances that fix it from above"`
 	Joists   *joistCount `json:"joists,omitempty"`
+	Far      *farSide    `json:"other_side,omitempty" doc:"how a hole between two spaces is found from the one that it is not bored from"`
+}
+
+type farSide struct {
+	Space  string      `json:"space"`
+	Found  []string    `json:"found"`
+	Error  *float64    `json:"expected_error,omitempty" doc:"95 % of tries are nearer"`
+	Tapes  []taped     `json:"tapes" doc:"the two distances that fix it"`
+	Joists *joistCount `json:"joists,omitempty"`
 }
 
 type bore struct {
@@ -414,18 +423,29 @@ func foundHole(w *work.Work, f *fix.Hole) hole {
 	}
 	out.Seal = append(out.Seal, sealList(f)...)
 	a := &f.Above
+	out.Error, out.Tapes, out.Joists = foundBy(a)
+	if b := f.Far; b != nil {
+		out.Far = &farSide{Space: w.Job.House.Spaces[b.Space].ID, Found: b.Text}
+		out.Far.Error, out.Far.Tapes, out.Far.Joists = foundBy(b)
+	}
+	return out
+}
+
+// foundBy is what a place is found by in a space.
+func foundBy(a *fix.Above) (within *float64, tapes []taped, joists *joistCount) {
+	tapes = []taped{}
 	if a.Reached && a.Method != fix.ByNothing {
 		e := a.Error.Millimetres()
-		out.Error = &e
+		within = &e
 	}
 	if a.Fix != nil && a.Fix.Best != nil {
 		b := a.Fix.Best
-		out.Tapes = append(out.Tapes, taped{b.Marks[0].ID, b.Distance[0].Shown.Millimetres()}, taped{b.Marks[1].ID, b.Distance[1].Shown.Millimetres()})
+		tapes = append(tapes, taped{b.Marks[0].ID, b.Distance[0].Shown.Millimetres()}, taped{b.Marks[1].ID, b.Distance[1].Shown.Millimetres()})
 	}
 	if j := a.Joists; j != nil {
-		out.Joists = &joistCount{j.Mark.ID, j.Joists, j.Offset.Millimetres()}
+		joists = &joistCount{j.Mark.ID, j.Joists, j.Offset.Millimetres()}
 	}
-	return out
+	return within, tapes, joists
 }
 
 func reusedOf(res *route.Result, u *route.Reuse) reused {

@@ -149,7 +149,7 @@ func (p *printer) holes(res *work.Work) {
 			p.printf("      seal against: %s\n", t)
 		}
 		p.printf("      from below: %s\n", h.Below.Text)
-		for j, line := range h.Above.Text {
+		for j, line := range h.FoundText() {
 			if j == 0 {
 				line = "from above: " + line
 			}

@@ -32,7 +32,7 @@ func holeTable(w *work.Work) Table {
 		h := &w.Fixes[i]
 		t.Rows = append(t.Rows, []string{
 			h.ID, h.Member, HoleWhere(w.Result, &w.Graph.Holes[w.Holes[h.Index].Place]), tagsOf(w.Result, h.Drops), strconv.Itoa(h.Cables), u.Format(h.Bundle), boresText(h, u), allowedText(h, u),
-			platesText(h), sealText(h), h.Below.Text, strings.Join(h.Above.Text, " "), errorText(h, u),
+			platesText(h), sealText(h), h.Below.Text, strings.Join(h.FoundText(), " "), errorText(h, u),
 		})
 	}
 	var levels, spaces []string

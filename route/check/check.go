@@ -23,7 +23,7 @@ func Findings(res *route.Result) []route.Finding {
 		r := &res.Routes[i]
 		d := &c.job.Drops[r.Drop]
 		c.cablePlace(d)
-		c.outside(d)
+		c.outside(r, d)
 		c.connector(d)
 		if r.Blocked != nil {
 			continue

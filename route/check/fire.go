@@ -17,7 +17,7 @@ func (c *checker) fire() {
 		h := &c.res.Holes[i]
 		p := &c.res.Graph.Holes[h.Place]
 		switch p.Kind {
-		case route.PlateArc, route.SoleArc, route.BlockArc, route.CeilingArc, route.PassArc:
+		case route.PlateArc, route.SoleArc, route.BlockArc, route.CeilingArc, route.PassArc, route.FloorArc:
 			sealed = append(sealed, h.ID)
 		}
 		if c.throughFloor(p) {
@@ -50,7 +50,7 @@ func (c *checker) fire() {
 // throughFloor reports whether a hole opens into the floor between two storeys,
 // from the walls below it or above it.
 func (c *checker) throughFloor(p *route.HolePlace) bool {
-	if p.Kind != route.PlateArc && p.Kind != route.SoleArc && p.Kind != route.CeilingArc || p.Space < 0 {
+	if p.Kind != route.PlateArc && p.Kind != route.SoleArc && p.Kind != route.CeilingArc && p.Kind != route.FloorArc || p.Space < 0 {
 		return false
 	}
 	s := c.house.Spaces[p.Space]
@@ -62,7 +62,7 @@ func (c *checker) throughFloor(p *route.HolePlace) bool {
 // and its eave part nothing; a box that is cut into its board is found by itself.
 func (c *checker) holeOfGarage(h *route.Hole, p *route.HolePlace) {
 	if p.Wall < 0 {
-		if c.garage(p.Room) {
+		if p.Kind != route.FloorArc && c.garage(p.Room) {
 			room := &c.house.Rooms[p.Room]
 			c.add(rule.GarageParting, of(room.Pos, h.ID, "the hole opens the ceiling of %s", room.Name))
 		}

@@ -30,7 +30,7 @@ func (c *checker) cablePlace(d *plan.Drop) {
 }
 
 // outside says what the hole of a soffit spot needs.
-func (c *checker) outside(d *plan.Drop) {
+func (c *checker) outside(r *route.Route, d *plan.Drop) {
 	if d.Kind != plan.SoffitSpot {
 		return
 	}
@@ -40,7 +40,10 @@ func (c *checker) outside(d *plan.Drop) {
 		found = "the cable comes out under the eave at wall %s"
 	}
 	f := at(d, found, wall)
-	f.Change = "a drip loop and a sealed hole"
+	f.Change = "a sealed hole, which the device covers"
+	if r.Blocked == nil && c.res.Graph.DripLoops(r) > 0 {
+		f.Change = "a drip loop and a sealed hole"
+	}
 	c.add(rule.EntrySeal, f)
 	switch d.Exposure {
 	case plan.Aerial:

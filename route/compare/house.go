@@ -208,7 +208,7 @@ func (l *list) wall(w *plan.Wall) {
 	slices.Sort(blocks)
 	l.add(thing{kind: "wall", rank: 2, id: w.ID, place: []geom.Point{w.A, w.B}, area: w.Body, placed: true, properties: []property{
 		said("level", l.h.Levels[w.Level].ID), l.length("studs", w.StudDepth), l.length("spacing", w.Spacing), l.length("width of a stud", w.StudWidth),
-		number("top plates", w.TopPlates), yes("masonry", w.Masonry), yes("exterior", w.Exterior), yes("bearing", w.Bearing), yes("insulated", w.Insulated),
+		number("top plates", w.TopPlates), yes("masonry", w.Masonry), yes("exterior", w.Exterior), said("clad with", w.Cladding.ID), yes("bearing", w.Bearing), yes("insulated", w.Insulated),
 		said("fire blocks", strings.Join(blocks, ", ")), l.length("board on the left", w.Boards[plan.Left]), l.length("board on the right", w.Boards[plan.Right]),
 	}})
 	for i := range w.Openings {

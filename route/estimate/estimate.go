@@ -50,7 +50,7 @@ var groups = []group{
 	{"Closing and painting openings in walls", []price.ID{price.Patch}},
 	{"Laying and pulling cable", []price.ID{
 		price.Walk, price.CrawlTravel, price.ArmTravel, price.Insulation, price.CrossJoist, price.Pull, price.BendFree, price.BendAtHole,
-		price.LiftBoard, price.Rod, price.RodPush, price.FishConduit, price.FishBay, price.OutOfBack, price.FishChase, price.PassAttic, price.OutsideRun, price.RacewayDoor, "mount-channel", "cut-cable",
+		price.LiftBoard, price.Rod, price.RodPush, price.FishConduit, price.FishBay, price.OutOfBack, price.FishChase, price.PassAttic, price.OutsideRun, price.OutsideAnchors, price.RacewayDoor, "mount-channel", "cut-cable",
 	}},
 	{"Jacks and plugs, labels", []price.ID{"end-jack", "end-plug", "end-coax", "end-screws", "panel-port", "tag-cable"}},
 	{"Testing every cable", []price.ID{"test-link", "power-up"}},

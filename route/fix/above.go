@@ -14,6 +14,10 @@ import (
 // from over the ceiling in an attic, and from under the joists in a crawl space
 // or a room whose ceiling is open.
 type Above struct {
+	// Space is the framing space that it is found from, -1 if none is known, and At
+	// what is taped to: the place, or of a hole between two spaces its end there.
+	Space int
+	At    geom.Point
 	// Reached is true where a hand gets to the place; otherwise Why says what
 	// is done instead, and only Zone and Clear are given.
 	Reached bool
@@ -48,8 +52,12 @@ type Above struct {
 	Buried    measure.Length
 	Decked    bool // under boards, one of which is lifted
 	Tolerance Tolerance
-	Probe     *Probe
-	Text      []string
+	// Height says in words how high the middle of a hole between two spaces is for
+	// who works here, empty for others; Up is how far it is over the joists' undersides.
+	Height string
+	Up     measure.Length
+	Probe  *Probe
+	Text   []string
 }
 
 // A Method is how a place is found from above.
@@ -91,7 +99,7 @@ type Probe struct {
 // above finds a place in the space that it opens into.
 func (f *fixer) above(h *Hole, p *route.HolePlace) Above {
 	at := flat(h.At)
-	a := Above{Zone: route.NoZone, Room: -1, Hatch: -1, InLine: -1}
+	a := Above{Space: h.Space, At: at, Zone: route.NoZone, Room: -1, Hatch: -1, InLine: -1}
 	s := f.site(h.Space)
 	if s != nil && h.Kind != route.SoffitArc {
 		a.Zone, a.Clear = s.reach.ZoneOver(at), s.clear(at)
@@ -122,8 +130,6 @@ func (f *fixer) notFromAbove(h *Hole, s *site, zone route.Zone) string {
 		return "found and bored from below, behind the opened board"
 	case h.Kind == route.JoistArc:
 		return "found and bored from the room, behind the opened board"
-	case h.Kind == route.PassArc:
-		return "bored by hand from the space on either side of it, where the cable comes to the wall"
 	case h.Kind == route.WallArc:
 		return "through the wall: found and bored from the room"
 	case h.Kind == route.SoffitArc:

@@ -60,6 +60,9 @@ func (f *fixer) below(h *Hole, open *Opening) Below {
 	if h.Wall < 0 {
 		return f.belowCeiling(h)
 	}
+	if h.Kind == route.PassArc {
+		return f.belowPass(h)
+	}
 	w := &f.house.Walls[h.Wall]
 	b := Below{Room: -1, Wall: h.Wall, Height: h.At.Z - f.floor(h.Level), Opening: open}
 	along := w.Along(flat(h.At))
@@ -136,7 +139,10 @@ func (f *fixer) squareFaces(level int, at geom.Point) []Distance {
 func (f *fixer) belowText(h *Hole, b *Below) string {
 	if b.Wall < 0 {
 		text := "in the ceiling" + f.inRoom(b.Room)
-		if h.Kind == route.JoistArc {
+		switch h.Kind {
+		case route.FloorArc:
+			text = "in the floor" + f.inRoom(b.Room)
+		case route.JoistArc:
 			text = "in a joist over the ceiling" + f.inRoom(b.Room)
 		}
 		for i, d := range b.From {

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"topplate/plan"
 	"topplate/plan/measure"
 	"topplate/plan/rule"
 	"topplate/route"
@@ -88,10 +89,13 @@ func (f *fixer) approaches(h *Hole, p *route.HolePlace, open *Opening) []approac
 		if p.FromSpace {
 			a.way, a.why = FromAttic, "a hand gets to the wall from the attic, and the hole comes out where it is wished"
 		}
+		a.why += throughCladding(w)
 		return []approach{a}
 	case route.StudArc:
 		w := &f.house.Walls[p.Wall]
 		return []approach{{way: FromBay, need: w.StudWidth, why: "the board is opened and patched there"}}
+	case route.FloorArc:
+		return []approach{{way: FromRoom, need: p.Reach, why: "down beside the wall, between the joists: the channel covers it"}}
 	case route.JoistArc:
 		s := f.house.Spaces[p.Space]
 		return []approach{{way: FromBay, need: s.Width, room: s.Spacing - s.Width, why: "the ceiling is opened and patched there; in the middle of the joist's depth"}}
@@ -110,6 +114,8 @@ func (f *fixer) throughWall(p *route.HolePlace) approach {
 	w := &f.house.Walls[p.Wall]
 	a := approach{way: FromRoom, need: min(w.Body.Width(), w.Body.Height()), why: "square through the wall, clear of studs, wires and pipes"}
 	switch {
+	case p.UnderWall(f.house):
+		return approach{way: f.site(p.Space).byHand(), need: p.Reach, why: "through the blocking under the wall, where the joist bay is not open already"}
 	case p.Kind == route.PassArc && p.Space >= 0:
 		a.way = f.site(p.Space).byHand()
 	case w.Exterior:
@@ -117,8 +123,18 @@ func (f *fixer) throughWall(p *route.HolePlace) approach {
 	}
 	if w.Masonry {
 		a.why += "; with a bit for masonry"
+	} else if p.Kind == route.WallArc {
+		a.why += throughCladding(w)
 	}
 	return a
+}
+
+// throughCladding says how an outer wall's cladding is bored, if it is known.
+func throughCladding(w *plan.Wall) string {
+	if w.Masonry || !w.Exterior || w.Cladding.ID == "" {
+		return ""
+	}
+	return "; through the " + w.Cladding.ID + " " + w.Cladding.Bore
 }
 
 // downward lists the ways to a bottom plate and the floor under it.

@@ -19,7 +19,9 @@
 // from below, from a hatch, from the room's corners, and square to the faces of
 // its walls, which stand in the same plan as those above. In a floor that is
 // closed nothing is found: the hole is bored from the box, and a wall of the other
-// storey that stands in line with it is named. The expected errors are those
+// storey that stands in line with it is named. A hole between two spaces is found
+// from both: it is bored from the one with more room, and looked at first from the
+// other. The expected errors are those
 // that 95 % of tries stay within, if the sketch and the tape are as good as is
 // said in Limits.
 //

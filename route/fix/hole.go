@@ -40,6 +40,9 @@ type Hole struct {
 	Seal  Seal
 	Below Below
 	Above Above
+	// Far is how a hole between two spaces is found from the one that it is not bored
+	// from, nil for others.
+	Far *Above
 }
 
 // A Bore is one hole of those that are side by side.
@@ -114,6 +117,11 @@ func (f *fixer) hole(i int) Hole {
 	f.allow(&h, r, p)
 	h.Seal = f.seal(&h)
 	h.Below = f.below(&h, open)
+	if h.Kind == route.PassArc {
+		near, far := f.between(&h)
+		h.Above, h.Far = near, &far
+		return h
+	}
 	h.Above = f.above(&h, p)
 	return h
 }

@@ -15,10 +15,15 @@ func (f *fixer) member(h *Hole) string {
 		return fmt.Sprintf("bottom plate of wall %s and the floor under it", f.house.Walls[h.Wall].ID)
 	case route.BlockArc:
 		return fmt.Sprintf("fire block in wall %s", f.house.Walls[h.Wall].ID)
+	case route.FloorArc:
+		return "floor" + f.inRoom(h.Room)
 	case route.JoistArc:
 		return "joist over the ceiling" + f.inRoom(h.Room)
 	case route.PassArc:
-		return fmt.Sprintf("wall %s between two spaces", f.house.Walls[h.Wall].ID)
+		if f.res.Graph.Holes[f.res.Holes[h.Index].Place].UnderWall(f.house) {
+			return fmt.Sprintf("blocking, if there is any, under wall %s between %s", f.house.Walls[h.Wall].ID, f.betweenText(h))
+		}
+		return fmt.Sprintf("wall %s between %s", f.house.Walls[h.Wall].ID, f.betweenText(h))
 	case route.WallArc:
 		return fmt.Sprintf("wall %s, from face to face", f.house.Walls[h.Wall].ID)
 	case route.StudArc:

@@ -71,6 +71,27 @@ func TestSamplesAsWished(t *testing.T) {
 	}
 }
 
+// From attic to attic in the split level, by hand: the higher attic's plates are 8 ft
+// 1/2 in over the bedrooms' floor, and its joists 5-1/2 in deep, so that the hole is 2-3/4 in
+// over them; the lower attic's are 4 ft 4 in lower: 52 + 2-3/4 - 5-1/2 is 49-1/4 in over
+// its joists.
+func TestFromAtticToAttic(t *testing.T) {
+	res := sample(t, "split-level")
+	h := find(t, Holes(res), route.PassArc, "u-parting")
+	bedrooms := res.Job.House.Levels[h.Level]
+	if h.At.Z-bedrooms.Floor != in(96*8+4+22) || h.Below.Room >= 0 || !strings.Contains(h.Below.Text, "from no room") {
+		t.Errorf("%v over the floor, %+v", h.At.Z-bedrooms.Floor, h.Below)
+	}
+	for _, tt := range []struct {
+		a           *Above
+		space, want string
+	}{{&h.Above, "high-attic", "2-3/4in over their undersides"}, {h.Far, "low-attic", "its middle 4ft 1-1/4in over the joists' tops"}} {
+		if res.Job.House.Spaces[tt.a.Space].ID != tt.space || !strings.Contains(tt.a.Height, tt.want) || !tt.a.Reached || tt.a.Method == ByNothing || tt.a.Hatch < 0 {
+			t.Errorf("in %s: %+v", tt.space, tt.a)
+		}
+	}
+}
+
 // checkHole holds a hole against its house, by other means than it was made.
 func checkHole(t *testing.T, name string, res *route.Result, h *Hole) {
 	t.Helper()

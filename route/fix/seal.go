@@ -13,7 +13,7 @@ type Seal struct {
 	Fire bool
 	// Air: tightly, since warm air and moisture would pass.
 	Air bool
-	// Weather: outside, under a drip loop.
+	// Weather: outside; where cable runs on along the wall, over a drip loop.
 	Weather bool
 	// Garage: the member bounds a room with a garage door; what separates it
 	// from the house is closed as the local code asks.
@@ -26,6 +26,8 @@ func (f *fixer) seal(h *Hole) Seal {
 	switch h.Kind {
 	case route.PlateArc, route.CeilingArc, route.SoleArc:
 		s = Seal{Fire: true, Air: !f.betweenStoreys(h) || f.house.OpenBelow(f.house.Spaces[h.Space], flat(h.At)), Rules: []rule.ID{rule.SealHoles}}
+	case route.FloorArc:
+		s = Seal{Fire: true, Rules: []rule.ID{rule.SealHoles, rule.FloorOpened}}
 	case route.BlockArc:
 		s = Seal{Fire: true, Rules: []rule.ID{rule.FireBlock, rule.SealHoles}}
 	case route.PassArc:
@@ -67,11 +69,14 @@ func (f *fixer) besideGarage(h *Hole) bool {
 	if h.Kind == route.SoffitArc || h.Kind == route.GableArc {
 		return false
 	}
-	if h.Wall < 0 {
+	if h.Wall < 0 && (h.Kind != route.FloorArc || f.garage(h.Room)) {
 		return f.garage(h.Room)
 	}
 	if f.betweenStoreys(h) && f.garage(f.house.RoomOn(f.house.Spaces[h.Space].Below, flat(h.At))) {
 		return true
+	}
+	if h.Wall < 0 {
+		return false
 	}
 	w := &f.house.Walls[h.Wall]
 	for _, side := range [2]plan.Side{plan.Left, plan.Right} {

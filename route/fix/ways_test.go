@@ -1,6 +1,7 @@
 package fix
 
 import (
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -70,16 +71,53 @@ func TestThroughJoists(t *testing.T) {
 }
 
 // From the cellar into the crawl space a cable goes through the foundation, 8
-// in of masonry.
+// in of masonry from X = 19 ft 5 in to 20 ft 1 in, 25 in from the zero of the
+// sketch and 16 from the face of f-south, which is at Y = 9 in. The crawl space's
+// joists begin 10 in under the ground floor, -10 in; the hole is 3 in below them and
+// 89 in over the cellar's floor at -8 ft 6 in. One bores it from the cellar, where
+// one stands. From the north-west corner of the crawl space's hatch, (441, 159), it is
+// 200 in west and 134 south, past the joists from 432 to 256, and 15 in.
 func TestThroughTheFoundation(t *testing.T) {
 	res := levels(t, "room = \"pantry\"\nwall = \"split\"\nat = \"4ft\"", "room = \"living\"\nwall = \"south\"\nat = \"8ft\"")
 	h := find(t, Holes(res), route.PassArc, "f-east")
 	b := h.Bores[0].Bit
-	if h.Member != "wall f-east between two spaces" || b.Need != in(64) || b.Way != FromUnder && b.Way != FromCrawl || !strings.Contains(b.Why, "masonry") {
+	if h.Member != "wall f-east between Cellar and the crawl space" || b.Need != in(64) || b.Way != FromUnder || !strings.Contains(b.Why, "masonry") {
 		t.Errorf("%q: %+v", h.Member, b)
 	}
-	if s := h.Seal; !s.Fire || !s.Air || h.Above.Reached || !strings.Contains(h.Above.Why, "either side") {
-		t.Errorf("%+v, %+v", s, h.Above)
+	if want := (geom.Point3{X: in(237 * 8), Y: in(25 * 8), Z: -in(13 * 8)}); h.At != want || !h.Seal.Fire || !h.Seal.Air {
+		t.Errorf("at %v, want %v; %+v", h.At, want, h.Seal)
+	}
+	if got, want := h.Below.Text, "in Cellar, facing wall f-east: 1ft 4in from the right corner, 7ft 5in above the floor"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	if a := h.Above; !a.Reached || a.Method != ByFaces || len(a.Faces) != 1 || a.Faces[0].Length != in(16*8) || a.At != (geom.Point{X: in(233 * 8), Y: in(25 * 8)}) {
+		t.Errorf("from the cellar: %+v", a)
+	}
+	a := h.Far
+	if !a.Reached || a.At != (geom.Point{X: in(241 * 8), Y: in(25 * 8)}) || a.Clear != in(26*8) || a.Zone != route.Crawl {
+		t.Errorf("from the crawl space: %+v", a)
+	}
+	if j := a.Joists; j == nil || j.Mark.ID != "crawl-door north-west" || j.Joists != 12 || j.Offset != in(15*8) || j.Along != in(134*8) || j.AlongHeading != plan.South {
+		t.Errorf("joists %+v", j)
+	}
+	if d := a.Fix.Joist.Distance.Exact.Millimetres() / 25.4; math.Abs(d-math.Hypot(200, 134)) > 1e-6 {
+		t.Errorf("%v in from the corner, want %v", d, math.Hypot(200, 134))
+	}
+	for text, want := range map[string][]string{
+		strings.Join(h.Above.Text, "\n"): {"on the face of wall f-east", "1ft 4in from the face of wall f-south", "look from the other side"},
+		strings.Join(a.Text, "\n"):       {"in the crawl space, from hatch crawl-door", "its middle 3in below the joists' undersides", "before it is bored from Cellar"},
+	} {
+		for _, w := range want {
+			if !strings.Contains(text, w) {
+				t.Errorf("%q is not in %q", w, text)
+			}
+		}
+	}
+	for i, s := range res.Job.House.Spaces {
+		here, found := h.In(i)
+		if want := s.ID == "crawl" || s.ID == "over-cellar"; found != want || found && (here.Space != i || here.Above.Space != i || flat(here.At) != here.Above.At) {
+			t.Errorf("in %s: %v, %+v", s.ID, found, here.Above)
+		}
 	}
 }
 

@@ -123,6 +123,8 @@ func (s *site) closedText(h *Hole) string {
 	switch h.Kind {
 	case route.CeilingArc:
 		return between + ": bored from the room, and reached with rods"
+	case route.FloorArc:
+		return "the floor is closed from below: bored down from the room over it, in the channel beside the wall"
 	case route.SoleArc:
 		return "the floor is closed from below: bored down from the box, and reached with rods"
 	}

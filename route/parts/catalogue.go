@@ -72,6 +72,7 @@ var fixed = []Part{
 	part(Sundries, "cable-strap", "Strap or staple that does not pinch cable", piece, 250),
 	part(Sundries, "cable-hook", "Hook or ring for a bundle, screwed to a joist", piece, 1_800),
 	part(Outdoors, "outdoor-clip", "Clip that holds a bundle on an outer wall", piece, 600),
+	part(Outdoors, "wall-anchor", "Anchor with its screw, for a clip on brick, stone or stucco", piece, 400),
 	part(Sundries, "wall-channel", "Channel with a cover for cables on the face of a wall, with its corners", "length of 2 m (6-1/2 ft)", 12_000),
 	part(Sundries, "pull-string", "Pull string", "spool of 150 m (500 ft)", 12_000),
 	// Speaker cable out of doors is rare, and no usual price is known.
@@ -165,10 +166,14 @@ func connectorPart(job *plan.Job, c connector.Type) Part {
 type bitSize struct {
 	id, title string
 	diameter  measure.Length
-	price     int64 // of a short one; a long flexible one costs longBit more
+	// Of a short one; a long flexible one costs longBit more, one for masonry masonryBit.
+	price int64
 }
 
-const longBit = 35_000
+const (
+	longBit    = 35_000
+	masonryBit = 6_000
+)
 
 var (
 	inchBits = []bitSize{
@@ -200,6 +205,11 @@ func bitPart(b bitSize, long bool) Part {
 	return part(Bits, "bit-"+b.id, "Drill bit, "+b.title, piece, b.price)
 }
 
+// masonryPart is a bit for masonry, which bores what no bit of a job's own list is for.
+func masonryPart(b bitSize) Part {
+	return part(Bits, "masonry-bit-"+b.id, "Bit for masonry, for a hammer drill, "+b.title, piece, b.price+masonryBit)
+}
+
 // Catalogue lists all parts that a job may name: the built-in ones, and its own
 // plugs and jacks.
 func Catalogue(job *plan.Job) []Part {
@@ -228,7 +238,7 @@ func Catalogue(job *plan.Job) []Part {
 	}
 	out = append(out, fixed...)
 	for _, b := range append(append([]bitSize{}, inchBits...), metricBits...) {
-		out = append(out, bitPart(b, false), bitPart(b, true))
+		out = append(out, bitPart(b, false), bitPart(b, true), masonryPart(b))
 	}
 	return out
 }

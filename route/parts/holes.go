@@ -27,7 +27,7 @@ func (l *lister) holesOf(s scope, kinds ...route.ArcKind) int64 {
 
 // sealing counts what closes holes and guards cables in them.
 func (l *lister) sealing(w wants, s scope) {
-	floors := l.holesOf(s, route.SoleArc)
+	floors := l.holesOf(s, route.SoleArc, route.FloorArc)
 	where := "in plates and blocks"
 	if floors > 0 {
 		where = "in plates, blocks and floors"
@@ -123,6 +123,46 @@ func (l *lister) bits(w wants, s scope) {
 	}
 }
 
+// masonryBits counts the bits for masonry: one of each size that holes through it want.
+func (l *lister) masonryBits(w wants, s scope) {
+	ns := map[string]*note{}
+	for _, h := range s.holes {
+		hard, _ := l.res.Graph.Holes[h.Place].InMasonry(l.job.House)
+		size, ok := l.sizeFor(h)
+		if !hard || !ok {
+			continue
+		}
+		part := masonryPart(size)
+		if ns[part.ID] == nil {
+			ns[part.ID] = &note{part: part}
+		}
+		ns[part.ID].why = append(ns[part.ID].why, h.ID)
+	}
+	for _, n := range ns {
+		w.add(n.part, 1, "through masonry or a hard cladding at "+strings.Join(n.why, ", "))
+	}
+}
+
+// sizeFor is the smallest size sold that is no smaller than the hole.
+func (l *lister) sizeFor(h *route.Hole) (bitSize, bool) {
+	if h.Bit == 0 {
+		return l.tradeBit(h)
+	}
+	for _, b := range l.bitSizes() {
+		if b.diameter >= h.Bit {
+			return b, true
+		}
+	}
+	return bitSize{}, false
+}
+
+func (l *lister) bitSizes() []bitSize {
+	if l.job.House.Units == measure.Metric {
+		return metricBits
+	}
+	return inchBits
+}
+
 // tradeBit is the smallest size sold that lets all cables of a hole through at
 // once; if that would be too large for the wood, the largest that it allows, if
 // that takes one cable.
@@ -132,12 +172,8 @@ func (l *lister) tradeBit(h *route.Hole) (bitSize, bool) {
 		thickest = max(thickest, l.job.Drops[d].Cable.Diameter)
 	}
 	over := l.book.Length(rule.HoleOverBundle)
-	sizes := inchBits
-	if l.job.House.Units == measure.Metric {
-		sizes = metricBits
-	}
 	var best bitSize
-	for _, b := range sizes {
+	for _, b := range l.bitSizes() {
 		if b.diameter > h.Largest {
 			break
 		}

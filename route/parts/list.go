@@ -132,6 +132,7 @@ func (l *lister) count(later bool) wants {
 	l.outdoors(w, s)
 	l.sundries(w, s)
 	l.bits(w, s)
+	l.masonryBits(w, s)
 	return w
 }
 

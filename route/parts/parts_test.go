@@ -99,19 +99,19 @@ func TestSamples(t *testing.T) {
 		corner: {
 			"cat6": 1, "cat6-outdoor": 1, "box-gasket": 2, "bracket-1-gang": 3, "ceiling-bracket": 2,
 			"plate-1-gang-1-port": 1, "plate-1-gang-2-port": 1, "plate-1-gang-3-port": 1, "jack-6": 20, "panel-24-port": 1, "plug-6": 8,
-			"air-sealant": 1, "fire-sealant": 1, "drip-clip": 4, "soffit-bushing": 2, "weather-sealant": 1,
+			"air-sealant": 1, "fire-sealant": 1, "soffit-bushing": 2, "weather-sealant": 1,
 			"cable-strap": 19, "label": 42, "pull-string": 1, "tape-roll": 1,
 		},
 		long: {
 			"cat6": 1, "cat6-outdoor": 1, "box-gasket": 2, "bracket-1-gang": 3, "ceiling-bracket": 1, "ceiling-bushing": 1,
 			"plate-1-gang-1-port": 1, "plate-1-gang-2-port": 2, "jack-6": 15, "panel-12-port": 1, "plug-6": 5,
-			"air-sealant": 1, "fire-sealant": 1, "drip-clip": 4, "soffit-bushing": 1, "wall-sleeve": 1, "weather-sealant": 1,
+			"air-sealant": 1, "fire-sealant": 1, "soffit-bushing": 1, "wall-sleeve": 1, "weather-sealant": 1,
 			"cable-strap": 20, "label": 29, "pull-string": 1, "tape-roll": 1,
 		},
 		first: {
 			"cat6": 1, "cat6-outdoor": 1, "box-gasket": 1, "bracket-1-gang": 1, "ceiling-bracket": 1,
 			"plate-1-gang-2-port": 1, "jack-6": 7, "panel-12-port": 1, "plug-6": 4,
-			"air-sealant": 1, "fire-sealant": 1, "drip-clip": 2, "soffit-bushing": 1, "weather-sealant": 1,
+			"air-sealant": 1, "fire-sealant": 1, "soffit-bushing": 1, "weather-sealant": 1,
 			"cable-strap": 6, "label": 14, "pull-string": 1, "tape-roll": 1,
 		},
 	} {
@@ -507,6 +507,36 @@ func TestPartsOfSeveralLevels(t *testing.T) {
 		for id, want := range c.words {
 			if got := line(t, lines, id).Rule; got != want {
 				t.Errorf("%s: %q, want %q", c.file, got, want)
+			}
+		}
+	}
+}
+
+// A cable from a panel on the north wall out through it and along it to a camera on the
+// same wall, where the soffit is shut. It hangs in two loops, of two clips each. What lies
+// along brick has an anchor to every clip; the hole wants a bit for masonry. Along wood
+// none of that.
+func TestAlongBrick(t *testing.T) {
+	edits := []string{
+		"[house]\n", "[[baffle]]\nid = \"shut\"\nwall = \"north\"\nat = \"6ft\"\nwidth = \"8ft\"\n[[cladding]]\nwall = \"north\"\nkind = \"KIND\"\n[house]\n",
+		"wall = \"middle\"\nat = \"7ft\"\nheight = \"5ft\"", "wall = \"north\"\nat = \"5ft\"\nheight = \"5ft\"",
+		"wall = \"east\"\nat = \"8ft\"", "wall = \"north\"\nat = \"10ft\"", "[tools]", "[allow]\noutside = true\n[tools]",
+		"tag = \"D1\"", "when = \"later\"\ntag = \"D1\"", "tag = \"D2\"", "when = \"later\"\ntag = \"D2\"",
+	}
+	for kind, hard := range map[string]bool{"brick": true, "stucco": true, "wood": false, "vinyl": false, "fiber cement": false} {
+		edits[1] = strings.Replace(edits[1], "KIND", kind, 1)
+		res := solved(t, first, edits...)
+		edits[1] = strings.Replace(edits[1], kind, "KIND", 1)
+		lines, _ := listed(res)
+		got := counts(lines)
+		clips := got["outdoor-clip"]
+		want := map[string]int64{"drip-clip": 4, "wall-sleeve": 1}
+		if hard {
+			want["wall-anchor"], want["masonry-bit-3-4in"] = clips, 1
+		}
+		for _, id := range []string{"drip-clip", "wall-sleeve", "wall-anchor", "masonry-bit-3-4in"} {
+			if got[id] != want[id] || clips < 3 {
+				t.Errorf("%s: %d of %s, %d clips; want %d", kind, got[id], id, clips, want[id])
 			}
 		}
 	}

@@ -17,17 +17,16 @@ func (l *lister) outdoors(w wants, s scope) {
 	l.tubes(w, "weather-sealant", sealOfOutside, soffits+gables, "to the outside")
 	w.add(l.of("soffit-bushing"), soffits, counted(soffits, "hole")+" in soffits")
 	w.add(l.of("wall-sleeve"), gables, counted(gables, "hole")+" through walls")
-	cables := int64(0)
+	loops := int64(0)
 	surges := notes{}
 	for _, r := range s.routes {
 		d := l.drop(r)
-		if d.Kind != plan.SoffitSpot {
-			continue
+		loops += int64(d.Count) * int64(l.res.Graph.DripLoops(r))
+		if d.Kind == plan.SoffitSpot {
+			l.surge(surges, d)
 		}
-		cables += int64(d.Count)
-		l.surge(surges, d)
 	}
-	w.add(l.of("drip-clip"), cables*dripClips.Value, fmt.Sprintf("%s x %d", counted(cables, "cable"), dripClips.Value))
+	w.add(l.of("drip-clip"), loops*dripClips.Value, fmt.Sprintf("%s x %d", counted(loops, "loop"), dripClips.Value))
 	surges.into(w)
 }
 
@@ -70,6 +69,7 @@ func (l *lister) sundries(w wants, s scope) {
 	each("cable-strap", t.attic, strapSpacing, "bundles within reach in the attic")
 	each("cable-hook", t.under, hookSpacing, "bundles under open joists")
 	each("outdoor-clip", t.outside, clipSpacing, "bundles along outer walls")
+	each("wall-anchor", t.anchored, clipSpacing, "bundles along brick, stone or stucco")
 	each("wall-channel", t.channel, channelLength, "channel on the faces of walls")
 	w.add(l.of("pull-string"), up(int64(t.all), stringOnSpool.Value), fmt.Sprintf("%s of ways, each left with a string; %s to a spool", units.Format(t.all), units.Format(spool)))
 	w.add(l.of("tape-roll"), up(cables, cablesToTape.Value), fmt.Sprintf("%s, %d to a roll", counted(cables, "cable"), cablesToTape.Value))
@@ -78,8 +78,9 @@ func (l *lister) sundries(w wants, s scope) {
 
 // A trunk is the length of all ways together, shared parts once: of those that
 // a hand reaches, in attics and under the open joists of crawl spaces and of
-// rooms, of those outside and on the faces of walls, and of all.
-type trunk struct{ attic, under, outside, channel, all measure.Length }
+// rooms, of those outside, of these along walls where clips want anchors, of those on
+// the faces of walls, and of all.
+type trunk struct{ attic, under, outside, anchored, channel, all measure.Length }
 
 func (l *lister) trunk(s scope) trunk {
 	var t trunk
@@ -101,6 +102,9 @@ func (l *lister) trunk(s scope) trunk {
 				}
 			case route.OutsideArc, route.InSoffitArc:
 				t.outside += arc.Length
+				if arc.Outer != nil && arc.Outer.HardToFix() {
+					t.anchored += arc.Length
+				}
 			case route.RacewayArc:
 				t.channel += arc.Length
 			case route.FaceArc:

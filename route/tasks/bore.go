@@ -2,6 +2,7 @@ package tasks
 
 import (
 	"fmt"
+	"strings"
 
 	"topplate/plan"
 	"topplate/plan/measure"
@@ -120,17 +121,33 @@ func (l *lot) boreWords(o *hole) string {
 		return fmt.Sprintf("Open the board at the stud of %s. %s through it.", wall, text)
 	case route.JoistArc:
 		return fmt.Sprintf("Open the ceiling of %s under the joist. %s through the joist, in the middle of its height.", l.job.House.Rooms[p.Room].Name, text)
-	case route.WallArc, route.PassArc:
-		return fmt.Sprintf("%s, through %s, from one side to the other.", text, wall)
+	case route.PassArc:
+		if p.UnderWall(l.job.House) {
+			return fmt.Sprintf("Measure from the marks to the joist bay under %s; feel with a wire whether it is open. Where it is blocked: %s, through the blocking.", wall, "bore"+strings.TrimPrefix(text, "Bore"))
+		}
+		return fmt.Sprintf("Measure from the marks to %s; look from the other side at what is behind it. %s, through it, from one side to the other.", wall, text)
+	case route.WallArc:
+		return fmt.Sprintf("%s, through %s, from one side to the other.%s", text, wall, l.claddingText(p))
+	case route.FloorArc:
+		return fmt.Sprintf("Look under the floor for pipes, wires and joists. %s, down through the floor of %s beside the wall, where the channel hides it.", text, l.job.House.Rooms[p.Room].Name)
 	case route.CeilingArc:
 		return text + ", through the ceiling beside the wall."
 	case route.GableArc:
-		return fmt.Sprintf("%s, through the wall under the gable, %s, sloping down to the outside; sleeve it.", text, wall)
+		return fmt.Sprintf("%s, through the wall under the gable, %s, sloping down to the outside; sleeve it.%s", text, wall, l.claddingText(p))
 	case route.SoffitArc:
 		return text + " in the soffit."
 	default:
 		return text + "."
 	}
+}
+
+// claddingText says how the cladding of an outer wall is bored, if it is known.
+func (l *lot) claddingText(p *route.HolePlace) string {
+	w := &l.job.House.Walls[p.Wall]
+	if w.Masonry || !w.Exterior || w.Cladding.ID == "" {
+		return ""
+	}
+	return fmt.Sprintf(" Bore the %s %s.", w.Cladding.ID, w.Cladding.Bore)
 }
 
 // bit is what a hole is bored with: a bit of the hole's size that reaches, with
@@ -151,7 +168,11 @@ func (l *lot) bit(o *hole) []Item {
 	if !o.inRoom {
 		out = l.withLadder(o.place, tools("right-angle drill", "tape measure", "safety glasses"))
 	}
-	if !found {
+	hard, through := p.InMasonry(l.job.House)
+	if hard {
+		out = append(out, tools("hammer drill", l.text(h.Bit)+" masonry bit")...)
+	}
+	if !found || through {
 		return out
 	}
 	name := l.text(h.Bit) + " bit"

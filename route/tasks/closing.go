@@ -24,7 +24,9 @@ func (l *lot) sealHoles() {
 			t.Place, t.Carry = outside, tools("outdoor sealant")
 			t.Words = fmt.Sprintf("Seal the sleeve of %s against the weather.", h.ID)
 		case route.WallArc, route.PassArc:
-			t.Words = fmt.Sprintf("Seal %s round the cables, on both sides.", h.ID)
+			if !l.graph.Holes[h.Place].UnderWall(l.job.House) {
+				t.Words = fmt.Sprintf("Seal %s round the cables, on both sides.", h.ID)
+			}
 		case route.StudArc, route.JoistArc:
 			t.ID, t.Kind, t.Carry = at("patch", h.ID), Patch, tools("board, compound and tape")
 			t.Words = fmt.Sprintf("Put the board back at %s, tape and first coat.", h.ID)

@@ -317,7 +317,7 @@ func (l *lot) closeSoffit(k int) {
 	}
 	t := Task{
 		ID: id, Kind: Close, Place: outside, Drops: []int{w.d}, Needs: []string{at("finish", w.drop.Tag)},
-		Words: fmt.Sprintf("Close the soffit at %s; leave a drip loop.", w.drop.Tag), Carry: tools("screwdriver", "screws"),
+		Words: fmt.Sprintf("Close the soffit at %s.", w.drop.Tag), Carry: tools("screwdriver", "screws"),
 	}
 	l.add(t)
 }

@@ -145,7 +145,7 @@ func (l *lot) opened(o *hole) string {
 		return closet
 	case p.Kind == route.SoffitArc:
 		return outside
-	case p.Kind == route.JoistArc || p.Kind == route.CeilingArc && !o.opening:
+	case p.Kind == route.JoistArc || p.Kind == route.FloorArc || p.Kind == route.CeilingArc && !o.opening:
 		return l.roomKey(p.Room)
 	case p.Kind == route.WallArc && ends[0] != outside && u.passage < len(l.ways[u.way].passages)-1:
 		return ends[0]

@@ -28,7 +28,7 @@ func (l *lot) lay(s int) {
 	case st.along == channel:
 		t.Carry, how = tools("channel", "hacksaw", "level", "screwdriver", "screws"), "Mount the channel on the wall. "
 	case st.along == outerWall:
-		t.Carry, how = tools("clips for out of doors", "drill"), "Set clips along the wall. "
+		how, t.Carry = l.clips(st)
 	case st.along == soffit:
 		t.Carry, how = tools("pry bar", "screwdriver"), "Take the soffit down. "
 	case l.kindAt(st.place) != Attic:
@@ -37,15 +37,58 @@ func (l *lot) lay(s int) {
 	for _, k := range st.ways {
 		t.Needs = append(t.Needs, l.lowered[k], l.before(k, item{stretch: s, pass: -1}))
 	}
-	var length measure.Length
+	var length, loop measure.Length
 	for _, a := range st.arcs {
 		length += l.graph.Arcs[a].Length
+		loop = max(loop, l.graph.Arcs[a].Loop)
 	}
 	if st.along == channel {
 		l.give(st.id, mountChannel, perLength(value(mountChannel), length))
 	}
 	t.Words = how + fmt.Sprintf("Lay the %s of %s, %s%s.", plural(l.cables(drops), "cable"), l.tags(drops), l.text(length), l.onward(s))
+	if loop > 0 {
+		t.Words += fmt.Sprintf(" Hang %s of each in a drip loop, lower than the hole, wherever it goes in or out.", l.text(loop))
+	}
 	l.add(t)
+}
+
+// clips says how clips are set along the outer walls of a stretch, each kind of
+// cladding once, and what is carried for it.
+func (l *lot) clips(st *stretch) (how string, carry []Item) {
+	carry = tools("clips for out of doors", "drill")
+	var kinds []string
+	walls, clips, hard := map[string][]string{}, map[string]string{}, false
+	for _, a := range st.arcs {
+		w := l.graph.Arcs[a].Outer
+		if w == nil {
+			continue
+		}
+		kind, text := w.Cladding.ID, w.Cladding.Clips
+		switch {
+		case kind == "" && w.Masonry:
+			kind, text = "masonry", "screwed into anchors"
+		case kind == "":
+			continue
+		}
+		hard = hard || w.HardToFix()
+		if clips[kind] == "" {
+			kinds = append(kinds, kind)
+			clips[kind] = text
+		}
+		if !slices.Contains(walls[kind], w.ID) {
+			walls[kind] = append(walls[kind], w.ID)
+		}
+	}
+	if hard {
+		carry = append(carry, tools("hammer drill", "masonry bit for the anchors", "anchors")...)
+	}
+	slices.Sort(kinds)
+	how = "Set clips along the wall. "
+	for _, k := range kinds {
+		slices.Sort(walls[k])
+		how += fmt.Sprintf("On the %s of wall %s they are %s. ", k, listed(walls[k]), clips[k])
+	}
+	return how, carry
 }
 
 // onward says where the cables part or go after a stretch.

@@ -141,6 +141,8 @@ var shares = []share{
 	{price.BoreWall, Seal, 300},
 	{price.BoreMasonry, Bore, 800},
 	{price.BoreMasonry, Seal, 200},
+	{price.BoreFloor, Bore, 700},
+	{price.BoreFloor, Seal, 300},
 	{price.LiftBoard, Bore, 500},
 	{price.LiftBoard, Seal, 500},
 	{price.Patch, Bore, 100},
