@@ -87,13 +87,16 @@ const longSymbol = 20 * sheet.MM
 func (t *tile) cutAsk(a *ask) bool {
 	switch {
 	case len(a.along) > 0 && a.at == (sheet.Point{}):
+		whole := longestWithin(a.along, sheet.Bounds(a.along...))
 		a.along = longestWithin(a.along, t.own)
-		return longest(a.along) >= shortestCounted
+		// What is short is named where its middle is.
+		return longest(a.along) >= shortestCounted || len(a.along) == 2 && t.has(sheet.Bounds(whole...).Centre())
 	case a.within != (sheet.Box{}):
+		middle := a.within.Centre()
 		a.within = meet(a.within, t.own)
 		w, h := a.block.Size()
 		if a.within.Width() < w || a.within.Height() < h {
-			return false
+			return t.has(middle)
 		}
 		if !a.within.Has(a.at) {
 			a.at = a.within.Centre()

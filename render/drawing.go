@@ -1,8 +1,6 @@
 package render
 
 import (
-	"cmp"
-	"slices"
 	"strings"
 
 	"topplate/render/font"
@@ -47,6 +45,10 @@ type ask struct {
 	leader   bool
 	level    bool // reads level, also beside a line that runs up the sheet
 	ring     bool // a ring is drawn around the words
+	// keyed is set where there is no room for the words: key is a letter that
+	// stands for them, in a small ring, and the column has both.
+	keyed bool
+	key   string
 }
 
 func (d *drawing) ask(a ask)           { d.asks = append(d.asks, a) }
@@ -59,8 +61,9 @@ func around(c sheet.Point, radius sheet.Paper) sheet.Box {
 
 // placeLabels finds a place for every label that was asked for, draws them
 // with their leaders, and lists those without a place in the column. Where some
-// have none, all that have a short form are written so. It returns the boxes of
-// the labels.
+// have none, all that have a short form are written so, and then those that
+// still have none get a letter each, which needs less room. It returns the boxes
+// of the labels.
 func (d *drawing) placeLabels() []sheet.Box {
 	p := label.Problem{Frame: d.area.Inset(2 * sheet.MM), Boxes: d.taken}
 	if d.tile != nil {
@@ -75,12 +78,16 @@ func (d *drawing) placeLabels() []sheet.Box {
 	if d.shorten(places) {
 		places = d.findPlaces(&p)
 	}
+	for try := 0; try < keyTries && d.keyLost(places); try++ {
+		places = d.findPlaces(&p)
+	}
+	d.letterKeys(places)
 	g := d.sheet.Group("labels", "labels", "Labels")
 	var boxes []sheet.Box
 	for i, at := range places {
 		a := &d.asks[i]
 		if !at.Placed {
-			d.unplaced = append(d.unplaced, unplaced{a.priority, a.listed()})
+			d.unplaced = append(d.unplaced, unplaced{a.priority, "", a.name(), a.listed()})
 			continue
 		}
 		boxes = append(boxes, at.Box)
@@ -88,7 +95,12 @@ func (d *drawing) placeLabels() []sheet.Box {
 		if at.Leader != nil {
 			lg.Polyline(sheet.PenLeader, a.leaderFrom(at)...)
 		}
-		if a.ring {
+		switch {
+		case a.keyed:
+			drawKey(lg, at.Box.Centre(), a.key)
+			d.unplaced = append(d.unplaced, unplaced{a.priority, a.key, a.name(), a.listed()})
+			continue
+		case a.ring:
 			drawRing(lg, at.Box.Centre(), a.block[0].Words)
 			continue
 		}
@@ -144,32 +156,12 @@ func upright(line []sheet.Point) bool {
 	return up > across
 }
 
-// An unplaced is a label that found no place on the drawing, in words.
-type unplaced struct {
-	priority int
-	words    string
-}
-
-// listUnplaced writes the labels that found no place on the drawing, tags
-// first.
-func (d *drawing) listUnplaced() {
-	if len(d.unplaced) == 0 {
-		return
-	}
-	slices.SortStableFunc(d.unplaced, func(a, b unplaced) int { return cmp.Compare(b.priority, a.priority) })
-	var words []string
-	for _, u := range d.unplaced {
-		words = append(words, u.words)
-	}
-	d.heading("No room on the drawing for")
-	d.paragraph(sheet.LetterSmall, strings.Join(words, "; "))
-}
-
 // listed is a label in one line.
 func (a *ask) listed() string {
 	words := a.of
 	for i, l := range a.block {
 		switch {
+		case i > 0 && strings.HasSuffix(words, " "): // a line that goes on in the next
 		case i > 0:
 			words += ", "
 		case words != "":

@@ -97,6 +97,7 @@ func (f *fixDrawing) draw(d *drawing) {
 		f.tapes(d, g, &f.fixes[i])
 	}
 	f.holes(d)
+	d.nameWalls(f.wallsOf(d))
 	d.noteJoists()
 }
 

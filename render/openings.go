@@ -108,12 +108,23 @@ func (s *openingsSet) layOut() {
 func (s *openingsSet) shareFirst(rows []openingRow, table sheet.Box) int {
 	whole := s.plan
 	v, _ := s.fit()
-	s.plan.Max.Y = min(whole.Max.Y, whole.Min.Y+v.Length(s.real().Height())+2*planRoom)
+	s.plan.Max.Y = min(whole.Max.Y, whole.Min.Y+v.Length(s.real().Height())+2*planRoom+s.moreRings(v))
 	n := fitting(rows, table.Max.Y-s.plan.Max.Y)
 	if n == 0 {
 		s.plan = whole
 	}
 	return n
+}
+
+// ringStep is what a ring with its neighbours' clearance takes.
+const ringStep = 2*ringRadius + 2*sheet.MM
+
+// moreRings is the room that numbers need above and below a plan that is so
+// small that they don't find room side by side around it.
+func (s *openingsSet) moreRings(v sheet.View) sheet.Paper {
+	around := 2 * (v.Length(s.real().Width()) + v.Length(s.real().Height()))
+	deep := (sheet.Paper(len(s.list))*ringStep + around - 1) / around
+	return max(deep-1, 0) * 2 * ringStep
 }
 
 // paginate puts the rows on further sheets, and leaves room to sign on the

@@ -19,26 +19,38 @@ func drawRing(g *sheet.Group, c sheet.Point, number string) {
 
 // size is what the label takes on the paper.
 func (a *ask) size() (width, height sheet.Paper) {
-	if a.ring {
-		return 2 * ringRadius, 2 * ringRadius
+	if r := a.radius(); r > 0 {
+		return 2 * r, 2 * r
 	}
 	return a.block.Size()
+}
+
+// radius is that of the ring that is drawn around the label, if there is one.
+func (a *ask) radius() sheet.Paper {
+	switch {
+	case a.keyed:
+		return keyRadius
+	case a.ring:
+		return ringRadius
+	}
+	return 0
 }
 
 // leaderFrom is the leader of a placed label; that of a ring starts at the
 // ring and not at the box around it.
 func (a *ask) leaderFrom(at label.Placement) []sheet.Point {
-	if !a.ring || len(at.Leader) != 2 {
+	r := a.radius()
+	if r == 0 || len(at.Leader) != 2 {
 		return at.Leader
 	}
 	c, to := at.Box.Centre(), at.Leader[1]
 	d := to.Sub(c)
 	length := math.Hypot(float64(d.X), float64(d.Y))
-	if length <= float64(ringRadius) {
+	if length <= float64(r) {
 		return at.Leader
 	}
 	part := func(p sheet.Paper) sheet.Paper {
-		return sheet.Paper(math.Round(float64(p) * float64(ringRadius) / length))
+		return sheet.Paper(math.Round(float64(p) * float64(r) / length))
 	}
 	return []sheet.Point{c.Add(sheet.Pt(part(d.X), part(d.Y))), to}
 }

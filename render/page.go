@@ -144,15 +144,17 @@ func join(a, b string) string {
 	return a + ", " + b
 }
 
-// heading writes a heading in the column, if there is room.
-func (p *page) heading(words string) {
+// heading writes a heading in the column, if there is room for it and for what
+// it is over, and reports whether there was.
+func (p *page) heading(words string) bool {
 	const before, after = 2 * sheet.MM, sheet.MM / 2
-	if p.next+before+font.LineHeight(sheet.LetterHeading)+after > p.foot() {
-		return
+	if p.next+before+font.LineHeight(sheet.LetterHeading)+after+font.LineHeight(sheet.LetterSmall) > p.foot() {
+		return false
 	}
 	p.next += before
 	p.line(sheet.LetterHeading, 0, words)
 	p.next += after
+	return true
 }
 
 // line writes one line in the column, indented, if there is room.

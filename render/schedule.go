@@ -5,7 +5,6 @@ import (
 	"regexp"
 	"slices"
 
-	"topplate/render/font"
 	"topplate/render/sheet"
 	"topplate/route"
 	"topplate/route/work"
@@ -23,7 +22,6 @@ const (
 // A listing is a part of the schedule with a heading of its own.
 type listing struct {
 	id, title string
-	apart     bool     // begins a page
 	intro     []string // under the heading
 	columns   []column
 	portions  []portion
@@ -33,14 +31,19 @@ type listing struct {
 // A portion is rows of a listing, under a band if it has a name.
 type portion struct {
 	name, aside string
-	carry       []string // items to tick, over the rows
+	carry       []parcel // items to tick, over the rows
+	words       []string // paragraphs over the rows
 	rows        [][]string
 	// each has the things to tick in a row that is about several, nil for a row
 	// with a box of its own. It is empty if no row is.
 	each [][]ticks
-	// bright is where there is light to read by: letters are smaller there in a
-	// long list.
-	bright bool
+	// numbers stand before what is ticked, if there are any.
+	numbers []string
+	// asides are under the rows in small letters, if there are any.
+	asides []string
+	// narrow is half the width of the page, bright where there is light to read
+	// by: letters are smaller there in a long list.
+	narrow, bright bool
 }
 
 // Schedules draws the lists of a job on upright sheets for a clipboard: the
@@ -59,12 +62,13 @@ func clips(res *route.Result, id, name string, lists []*listing) []*sheet.Sheet 
 	room := clipRoom(clipFormat(res.Job))
 	width := room.Width()
 	cautions := cautionStrips(res, width, room.Height()/4)
-	f := flow{first: room.Height() - heightOf(cautions), room: room.Height()}
+	f := flow{first: room.Height() - heightOf(cautions), room: room.Height(), across: halfWidth(width) + gutter}
 	for _, l := range lists {
 		for _, r := range l.runs(width) {
 			f.add(r)
 		}
 	}
+	f.columns()
 	var out []*sheet.Sheet
 	for i, strips := range f.pages {
 		c := newClip(res, fmt.Sprintf("%s-%d", id, i+1), name, fmt.Sprintf("%d of %d", i+1, len(f.pages)))
@@ -99,7 +103,7 @@ func (c *clip) drawStrips(strips []inked) {
 			g = c.sheet.Group(last.id, "list", last.title)
 			names = append(names, last.title)
 		}
-		s.draw(g, c.room.Min.Add(sheet.Pt(0, s.down)))
+		s.draw(g, c.room.Min.Add(sheet.Pt(s.across, s.down)))
 	}
 	c.describe(names)
 }
@@ -112,37 +116,38 @@ func (l *listing) runs(width sheet.Paper) []run {
 	}
 	heading = append(heading, gapStrip(sheet.MM))
 	if l.columns == nil {
-		return []run{{list: l, lead: heading, fresh: heading, again: l.heading(l.title + ", continued"), rows: l.figure, apart: l.apart}}
+		return []run{{list: l, lead: heading, fresh: heading, again: l.heading(l.title + ", continued"), rows: l.figure}}
 	}
-	columns, portions := l.prepared(width)
+	columns, portions := l.prepared(width, false)
+	slim, _ := l.prepared(halfWidth(width), true)
 	var head []strip
-	if len(portions) > 0 {
+	if slices.ContainsFunc(portions, func(p portion) bool { return !p.narrow }) {
 		head = []strip{headRow(columns).strip(), ruleStrip(width)}
 	}
-	onward := append(l.heading(l.title+", continued"), head...)
-	out := []run{{list: l, lead: append(heading, head...), apart: l.apart}}
-	for i, p := range portions {
-		r := &out[len(out)-1]
-		if i > 0 {
-			out = append(out, run{list: l, fresh: onward[:len(onward):len(onward)]})
-			r = &out[len(out)-1]
-		}
-		r.again = onward[:len(onward):len(onward)]
-		if p.name != "" {
-			r.lead = append(r.lead, bandStrip(p.name, p.aside, width))
-			r.fresh = append(r.fresh, bandStrip(p.name, p.aside, width))
-			r.again = append(r.again, bandStrip(p.name+", continued", p.aside, width))
-		}
-		r.rows = carryStrips(p.carry, width)
-		for k, cells := range p.rows {
-			w := newRow(p.lettered(columns), cells)
-			if k < len(p.each) && p.each[k] != nil {
-				w.tickEach(p.each[k])
+	again := l.heading(l.title + ", continued")
+	onward := append(again[:len(again):len(again)], head...)
+	var out []run
+	for i := range portions {
+		p := &portions[i]
+		r := run{list: l, fresh: onward[:len(onward):len(onward)], again: onward[:len(onward):len(onward)], narrow: p.narrow}
+		room, fitted := width, columns
+		switch {
+		case p.narrow:
+			room, fitted = halfWidth(width), slim
+			r.over, r.fresh, r.again = again, nil, nil
+			if i == 0 {
+				r.above = heading
 			}
-			r.rows = append(r.rows, w.strip())
+		case i == 0:
+			r.lead = append(heading, head...)
+			r.fresh = r.lead[:len(r.lead):len(r.lead)]
 		}
+		r.add(p, fitted, room, l.pad())
+		out = append(out, r)
 	}
-	out[0].fresh = out[0].lead
+	if out == nil {
+		out = []run{{list: l, lead: heading, fresh: heading}}
+	}
 	return out
 }
 
@@ -161,8 +166,9 @@ func (p *portion) lettered(columns []column) []column {
 }
 
 // prepared returns the columns that have something in them, with their widths,
-// and the portions with the cells of these columns.
-func (l *listing) prepared(width sheet.Paper) ([]column, []portion) {
+// and the portions with the cells of these columns. The widths are those of the
+// narrow portions, or of the others.
+func (l *listing) prepared(width sheet.Paper, narrow bool) ([]column, []portion) {
 	var keep []int
 	for i := range l.columns {
 		if l.columns[i].kind != toRead || l.columns[i].each || l.filled(i) {
@@ -176,7 +182,7 @@ func (l *listing) prepared(width sheet.Paper) ([]column, []portion) {
 	portions := make([]portion, len(l.portions))
 	var all [][]string
 	for n, p := range l.portions {
-		portions[n] = portion{name: p.name, aside: p.aside, carry: p.carry, each: p.each, bright: p.bright}
+		portions[n] = portion{name: p.name, words: p.words, aside: p.aside, carry: p.carry, each: p.each, numbers: p.numbers, asides: p.asides, narrow: p.narrow, bright: p.bright}
 		for _, cells := range p.rows {
 			kept := make([]string, len(keep))
 			for k, i := range keep {
@@ -184,10 +190,32 @@ func (l *listing) prepared(width sheet.Paper) ([]column, []portion) {
 			}
 			portions[n].rows = append(portions[n].rows, kept)
 		}
-		all = append(all, withTicks(columns, &portions[n])...)
+		if p.narrow == narrow {
+			all = append(all, withTicks(columns, &portions[n])...)
+		}
 	}
 	fitColumns(columns, all, width)
 	return columns, portions
+}
+
+// pad is what is left above and below the rows: less in a list of many.
+func (l *listing) pad() sheet.Paper {
+	n := 0
+	for i := range l.portions {
+		n += len(l.portions[i].rows)
+	}
+	switch {
+	case n <= longRows:
+		return cellPad
+	case slices.ContainsFunc(l.columns, func(c column) bool { return c.lettering == letterStep && c.kind == toRead }) && !l.gathered():
+		return stepPad
+	}
+	return densePad
+}
+
+// gathered reports whether rows are about several things.
+func (l *listing) gathered() bool {
+	return slices.ContainsFunc(l.portions, func(p portion) bool { return p.each != nil })
 }
 
 // filled reports whether any cell of a column has something in it.
@@ -204,30 +232,6 @@ func (l *listing) filled(i int) bool {
 
 func (l *listing) heading(words string) []strip {
 	return []strip{wordStrip(sheet.LetterHeading, words), gapStrip(sheet.MM)}
-}
-
-// Sizes of the band over a portion: a frame with a solid tab at its left end,
-// which shows in any print.
-const (
-	bandHeight = 7 * sheet.MM
-	bandTab    = 3 * sheet.MM
-)
-
-// bandStrip is a band with a name on the left and an aside on the right.
-func bandStrip(name, aside string, width sheet.Paper) strip {
-	return strip{height: bandHeight + sheet.MM/2, draw: func(g *sheet.Group, at sheet.Point) {
-		box := sheet.Bx(at.X, at.Y, width, bandHeight)
-		g.Polyline(sheet.PenMedium, append(box.Corners(), box.Min)...)
-		g.Rect(sheet.PenSolid, sheet.Bx(box.Min.X, box.Min.Y, bandTab, bandHeight))
-		right := font.Fit(sheet.LetterTag, aside, width/2)
-		y := box.Centre().Y
-		g.Add(sheet.Text{Lettering: sheet.LetterTag, At: sheet.Pt(box.Max.X-2*sheet.MM, y), Align: sheet.End, Level: sheet.OnHalf, Words: right})
-		room := width - font.Width(sheet.LetterTag, right) - bandTab - 8*sheet.MM
-		g.Add(sheet.Text{
-			Lettering: sheet.LetterHeading, At: sheet.Pt(box.Min.X+bandTab+2*sheet.MM, y), Level: sheet.OnHalf,
-			Words: font.Fit(sheet.LetterHeading, name, room),
-		})
-	}}
 }
 
 // unbroken is a number with its unit or sign, or feet with their inches: a line

@@ -33,36 +33,49 @@ type run struct {
 	fresh []strip  // over the first row, at the top of a page
 	again []strip  // over the row that a page goes on with
 	rows  []strip
-	apart bool // it begins a page
+	// narrow is a run of half the width, which stands in two columns with the
+	// narrow runs before and after it. Over the columns stands above, where they
+	// begin with it, and over at the top of a page.
+	narrow      bool
+	above, over []strip
 }
 
 // An inked strip has its place on a page.
 type inked struct {
 	strip
-	list *listing
-	down sheet.Paper // from the top of the page's room
+	list   *listing
+	down   sheet.Paper // from the top of the page's room
+	across sheet.Paper // from its left side
 }
 
 // A flow fills pages from the top.
 type flow struct {
 	first, room sheet.Paper // heights of the first page and of the others
-	pages       [][]inked
-	down        sheet.Paper
+	// bound is the height of each page instead, nil for these two.
+	bound  func(page int) sheet.Paper
+	pages  [][]inked
+	down   sheet.Paper
+	across sheet.Paper // where the second column begins
+	narrow []run       // that wait for their columns
 }
 
 // Spaces of the flow. A run that would fit on a page of its own begins a new
 // one if what is left of this page is less than a share of it, so that what is
-// done in one place is on one page (common practice, no source).
+// done in one place is on one page and no paper is lost (common practice, no
+// source).
 const (
-	runGap    = 4 * sheet.MM
-	leastRoom = 4 // a quarter of the page
+	runGap    = 3 * sheet.MM
+	leastRoom = 8 // an eighth of the page
 	leastPart = 8 // an eighth of the page for the first part of what is split
 	together  = 2 // rows that stay with what is over them
 )
 
 // left is what this page still holds.
 func (f *flow) left() sheet.Paper {
-	if len(f.pages) == 1 {
+	switch {
+	case f.bound != nil:
+		return f.bound(len(f.pages)-1) - f.down
+	case len(f.pages) == 1:
 		return f.first - f.down
 	}
 	return f.room - f.down
@@ -76,7 +89,7 @@ func (f *flow) turn() {
 func (f *flow) put(l *listing, strips ...strip) {
 	last := &f.pages[len(f.pages)-1]
 	for _, s := range strips {
-		*last = append(*last, inked{s, l, f.down})
+		*last = append(*last, inked{strip: s, list: l, down: f.down})
 		f.down += s.height
 	}
 }
@@ -84,6 +97,11 @@ func (f *flow) put(l *listing, strips ...strip) {
 // add puts a run on the pages. A row about one thing is split only where a page
 // of its own is too short for it.
 func (f *flow) add(r run) {
+	if r.narrow {
+		f.narrow = append(f.narrow, r)
+		return
+	}
+	f.columns()
 	over := r.lead
 	switch {
 	case len(f.pages) == 0:
@@ -91,7 +109,7 @@ func (f *flow) add(r run) {
 		over = r.fresh
 	case f.down == 0:
 		over = r.fresh
-	case r.apart || f.turns(&r):
+	case f.turns(&r):
 		f.turn()
 		over = r.fresh
 	default:
@@ -121,16 +139,21 @@ func (f *flow) add(r run) {
 // turns reports whether a run had better begin on the next page.
 func (f *flow) turns(r *run) bool {
 	left := f.left() - runGap
-	need := heightOf(r.lead)
-	for _, row := range r.rows[:min(together, len(r.rows))] {
-		if row.loose {
-			row.height = min(row.height, f.room/leastPart)
-		}
-		need += row.height
-	}
-	if need > left {
+	if heightOf(r.lead)+firstRows(r, f.room) > left {
 		return true
 	}
 	whole := heightOf(r.rows)
 	return left < f.room/leastRoom && whole+heightOf(r.lead) > left && whole+heightOf(r.fresh) <= f.room
+}
+
+// firstRows is the height of the rows that stay with what is over them.
+func firstRows(r *run, room sheet.Paper) sheet.Paper {
+	var need sheet.Paper
+	for _, row := range r.rows[:min(together, len(r.rows))] {
+		if row.loose {
+			row.height = min(row.height, room/leastPart)
+		}
+		need += row.height
+	}
+	return need
 }

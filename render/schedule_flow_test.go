@@ -40,7 +40,7 @@ func TestFlow(t *testing.T) {
 		for i := range rapid.IntRange(1, 8).Draw(t, "runs") {
 			l := &listing{id: fmt.Sprint(i)}
 			again := []strip{labelled(fmt.Sprintf("again %d", i), 2)}
-			r := run{list: l, lead: []strip{labelled("lead", 2)}, fresh: []strip{labelled("fresh", 2)}, again: again, apart: rapid.Bool().Draw(t, "apart")}
+			r := run{list: l, lead: []strip{labelled("lead", 2)}, fresh: []strip{labelled("fresh", 2)}, again: again}
 			for k := range rapid.IntRange(0, 12).Draw(t, "rows") {
 				name, n := fmt.Sprintf("row %d.%d", i, k), rapid.SampledFrom([]int{1, 1, 2, 3, 7, 45}).Draw(t, "lines")
 				tall[name] = n

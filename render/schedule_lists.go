@@ -23,9 +23,9 @@ type pick struct {
 type plainList struct {
 	table   string
 	title   string // if the table's own is not plain enough
-	apart   bool
 	picks   []pick
 	band    []string // heads whose values make the bands; none is no bands
+	alike   []string // heads that are said once if all rows have the same under them
 	message string   // under the heading
 }
 
@@ -71,7 +71,8 @@ func unlessNone(p pick) pick {
 // plainLists are the lists in the order in which they are printed.
 var plainLists = []plainList{
 	{
-		table: "drops", title: "Drops and their lengths", apart: true,
+		table: "drops", title: "Drops and their lengths",
+		alike:   []string{"loop, closet", "loop, drop", "trim", "sketch", "cable", "bends"},
 		message: "To cut each cable: along the route, a loop at both ends, trim, what the sketch may be wrong by, and an allowance.",
 		picks: []pick{
 			whole(tag, "drop"), words(small, "what and where", "kind", "room", "note"),
@@ -115,12 +116,14 @@ func tableListings(w *work.Work) []*listing {
 		l := p.listing(tables[p.table])
 		switch p.table {
 		case "labels":
-			if len(tables["labels"].Rows) > longList {
+			if len(tables["labels"].Rows) > manyLabels {
 				l = labelListing(w)
 			}
 		case "drops":
 			out = append(out, l, holeListing(w, tables["holes"]), reusedListing(w))
 			continue
+		case "parts":
+			l.shortenReasons(w.Job)
 		case "cuts":
 			if len(tables["cuts"].Rows) > longList {
 				cutListing(w, l)
@@ -134,7 +137,7 @@ func tableListings(w *work.Work) []*listing {
 
 // listing fills in the rows of a table.
 func (p *plainList) listing(t report.Table) *listing {
-	l := &listing{id: "list-" + p.table, title: t.Title, apart: p.apart}
+	l := &listing{id: "list-" + p.table, title: t.Title}
 	if p.title != "" {
 		l.title = p.title
 	}
@@ -154,7 +157,50 @@ func (p *plainList) listing(t report.Table) *listing {
 	if p.message != "" && len(t.Rows) > 0 {
 		l.intro = []string{p.message}
 	}
+	l.sayOnce(p.alike)
 	return l
+}
+
+// sayOnce takes the columns with some heads out of a list of many rows if all
+// of them have the same there, and says it in the intro.
+func (l *listing) sayOnce(heads []string) {
+	var said []string
+	for _, head := range heads {
+		i := slices.IndexFunc(l.columns, func(c column) bool { return c.head == head })
+		if value, n := l.sameIn(i); n >= leastAlike {
+			said = append(said, head+" "+value)
+			for k := range l.portions {
+				for _, row := range l.portions[k].rows {
+					row[i] = ""
+				}
+			}
+		}
+	}
+	if len(said) > 0 {
+		l.intro = append(l.intro, "The same for all: "+strings.Join(said, "; ")+".")
+	}
+}
+
+// leastAlike is how many rows have what is alike in them said once (common
+// practice, no source).
+const leastAlike = 3
+
+// sameIn is what all rows have in a column, and how many they are; or nought.
+func (l *listing) sameIn(i int) (string, int) {
+	value, n := "", 0
+	for k := range l.portions {
+		for _, row := range l.portions[k].rows {
+			if n > 0 && row[i] != value {
+				return "", 0
+			}
+			value = row[i]
+			n++
+		}
+	}
+	if value == "" {
+		return "", 0
+	}
+	return value, n
 }
 
 func (p *plainList) row(t *report.Table, cells []string) []string {
@@ -186,41 +232,6 @@ func laterCuts(w *work.Work) []string {
 		out = append(out, fmt.Sprintf("Not cut today: %s, %d × %s, %s each.", c.Tag, c.Count, c.Cable, w.Job.House.Units.Format(c.Length)))
 	}
 	return out
-}
-
-// holeListing tells how each hole is made, and how it is found from below and
-// from above.
-func holeListing(w *work.Work, t report.Table) *listing {
-	l := &listing{id: "list-holes", title: "Holes", columns: []column{
-		{kind: toTick, width: tickWidth},
-		{head: "hole", lettering: tag, whole: true},
-		{head: "how it is made", lettering: note},
-		{head: "found from below", lettering: note},
-		{head: "found from above", lettering: note},
-	}}
-	if len(w.Fixes) > longHoles {
-		// What is read in the attic has more room so.
-		l.columns[2].lettering, l.columns[3].lettering = small, small
-	}
-	var rows [][]string
-	for i := range w.Fixes {
-		h := &w.Fixes[i]
-		value := func(head string) string { return strings.Join(picked(&t, t.Rows[i], []string{head}), "") }
-		made := []string{value("through"), "for " + value("drops") + ", bundle " + value("bundle"), value("bored with")}
-		if h.Wall >= 0 {
-			made[0] += ", " + w.Job.House.Units.Format(h.Along) + " along the wall"
-		}
-		for _, more := range [][2]string{{"largest allowed", "at most "}, {"plate or tie", "wants a "}, {"seal", "seal: "}} {
-			if v := value(more[0]); v != "" {
-				made = append(made, more[1]+v)
-			}
-		}
-		rows = append(rows, []string{"", h.ID, strings.Join(made, "\n"), h.Below.Text, strings.Join(h.FoundText(), "\n")})
-	}
-	if len(rows) > 0 {
-		l.portions = []portion{{rows: rows}}
-	}
-	return l
 }
 
 // reusedListing lists the holes and conduits that are there and used.

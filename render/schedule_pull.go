@@ -5,7 +5,6 @@ import (
 	"strconv"
 	"strings"
 
-	"topplate/render/font"
 	"topplate/render/report"
 	"topplate/render/sheet"
 	"topplate/route/order"
@@ -17,41 +16,141 @@ import (
 // step and at each thing to carry.
 func pullSheet(w *work.Work) *listing {
 	t := w.Tasks
-	l := &listing{id: "order", title: "Pull sheet: order of work", intro: []string{dayWords(t)}, columns: []column{
+	l := &listing{id: "order", title: "Pull sheet: order of work", intro: []string{dayWords(t)}}
+	bags := bagsOf(t)
+	if steps(t) > longOrder {
+		gatherSteps(w, l)
+	} else {
+		listSteps(w, l)
+	}
+	first := len(l.portions) - len(t.Visits)
+	for i := range t.Visits {
+		v, p := &t.Visits[i], &l.portions[first+i]
+		p.name, p.aside = fmt.Sprintf("%d  %s", v.Number, v.Place.Title), order.Span(v.Arrive, v.Leave)
+		switch {
+		case t.People > 1 && p.narrow:
+			p.aside = fmt.Sprintf("P%d, %s", v.Person, p.aside)
+		case t.People > 1:
+			p.aside = fmt.Sprintf("person %d, %s", v.Person, p.aside)
+		}
+		p.carry = carryPacks(v, bags)
+	}
+	l.portions = packed(l.portions, first, bags)
+	if len(t.Deferred) > 0 {
+		p := portion{name: "For another day"}
+		for _, d := range t.Deferred {
+			row := make([]string, len(l.columns))
+			for i := range l.columns {
+				if l.columns[i].each {
+					row[i] = d
+				}
+			}
+			p.rows = append(p.rows, row)
+		}
+		l.portions = append(l.portions, p)
+	}
+	return l
+}
+
+// packed puts the bags before the visits: to a portion that is there, or to one
+// of its own.
+func packed(all []portion, first int, bags []bag) []portion {
+	if len(bags) == 0 {
+		return all
+	}
+	if first == 0 {
+		all = append([]portion{{name: "Bags to pack"}}, all...)
+	}
+	for i := range bags {
+		all[0].carry = append(all[0].carry, parcel{bags[i].name, bags[i].tools})
+	}
+	return all
+}
+
+// listSteps gives each step a row.
+func listSteps(w *work.Work, l *listing) {
+	l.columns = []column{
 		{kind: toTick, width: tickWidth},
 		{head: "step", lettering: sheet.LetterTag, whole: true},
 		{head: "with", lettering: sheet.LetterTag},
 		{head: "what to do", lettering: letterStep, each: true},
 		{head: "drops and holes", lettering: sheet.LetterTag},
-	}}
-	gather := steps(t) > longOrder
-	for i := range t.Visits {
-		v := &t.Visits[i]
-		p := portion{name: fmt.Sprintf("%d  %s", v.Number, v.Place.Title), aside: order.Span(v.Arrive, v.Leave)}
-		if t.People > 1 {
-			p.aside = fmt.Sprintf("person %d, %s", v.Person, p.aside)
-		}
-		for _, item := range v.Carry {
-			p.carry = append(p.carry, item.String())
-		}
-		if gather {
-			p.bright = v.Place.Kind != tasks.Attic && v.Place.Kind != tasks.Crawl
-			p.gather(w, v.Steps)
-		} else {
-			for j := range v.Steps {
-				p.rows = append(p.rows, stepRow(w, &v.Steps[j]))
-			}
+	}
+	for i := range w.Tasks.Visits {
+		v := &w.Tasks.Visits[i]
+		p := portion{}
+		for j := range v.Steps {
+			p.rows = append(p.rows, stepRow(w, &v.Steps[j]))
 		}
 		l.portions = append(l.portions, p)
 	}
-	if len(t.Deferred) > 0 {
-		p := portion{name: "For another day"}
-		for _, d := range t.Deferred {
-			p.rows = append(p.rows, []string{"", "", "", d, ""})
+}
+
+// gatherSteps puts steps that are alike into one row, and tells once what comes
+// often. Drops and holes are not named again beside the words.
+func gatherSteps(w *work.Work, l *listing) {
+	l.columns = []column{{lettering: letterStep, each: true}}
+	if w.Tasks.People > 1 {
+		l.intro[0] += " P1 and P2 are persons 1 and 2."
+	}
+	told, visits := report.GatherVisits(w.Job, w.Tasks)
+	if len(told) > 0 {
+		p := portion{name: "Bags and short words", narrow: true, words: []string{"Steps that come often have only their first words below, and behind each box what stands at … here:"}}
+		for _, o := range told {
+			p.words = append(p.words, o.Words)
 		}
 		l.portions = append(l.portions, p)
 	}
-	return l
+	for i, gathered := range visits {
+		k := w.Tasks.Visits[i].Place.Kind
+		p := portion{narrow: true, bright: k != tasks.Attic && k != tasks.Crawl}
+		for len(gathered) > 0 {
+			n := inLine(gathered)
+			number, words, items := gatheredRow(gathered[:n])
+			p.rows, p.each, p.numbers = append(p.rows, []string{words}), append(p.each, items), append(p.numbers, number)
+			gathered = gathered[n:]
+		}
+		l.portions = append(l.portions, p)
+	}
+}
+
+// inLine is how many rows are put into one: single steps that come often, one
+// after the other.
+func inLine(rows []report.Gathered) int {
+	n := 0
+	for n < len(rows) && rows[n].Often && len(rows[n].Steps) == 1 {
+		n++
+	}
+	return max(n, 1)
+}
+
+// gatheredRow is the row of steps: their numbers, words, and what is ticked in
+// it. Of several rows put into one each is a thing to tick.
+func gatheredRow(rows []report.Gathered) (number, words string, items []ticks) {
+	first, last := rows[0].Steps[0], rows[len(rows)-1]
+	number = first.Number
+	if end := last.Steps[len(last.Steps)-1].Number; end != first.Number {
+		_, end, _ = strings.Cut(end, ".")
+		number += "–" + end
+	}
+	both := func(s *tasks.Step, words string) string {
+		if s.Together {
+			return "Both: " + words
+		}
+		return words
+	}
+	if g := &rows[0]; len(g.Steps) > 1 {
+		return number, both(&first, g.Words), once(g.Items)
+	}
+	for i := range rows {
+		g := &rows[i]
+		words := g.Words
+		if g.Often {
+			words = strings.TrimSpace(words + " " + g.Items[0])
+		}
+		items = append(items, ticks{1, both(&g.Steps[0], words)})
+	}
+	return number, "", items
 }
 
 // dayWords say how the day goes, or why there is nothing to do.
@@ -91,21 +190,6 @@ func steps(t *tasks.Work) int {
 	return n
 }
 
-// gather adds the rows of steps, those that are alike in one with a box for
-// each. Drops and holes are not named again beside the words.
-func (p *portion) gather(w *work.Work, steps []tasks.Step) {
-	for _, g := range report.Gather(steps) {
-		row := stepRow(w, &g.Steps[0])
-		row[3] = g.Words
-		if n := len(g.Steps); n > 1 {
-			_, last, _ := strings.Cut(g.Steps[n-1].Number, ".")
-			row[1] += " to " + last
-		}
-		row[4] = ""
-		p.rows, p.each = append(p.rows, row), append(p.each, once(g.Items))
-	}
-}
-
 // stepRow is the row of a step.
 func stepRow(w *work.Work, s *tasks.Step) []string {
 	with := ""
@@ -120,62 +204,4 @@ func stepRow(w *work.Work, s *tasks.Step) []string {
 		about = append(about, w.Holes[h].ID)
 	}
 	return []string{"", s.Number, with, s.Words, strings.Join(about, " ")}
-}
-
-// Sizes of what is carried: a smaller box before each thing.
-const (
-	carryTick = 2500 * sheet.Micrometre
-	carryName = 13 * sheet.MM
-	carryGap  = 5 * sheet.MM
-)
-
-// A carried is one thing to carry with its place on a line.
-type carried struct {
-	along sheet.Paper
-	words string
-	tick  bool
-}
-
-// carryStrips are the lines of what is carried.
-func carryStrips(items []string, width sheet.Paper) []strip {
-	l := sheet.LetterNote
-	var lines [][]carried
-	x := width
-	for _, item := range items {
-		for i, words := range font.Wrap(l, glued(item), width-carryName-2*carryTick) {
-			need := 2*carryTick + font.Width(l, words)
-			if x+need > width || i > 0 {
-				lines = append(lines, nil)
-				x = carryName
-			}
-			last := &lines[len(lines)-1]
-			*last = append(*last, carried{x, words, i == 0})
-			x += need + carryGap
-		}
-	}
-	var out []strip
-	for i, line := range lines {
-		out = append(out, carryStrip(line, i == 0))
-	}
-	if len(out) > 0 {
-		out = append(out, gapStrip(sheet.MM))
-	}
-	return out
-}
-
-func carryStrip(line []carried, first bool) strip {
-	l := sheet.LetterNote
-	return strip{height: font.LineHeight(l) + sheet.MM, draw: func(g *sheet.Group, at sheet.Point) {
-		base := at.Y + font.LineHeight(l)
-		if first {
-			g.Text(sheet.LetterTag, sheet.Pt(at.X, base), sheet.Start, "carry")
-		}
-		for _, c := range line {
-			x := at.X + c.along
-			if c.tick {
-				g.Rect(sheet.PenThin, sheet.Bx(x, base-carryTick, carryTick, carryTick))
-			}
-			g.Text(l, sheet.Pt(x+carryTick*8/5, base), sheet.Start, c.words)
-		}
-	}}
 }

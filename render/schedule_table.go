@@ -1,7 +1,7 @@
 package render
 
 import (
-	"math"
+	"strconv"
 	"strings"
 
 	"topplate/render/font"
@@ -12,9 +12,10 @@ import (
 type columnKind uint8
 
 const (
-	toRead columnKind = iota
-	toTick            // a box
-	toFill            // a line to write on
+	toRead  columnKind = iota
+	toTick             // a box
+	toFill             // a line to write on
+	toCount            // as many boxes as the cell says
 )
 
 // A column is a column of a table. Cells may have several paragraphs, one to a
@@ -38,138 +39,9 @@ const (
 	hanging    = 2500 * sheet.Micrometre // lines after the first, where a cell has paragraphs
 	writeWidth = 26 * sheet.MM
 	cellPad    = 1200 * sheet.Micrometre
+	stepPad    = 900 * sheet.Micrometre // of one of large letters
+	densePad   = 600 * sheet.Micrometre // of a list of many rows
 )
-
-// fitColumns chooses the widths of the columns that are read from what is in
-// them. If all cells fit on one line, they get that; else the widths make the
-// sum of the squares of the cells' heights least, which keeps the tallest cell
-// of each row low.
-//
-// A cell with a text of length W in a column of width w is about W/w lines of
-// height h tall. The least sum of (W h / w)² at a given sum of widths has w in
-// proportion to the cube root of the column's sum of (W h)², by Lagrange's
-// multiplier. No column gets less than its widest word or more than its widest
-// cell.
-func fitColumns(columns []column, rows [][]string, width sheet.Paper) {
-	room := width - columnGap*sheet.Paper(len(columns)-1)
-	var read []int
-	for i := range columns {
-		if columns[i].kind == toRead {
-			read = append(read, i)
-		} else {
-			room -= columns[i].width
-		}
-	}
-	least, most, share := make([]sheet.Paper, len(read)), make([]sheet.Paper, len(read)), make([]float64, len(read))
-	for k, i := range read {
-		least[k], most[k], share[k] = needs(&columns[i], i, rows, room)
-	}
-	level := leveled(least, room)
-	for k := range least {
-		least[k] = min(least[k], level)
-		most[k] = max(most[k], least[k])
-	}
-	for k, w := range shared(least, most, share, room) {
-		columns[read[k]].width = w
-		room -= w
-	}
-	widen(columns, max(room, 0))
-}
-
-// widen gives what is left over to the columns that are written in, or else to
-// those of running text.
-func widen(columns []column, over sheet.Paper) {
-	var write, text []int
-	for i := range columns {
-		switch c := &columns[i]; {
-		case c.kind == toFill:
-			write = append(write, i)
-		case c.kind == toRead && !c.whole:
-			text = append(text, i)
-		}
-	}
-	if write == nil {
-		write = text
-	}
-	for _, i := range write {
-		columns[i].width += over / sheet.Paper(len(write))
-	}
-}
-
-// needs returns the widest word of a column and its widest line, and the cube
-// root of the sum of the squares of its areas.
-func needs(c *column, i int, rows [][]string, room sheet.Paper) (least, most sheet.Paper, share float64) {
-	for word := range strings.FieldsSeq(c.head) {
-		least = max(least, font.Width(letterHead, word))
-	}
-	most, least = font.Width(letterHead, c.head), min(least, room/3)
-	sum := 0.0
-	for _, row := range rows {
-		area := 0.0
-		for text := range strings.SplitSeq(row[i], "\n") {
-			w := font.Width(c.lettering, text) + indentOf(row[i])
-			most = max(most, w)
-			area += float64(w) * float64(font.LineHeight(c.lettering))
-			if c.whole {
-				least = max(least, min(w, room/2))
-				continue
-			}
-			for word := range strings.SplitSeq(font.Plain(text), " ") {
-				least = max(least, min(font.Width(c.lettering, word)+indentOf(row[i]), room/3))
-			}
-		}
-		sum += area * area
-	}
-	return max(least, narrowest), max(most, narrowest), math.Cbrt(sum)
-}
-
-// leveled is the height at which widths must be cut off to fit in the room
-// together.
-func leveled(widths []sheet.Paper, room sheet.Paper) sheet.Paper {
-	return most(room, func(level sheet.Paper) bool {
-		var sum sheet.Paper
-		for _, w := range widths {
-			sum += min(w, level)
-		}
-		return sum <= room
-	})
-}
-
-// most is the largest number up to a limit for which a property holds that
-// holds for all smaller ones, zero included.
-func most(limit sheet.Paper, holds func(sheet.Paper) bool) sheet.Paper {
-	lo, hi := sheet.Paper(0), max(limit, 0)
-	for lo < hi {
-		if mid := (lo + hi + 1) / 2; holds(mid) {
-			lo = mid
-		} else {
-			hi = mid - 1
-		}
-	}
-	return lo
-}
-
-// shared divides the room in proportion to the shares, between bounds that fit
-// in it.
-func shared(least, upper []sheet.Paper, share []float64, room sheet.Paper) []sheet.Paper {
-	at := func(k sheet.Paper) (widths []sheet.Paper, sum sheet.Paper) {
-		for i := range share {
-			w := max(least[i], min(upper[i], sheet.Paper(share[i]*float64(k)/float64(scaleOfShares))))
-			widths = append(widths, w)
-			sum += w
-		}
-		return widths, sum
-	}
-	k := most(scaleOfShares*1000, func(k sheet.Paper) bool {
-		_, sum := at(k)
-		return sum <= room
-	})
-	widths, _ := at(k)
-	return widths
-}
-
-// scaleOfShares is the fineness at which shares are scaled.
-const scaleOfShares = 1_000_000
 
 // indentOf is how far the lines of a cell hang behind the first one of their
 // paragraph.
@@ -185,6 +57,7 @@ type cellLine struct {
 	indent sheet.Paper
 	words  string
 	ticked []boxed // instead of words
+	number string  // before what is ticked
 }
 
 // brokenCell breaks a cell into lines.
@@ -205,15 +78,21 @@ type row struct {
 	lines   [][]cellLine // by column
 	marked  bool         // boxes to tick and lines to write on are drawn
 	several bool         // boxes to tick are in a cell
+	loose   bool         // there is more than one of them
 	ruled   bool         // a line below
+	counts  []int        // of boxes, by column
+	pad     sheet.Paper  // above and below the lines
 }
 
 // newRow breaks the cells of a row into lines.
 func newRow(columns []column, cells []string) row {
-	r := row{columns: columns, lines: make([][]cellLine, len(columns)), marked: true, ruled: true}
+	r := row{columns: columns, lines: make([][]cellLine, len(columns)), counts: make([]int, len(columns)), marked: true, ruled: true, pad: cellPad}
 	for i, c := range columns {
-		if c.kind == toRead {
+		switch c.kind {
+		case toRead:
 			r.lines[i] = brokenCell(c.lettering, cells[i], c.width)
+		case toCount:
+			r.counts[i], _ = strconv.Atoi(cells[i])
 		}
 	}
 	return r
@@ -222,7 +101,7 @@ func newRow(columns []column, cells []string) row {
 // headRow is the row of the heads.
 func headRow(columns []column) row {
 	heads := make([]column, len(columns))
-	r := row{lines: make([][]cellLine, len(columns))}
+	r := row{lines: make([][]cellLine, len(columns)), pad: cellPad}
 	for i, c := range columns {
 		c.kind, c.lettering = toRead, letterHead
 		heads[i] = c
@@ -252,19 +131,19 @@ func below(c *column, n int) sheet.Paper {
 	return sheet.Paper(n-1)*font.LineHeight(c.lettering) + font.Drop(c.lettering)
 }
 
-func (r *row) above() sheet.Paper { return cellPad + r.capital() }
+func (r *row) above() sheet.Paper { return r.pad + r.capital() }
 
 func (r *row) height() sheet.Paper {
 	var h sheet.Paper
 	for i := range r.columns {
 		h = max(h, below(&r.columns[i], len(r.lines[i])))
 	}
-	return r.above() + h + cellPad
+	return r.above() + h + r.pad
 }
 
 // strip makes the row a strip.
 func (r row) strip() strip {
-	return strip{height: r.height(), draw: r.draw, loose: r.several, split: func(room sheet.Paper) (strip, strip) {
+	return strip{height: r.height(), draw: r.draw, loose: r.loose, split: func(room sheet.Paper) (strip, strip) {
 		first, rest := r.split(room)
 		return first.strip(), rest.strip()
 	}}
@@ -279,13 +158,25 @@ func (r *row) split(room sheet.Paper) (first, rest row) {
 	for i, all := range r.lines {
 		c := &r.columns[i]
 		n := min(1, len(all))
-		for n < len(all) && r.above()+below(c, n+1)+cellPad <= room {
+		for n < len(all) && r.above()+below(c, n+1)+r.pad <= room {
 			n++
 		}
+		n = atThing(all, n)
 		first.lines = append(first.lines, all[:n])
 		rest.lines = append(rest.lines, all[n:])
 	}
 	return first, rest
+}
+
+// atThing is where to split lines so that the rest begins with a thing to tick,
+// at n or before it: at n if there is no such place.
+func atThing(lines []cellLine, n int) int {
+	for k := n; k > 0 && k < len(lines); k-- {
+		if t := lines[k].ticked; len(t) > 0 && t[0].boxes > 0 {
+			return k
+		}
+	}
+	return n
 }
 
 // draw draws the row with its top left corner at a point.
@@ -296,11 +187,16 @@ func (r row) draw(g *sheet.Group, at sheet.Point) {
 		switch {
 		case c.kind == toTick && r.marked && !r.several:
 			g.Rect(sheet.PenMedium, tickBox(sheet.Pt(x, base-r.capital()/2), r.capital()))
+		case c.kind == toCount && r.marked:
+			drawTicked(g, c.lettering, sheet.Pt(x, base), []boxed{{boxes: r.counts[i]}})
 		case c.kind == toFill && r.marked:
 			g.Line(sheet.PenRule, sheet.Pt(x, base+sheet.MM), sheet.Pt(x+c.width, base+sheet.MM))
 		}
 		for n, line := range r.lines[i] {
 			p := sheet.Pt(x+line.indent, base+sheet.Paper(n)*font.LineHeight(c.lettering))
+			if line.number != "" {
+				g.Text(sheet.LetterTag, p, sheet.Start, line.number)
+			}
 			if line.ticked != nil {
 				drawTicked(g, c.lettering, p, line.ticked)
 				continue

@@ -46,9 +46,12 @@ func sketchPlan(res *route.Result, level int) *planKind {
 	h := res.Job.House
 	return &planKind{
 		id: levelID(h, "sketch", level), title: "Sketch of the floor" + levelTitle(h, level), scope: levelScope(level),
-		desc:    fmt.Sprintf("The floor of %s%s as it was sketched, with every dimension, to be checked against the house.", h.Name, levelClause(h, level)),
-		draw:    drawSketch,
-		tables:  func(*drawing) {},
+		desc: fmt.Sprintf("The floor of %s%s as it was sketched, with every dimension, to be checked against the house.", h.Name, levelClause(h, level)),
+		draw: drawSketch,
+		tables: func(d *drawing) {
+			d.checkTable()
+			d.closingTable()
+		},
 		symbols: func(*drawing) []legendSymbol { return floorSymbols },
 	}
 }
@@ -58,7 +61,7 @@ func drawSketch(d *drawing) {
 	d.drawStairs()
 	d.drawWalls()
 	d.scaleBar(true)
-	d.column((*drawing).sketchNote, (*drawing).checkTable, (*drawing).closingTable)
+	d.column((*drawing).sketchNote)
 	d.dimensionWalls()
 	d.drawDevices()
 	d.drawConduits()
@@ -106,7 +109,9 @@ func (d *drawing) closingTable() {
 	if len(h.Traverses) == 0 {
 		return // the walls were made round rooms
 	}
-	d.heading("How the runs of walls close")
+	if !d.heading("How the runs of walls close") {
+		return // it is in the lists
+	}
 	rows := [][]string{{"run", "walked", "misses its start by", "or one in"}}
 	starts := map[string]geom.Point{}
 	for i := range h.Walls {
@@ -171,7 +176,9 @@ func (d *drawing) checkTable() {
 	if len(checks) == 0 {
 		return
 	}
-	d.heading("Checks")
+	if !d.heading("Checks") {
+		return
+	}
 	rows := [][]string{{"check", "taped", "drawn", "taped is", ""}}
 	for i := range checks {
 		c := &checks[i]

@@ -17,7 +17,7 @@ func sketchSpace(res *route.Result, space int) *planKind {
 		id: "sketch-" + spaceID(h, space), title: sketchTitle(h, space), scope: spaceScope(space),
 		desc:    fmt.Sprintf("The %s of %s as it was sketched, with every dimension, to be checked against the house.", spaceWords(h, space), h.Name),
 		draw:    drawSketchSpace,
-		tables:  func(*drawing) {},
+		tables:  (*drawing).roofTable,
 		symbols: func(*drawing) []legendSymbol { return nil },
 	}
 }
@@ -35,7 +35,7 @@ func drawSketchSpace(d *drawing) {
 	d.drawWallsBelow()
 	d.drawRoof(true)
 	d.scaleBar(true)
-	d.column((*drawing).sketchNote, (*drawing).roofTable)
+	d.column((*drawing).sketchNote)
 	d.dimensionPlates()
 	d.drawObstacles()
 	d.drawEaves()
@@ -50,10 +50,12 @@ func drawSketchSpace(d *drawing) {
 
 // roofTable lists what was taped of the roof and the ceiling's framing.
 func (d *drawing) roofTable() {
+	words := "Roof and framing"
 	if d.space().Roof < 0 {
-		d.heading("Framing")
-	} else {
-		d.heading("Roof and framing")
+		words = "Framing"
+	}
+	if !d.heading(words) {
+		return // it is in the lists
 	}
 	d.tableOrIn(inLists, sheet.LetterSmall, framingRows(d.res.Job.House, d.scope.space, d.length))
 }

@@ -51,6 +51,7 @@ func drawSpace(d *drawing) {
 	d.drawReused()
 	d.drawDrops(true)
 	d.nameRooms()
+	d.nameWalls(d.holeWalls())
 	d.noteJoists()
 }
 

@@ -14,6 +14,8 @@ type Gathered struct {
 	// have in common, with Gap where they differ, and Items what each has there.
 	Words string
 	Items []string
+	// Often is set where Words only name a step that is told once for all visits.
+	Often bool
 }
 
 // Gap stands in common words for what differs.
@@ -21,6 +23,10 @@ const Gap = "…"
 
 // leastCommon is how many words steps must have in common to be gathered.
 const leastCommon = 2
+
+// settled is how many steps together don't take one more that has less in
+// common with them than they have.
+const settled = 4
 
 // Gather puts steps that are alike together, for lists that would be too long
 // to be used with a row for each: of one kind, by the same people, and
@@ -33,7 +39,11 @@ func Gather(steps []tasks.Step) []Gathered {
 		words := [][]string{tokens(steps[0].Words)}
 		for n < len(steps) && alike(&steps[0], &steps[n]) {
 			more := append(words[:n:n], tokens(steps[n].Words))
-			if front, back := common(more); front+back < leastCommon || front == 0 || !differ(more, front+back) {
+			front, back := common(more)
+			if front+back < leastCommon || front == 0 || !differ(more, front+back) {
+				break
+			}
+			if a, b := common(words); n >= settled && front+back < a+b {
 				break
 			}
 			words = more
