@@ -262,7 +262,7 @@ func (d *drawing) dropTable() {
 		onAll = "on all levels, "
 	}
 	for _, t := range d.res.Tails {
-		d.line(sheet.LetterSmall, 0, fmt.Sprintf("%s%s: %d cables, %s to cut", onAll, t.Cable, t.Cables, job.House.Units.Format(t.Length)))
+		d.line(sheet.LetterSmall, 0, fmt.Sprintf("%s%s: %s, %s to cut", onAll, t.Cable, counted(t.Cables, "cable", "cables"), job.House.Units.Format(t.Length)))
 	}
 }
 

@@ -73,7 +73,7 @@ func longest(points []sheet.Point) sheet.Paper {
 }
 
 func bundleTitle(res *route.Result, b *route.Bundle) string {
-	title := fmt.Sprintf("%d cables, %s:", b.Cables, b.Kind)
+	title := fmt.Sprintf("%s, %s:", counted(b.Cables, "cable", "cables"), b.Kind)
 	for _, i := range b.Drops {
 		title += " " + res.Job.Drops[i].Tag
 	}

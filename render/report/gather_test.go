@@ -23,14 +23,14 @@ func TestGather(t *testing.T) {
 		items []string
 	}{
 		{[]string{"Seal H1 round the cables.", "Seal H2 round the cables."}, "Seal … round the cables.", []string{"H1", "H2"}},
-		{[]string{"Tag both ends of the 3 cables of A1.", "Tag both ends of the 1 cable of K1."}, "Tag both ends of the ….", []string{"3 cables of A1", "1 cable of K1"}},
+		{[]string{"Tag both ends of the 3 cables of A1.", "Tag both ends of the cable of K1."}, "Tag both ends of the ….", []string{"3 cables of A1", "cable of K1"}},
 		{[]string{
 			"Cut 3 × cat6 for A1 at the spool, 17.000 m long; tape the ends of each coil.", "Cut 1 × cat6a for A2 at the spool, 9.500 m long; tape the ends of each coil.",
 		}, "Cut … at the spool, … long; tape the ends of each coil.", []string{"3 × cat6 for A1, 17.000 m", "1 × cat6a for A2, 9.500 m"}},
 		{[]string{
 			"Look behind B1 (desk), then mark its opening 300 mm above the floor, moved 61 mm.", "Look behind B2, then mark its opening 300 mm above the floor.",
 		}, "Look behind …, then mark its opening 300 mm above the floor….", []string{"B1 (desk), moved 61 mm", "B2"}},
-		{[]string{"Take the rods of S1, tie on the 1 cable of S1, feed.", "Take the rods of S2, tie on the 1 cable of S2, feed."}, "Take the rods of …, tie on the 1 cable of …, feed.", []string{"S1", "S2"}},
+		{[]string{"Take the rods of S1, tie on the cable of S1, feed.", "Take the rods of S2, tie on the cable of S2, feed."}, "Take the rods of …, tie on the cable of …, feed.", []string{"S1", "S2"}},
 		{[]string{"Clean up."}, "Clean up.", nil},
 	} {
 		got := Gather(stepsOf(tasks.Seal, c.words...))

@@ -93,7 +93,7 @@ func (p *printer) drops(res *route.Result) {
 	}
 	p.table(rows)
 	for _, t := range res.Tails {
-		p.printf("  %s: %d cables, %s to cut\n", t.Cable, t.Cables, u.Format(t.Length))
+		p.printf("  %s: %s, %s to cut\n", t.Cable, counted(t.Cables, "cable"), u.Format(t.Length))
 	}
 	p.printf("\n")
 }
@@ -292,7 +292,7 @@ func Summary(res *route.Result) []string {
 		cables += res.Job.Drops[i].Count
 	}
 	return []string{
-		fmt.Sprintf("%d of %d drops routed, %d cables in all, through %d holes.", routed(res), len(res.Routes), cables, len(res.Holes)),
+		fmt.Sprintf("%d of %d drops routed, %s in all, through %s.", routed(res), len(res.Routes), counted(cables, "cable"), counted(len(res.Holes), "hole")),
 		fmt.Sprintf("The plan is worth %s of work and cable; %s.", money(res, res.Cost.Total), proof(res)),
 	}
 }

@@ -83,11 +83,12 @@ func (it Item) String() string {
 	return fmt.Sprintf("%d × %s", it.Count, it.What)
 }
 
-func plural(n int, what string) string {
+// the is so many of what is known: the cable, the 3 cables.
+func the(n int, what string) string {
 	if n == 1 {
-		return "1 " + what
+		return "the " + what
 	}
-	return fmt.Sprintf("%d %ss", n, what)
+	return fmt.Sprintf("the %d %ss", n, what)
 }
 
 func (s *site) text(l measure.Length) string { return s.job.House.Units.Format(l) }

@@ -115,7 +115,7 @@ func (l *lot) cutAndTag(k int) {
 	l.record(at("tag", tag), tagCable, n)
 	l.add(Task{
 		ID: at("tag", tag), Kind: Tag, Place: closet, Needs: []string{at("cut", tag)}, Drops: []int{w.d},
-		Words: fmt.Sprintf("Tag both ends of the %s of %s.", plural(n, "cable"), tag), Carry: []Item{{"tags for cable ends", 2 * n}},
+		Words: fmt.Sprintf("Tag both ends of %s of %s.", the(n, "cable"), tag), Carry: []Item{{"tags for cable ends", 2 * n}},
 	})
 }
 

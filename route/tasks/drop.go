@@ -125,7 +125,7 @@ func (l *lot) fish(k int) {
 		l.arrived[k] = t.ID
 		return
 	}
-	alone := fmt.Sprintf("Draw the %s of %s out of the opening; leave %s.", plural(w.drop.Count, "cable"), tag, l.text(l.job.Slack.Outlet))
+	alone := fmt.Sprintf("Draw %s of %s out of the opening; leave %s.", the(w.drop.Count, "cable"), tag, l.text(l.job.Slack.Outlet))
 	l.arrived[k] = l.pair(t, at("draw", tag), alone)
 }
 
@@ -137,7 +137,7 @@ func (l *lot) handsOn(w *way) bool {
 
 func (l *lot) fishWords(k int, holes []int) (words, helper string) {
 	w := &l.ways[k]
-	what := fmt.Sprintf("the %s of %s", plural(w.drop.Count, "cable"), w.drop.Tag)
+	what := fmt.Sprintf("%s of %s", the(w.drop.Count, "cable"), w.drop.Tag)
 	through := what + l.through(holes)
 	leave := l.text(l.job.Slack.Outlet)
 	helper = fmt.Sprintf("Catch %s and draw out of the opening; leave %s.", what, leave)
@@ -184,7 +184,7 @@ func (l *lot) shootOut(k int) {
 	drops := l.dropsOf(s.ways)
 	length := l.text(l.graph.Arcs[s.arc].Length)
 	rods := tools("rods, "+l.text(l.job.Tools.Rods)+" joined", "hook for the rods", "tape")
-	what := fmt.Sprintf("the %s of %s", plural(l.cables(drops), "cable"), l.tags(drops))
+	what := fmt.Sprintf("%s of %s", the(l.cables(drops), "cable"), l.tags(drops))
 	var laid []string
 	for _, j := range s.ways {
 		laid = append(laid, l.laid(j)...)
@@ -241,7 +241,7 @@ func (l *lot) fitOut(k int) {
 	l.record(at("test", tag), testLink, n)
 	l.add(Task{
 		ID: at("test", tag), Kind: Test, Place: place, Drops: only, Needs: []string{at("end", tag), at("panel", tag)},
-		Words: fmt.Sprintf("Test the %s of %s against the remotes in the panel; write down length and result.", plural(n, "link"), tag),
+		Words: fmt.Sprintf("Test %s of %s against the remotes in the panel; write down length and result.", the(n, "link"), tag),
 		Carry: tools("cable tester"),
 	})
 	finish := Task{ID: at("finish", tag), Kind: Finish, Place: place, Drops: only, Needs: []string{at("test", tag)}, Carry: append(tools("screwdriver"), Item{faceFor(w.drop), 1})}

@@ -45,7 +45,7 @@ func (l *lot) lay(s int) {
 	if st.along == channel {
 		l.give(st.id, mountChannel, perLength(value(mountChannel), length))
 	}
-	t.Words = how + fmt.Sprintf("Lay the %s of %s, %s%s.", plural(l.cables(drops), "cable"), l.tags(drops), l.text(length), l.onward(s))
+	t.Words = how + fmt.Sprintf("Lay %s of %s, %s%s.", the(l.cables(drops), "cable"), l.tags(drops), l.text(length), l.onward(s))
 	if loop > 0 {
 		t.Words += fmt.Sprintf(" Hang %s of each in a drip loop, lower than the hole, wherever it goes in or out.", l.text(loop))
 	}
@@ -154,7 +154,7 @@ func (l *lot) passOn(p *pass) {
 	var bored []string
 	t.Holes, bored = l.numbers(holes)
 	t.Needs = append(t.Needs, bored...)
-	what := fmt.Sprintf("the %s of %s", plural(l.cables(drops), "cable"), l.tags(drops))
+	what := fmt.Sprintf("%s of %s", the(l.cables(drops), "cable"), l.tags(drops))
 	up := "down"
 	if way.up {
 		up = "up"
