@@ -166,15 +166,22 @@ func (l *jobLoader) takeHole(h *record.LeftHole) {
 			Note(wall.Pos, "%s is taped here", wall.ID)
 		return
 	}
+	left := Fixed{ID: h.ID, Pos: pos, Do: FixedThere, Wall: w, At: h.At, Bottom: h.Bottom, Diameter: h.Diameter, Cables: h.Cables}
+	if left.Bottom {
+		if why := l.noSole(&left); why != "" {
+			l.list.Errorf(pos, "hole "+h.ID, "found a hole in the bottom plate of wall %s at %s along it, where %s", h.Wall, l.house.text(h.At), why)
+			return
+		}
+	}
 	for i := range l.job.Fixed {
 		f := &l.job.Fixed[i]
-		here := f.Do == FixedThere && f.Wall == w && 2*max(f.At-h.At, h.At-f.At) < f.Diameter+h.Diameter
+		here := f.Do == FixedThere && f.Wall == w && f.Bottom == h.Bottom && 2*max(f.At-h.At, h.At-f.At) < f.Diameter+h.Diameter
 		if f.ID == h.ID || here {
 			l.list.Warnf(f.Pos, "fixed", "fixed part %s stands for the hole %s that an earlier job left: this file wins", f.ID, h.ID).Note(pos, "entry %d is here", h.Number)
 			return
 		}
 	}
-	l.job.Fixed = append(l.job.Fixed, Fixed{ID: h.ID, Pos: pos, Do: FixedThere, Wall: w, At: h.At, Diameter: h.Diameter, Cables: h.Cables})
+	l.job.Fixed = append(l.job.Fixed, left)
 	l.job.Before.Holes = append(l.job.Before.Holes, LeftOver{h.ID, pos, h.Number})
 }
 

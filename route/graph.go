@@ -110,7 +110,7 @@ type Arc struct {
 	Chase *plan.Chase
 	// There is the hole that is there already and that it goes through, nil if
 	// none.
-	There *plan.Fixed
+	There *There
 	// Blocks are the rules that forbid the arc; empty in the graph that is
 	// routed on.
 	Blocks []Block
@@ -144,7 +144,7 @@ type Block struct {
 
 // A HolePlace is a place where a hole may be bored.
 type HolePlace struct {
-	Kind  ArcKind // PlateArc, BlockArc, StudArc, CeilingArc, SoffitArc or GableArc
+	Kind  ArcKind // of the arcs that holes are bored for
 	At    geom.Point3
 	Wall  int            // -1 for a ceiling
 	Along measure.Length // along the wall

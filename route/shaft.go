@@ -25,7 +25,9 @@ type shaft struct {
 	drops   []int           // whose boxes open into it
 	stops   []Block         // why there are no holes, if there are none
 	laid    map[[2]int]bool // of the ways up and down
-	through bool            // no box opens into it: both ends are bored from their spaces
+	// through says that no box opens into it: both ends are bored from their
+	// spaces, or there; offLines that it is one for a hole that is there alone.
+	through, offLines bool
 }
 
 // A shaftHole is one stretch of plate that may be bored, with its middle.
@@ -52,7 +54,7 @@ func (b *builder) shaftOf(key bayKey, h measure.Length) *shaft {
 		s = &shaft{key: key, laid: map[[2]int]bool{}}
 		holes, stop := b.plateHoles(key)
 		soles, below := b.soleHoles(key)
-		s.holes = append(b.fixHoles(key, holes), soles...)
+		s.holes = append(b.fixHoles(key, false, holes), b.fixHoles(key, true, soles)...)
 		s.stops = append([]Block{stop}, below...)
 		b.shafts[key] = s
 		for i := range s.holes {

@@ -127,14 +127,9 @@ func holesThere(res *route.Result) (out []record.PlannedHole) {
 		if u.Conduit {
 			continue
 		}
-		h := record.PlannedHole{
-			ID: u.ID, Through: record.TopPlate, Wall: res.Job.House.Walls[u.Wall].ID, At: u.Along,
-			Diameter: u.Inside, Cables: cableNames(res, u.Drops),
-		}
-		for k := range res.Job.Fixed {
-			if f := &res.Job.Fixed[k]; f.ID == u.ID {
-				h.There = f.Cables
-			}
+		h := record.PlannedHole{ID: u.ID, Through: u.Kind.String(), Diameter: u.Inside, Cables: cableNames(res, u.Drops), There: u.Before}
+		if u.Wall >= 0 {
+			h.Wall, h.At = res.Job.House.Walls[u.Wall].ID, u.Along
 		}
 		out = append(out, h)
 	}
@@ -165,7 +160,7 @@ func tellBefore(w io.Writer, job *plan.Job, dir string) error {
 	for _, o := range b.Holes {
 		i := slices.IndexFunc(job.Fixed, func(f plan.Fixed) bool { return f.ID == o.ID })
 		f := &job.Fixed[i]
-		if err := line(o.Pos, o.Entry, "hole %s, %s along wall %s, %s, %d cables in it", f.ID, text(f.At), job.House.Walls[f.Wall].ID, text(f.Diameter), f.Cables); err != nil {
+		if err := line(o.Pos, o.Entry, "hole %s, %s plate, %s along wall %s, %s, %d cables in it", f.ID, plateOf(f), text(f.At), job.House.Walls[f.Wall].ID, text(f.Diameter), f.Cables); err != nil {
 			return err
 		}
 	}
@@ -186,4 +181,12 @@ func tellBefore(w io.Writer, job *plan.Job, dir string) error {
 		}
 	}
 	return nil
+}
+
+// plateOf says which plate of its wall a fixed hole is in.
+func plateOf(f *plan.Fixed) string {
+	if f.Bottom {
+		return "bottom"
+	}
+	return "top"
 }

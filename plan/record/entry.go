@@ -121,8 +121,14 @@ type Hole struct {
 	There    int      // cables of other jobs in it before
 }
 
-// TopPlate is what holes that a later job can use go through.
-const TopPlate = "top plate"
+// What holes in plates go through.
+const (
+	TopPlate    = "top plate"
+	BottomPlate = "bottom plate"
+)
+
+// InPlate reports whether a hole is in a plate.
+func (h *Hole) InPlate() bool { return h.Through == TopPlate || h.Through == BottomPlate }
 
 // A Spool is what is left on a spool.
 type Spool struct {

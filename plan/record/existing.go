@@ -16,7 +16,7 @@ type Earlier struct {
 // A Left is what earlier jobs left for the next one. Each thing has the file
 // and the line of the entry that it is from.
 type Left struct {
-	Holes  []LeftHole  // in top plates, in the order of the records
+	Holes  []LeftHole  // in plates, in the order of the records
 	Spools []LeftSpool // with something on them, in the order of their last entries
 	Ports  []UsedPort
 }
@@ -32,6 +32,7 @@ type Origin struct {
 type LeftHole struct {
 	Origin
 	ID       string // as first-H4
+	Bottom   bool   // in a bottom plate, otherwise in a top plate
 	Wall     string
 	At       measure.Length
 	Diameter measure.Length
@@ -55,7 +56,7 @@ type UsedPort struct {
 // Existing works out what is there after jobs that were done one after the
 // other. Of entries about one thing the last holds: of two holes in one place,
 // and of two spools of one name. Cables that a later entry says are not run are
-// not in their holes. Holes that are not in a top plate are left out: no later
+// not in their holes. Holes that are not in a plate are left out: no later
 // cable can use them.
 func Existing(jobs []Earlier) Left {
 	var l Left
@@ -70,8 +71,8 @@ func Existing(jobs []Earlier) Left {
 					l.Ports = append(l.Ports, UsedPort{from, jobs[i].Name + "-" + e.ID, e.Cable.Port})
 				}
 			case HoleKind:
-				if e.Hole.Through == TopPlate {
-					l.hole(LeftHole{from, jobs[i].Name + "-" + e.ID, e.Hole.Wall, e.Hole.At, e.Hole.Diameter, inHole(now, &e.Hole)})
+				if e.Hole.InPlate() {
+					l.hole(LeftHole{from, jobs[i].Name + "-" + e.ID, e.Hole.Through == BottomPlate, e.Hole.Wall, e.Hole.At, e.Hole.Diameter, inHole(now, &e.Hole)})
 				}
 			case SpoolKind:
 				l.Spools = slices.DeleteFunc(l.Spools, func(s LeftSpool) bool { return s.ID == e.ID })
@@ -99,7 +100,7 @@ func inHole(now []Entry, h *Hole) int {
 // there keeps its name.
 func (l *Left) hole(h LeftHole) {
 	same := func(o LeftHole) bool {
-		return o.Wall == h.Wall && 2*max(o.At-h.At, h.At-o.At) < o.Diameter+h.Diameter
+		return o.Wall == h.Wall && o.Bottom == h.Bottom && 2*max(o.At-h.At, h.At-o.At) < o.Diameter+h.Diameter
 	}
 	if i := slices.IndexFunc(l.Holes, same); i >= 0 {
 		h.ID = l.Holes[i].ID

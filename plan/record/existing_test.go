@@ -35,8 +35,8 @@ func TestExisting(t *testing.T) {
 	got := Existing([]Earlier{{"a", "a.record", a}, {"b", "b.record", b}})
 	want := Left{
 		Holes: []LeftHole{
-			{Origin{"a.record", 11, 11}, "a-H2", "west", 12 * inch, inch, 1},
-			{Origin{"b.record", 1, 1}, "a-H1", "east", 134*inch + inch/4, inch, 3},
+			{Origin{"a.record", 11, 11}, "a-H2", false, "west", 12 * inch, inch, 1},
+			{Origin{"b.record", 1, 1}, "a-H1", false, "east", 134*inch + inch/4, inch, 3},
 		},
 		Spools: []LeftSpool{{Origin{"b.record", 3, 3}, "S1", Spool{Cable: "cat6", Left: 90 * foot}}},
 		Ports:  []UsedPort{{Origin{"a.record", 5, 5}, "a-D1.1", 1}, {Origin{"a.record", 7, 7}, "a-D1.3", 0}, {Origin{"b.record", 2, 2}, "b-B1.1", 2}},
