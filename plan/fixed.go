@@ -302,8 +302,14 @@ func (l *jobLoader) cautionFixed(t *source.Table, f *Fixed) {
 	}
 }
 
-// served reports whether the closet or a wall plate is on a wall.
+// served reports whether the closet or a wall plate is on a wall, or its bays may
+// be gone through from a space under its floor.
 func (l *jobLoader) served(wall int) bool {
+	w := &l.house.Walls[wall]
+	over := func(s *Space) bool { return s.Above == w.Level }
+	if !w.Exterior && !w.Insulated && slices.ContainsFunc(l.house.Spaces, over) {
+		return true
+	}
 	plate := func(d Drop) bool { return d.Kind == WallPlate && d.Spot.Wall == wall }
 	return !l.job.Closet.Ceiling && l.job.Closet.Spot.Wall == wall || slices.ContainsFunc(l.job.Drops, plate)
 }

@@ -155,6 +155,11 @@ func (b *builder) whyNotBored(f *plan.Fixed) (id rule.ID, why string) {
 	key := bayKey{f.Wall, k}
 	free, clear, stop := b.stretches(key, f.Bottom)
 	in := func(s span) bool { return s.contains(f.At) }
+	for _, o := range b.holesFixed(f.Wall, f.Bottom, plan.FixedThere) {
+		if dist(o.At, f.At) < (o.Diameter+b.holeSize(w))/2+b.book.Length(rule.HoleToMember) {
+			return rule.FixedPart, "hole " + o.ID + " is already"
+		}
+	}
 	bay := &b.bays[f.Wall][k]
 	half := b.holeSize(w)/2 + b.book.Length(rule.HoleToMember)
 	switch {

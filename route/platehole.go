@@ -26,7 +26,7 @@ func (b *builder) holeSize(w *plan.Wall) measure.Length {
 // plateHoles finds where the plate over a bay may be bored.
 func (b *builder) plateHoles(key bayKey) (holes []shaftHole, stop Block) {
 	w, bay := &b.house.Walls[key.wall], &b.bays[key.wall][key.bay]
-	free, clear, stop := b.topStretches(key)
+	free, clear, stop := b.stretches(key, false)
 	for _, s := range clear {
 		holes = append(holes, b.shaftHole(key, false, s, nil))
 	}
@@ -39,13 +39,29 @@ func (b *builder) plateHoles(key bayKey) (holes []shaftHole, stop Block) {
 }
 
 // stretches finds where the middle of a hole in a plate of a bay may be: free of
-// the studs and the framing beyond the plate, and clear of power in the bay, too.
-// If there are none stop says why.
+// the studs and the framing beyond the plate and off the holes that are there, and
+// clear of power in the bay, too. If there are none stop says why.
 func (b *builder) stretches(key bayKey, bottom bool) (free, clear spans, stop Block) {
 	if bottom {
-		return b.soleStretches(key)
+		free, clear, stop = b.soleStretches(key)
+	} else {
+		free, clear, stop = b.topStretches(key)
 	}
-	return b.topStretches(key)
+	if there := b.besideHoles(key.wall, bottom); len(free) > 0 && len(there) > 0 {
+		free, clear = free.without(there...), clear.without(there...)
+		stop.Found += "; there are holes in it already"
+	}
+	return free, clear, stop
+}
+
+// besideHoles are the stretches of a wall in which the middle of no hole may be,
+// since it would run into one that is there.
+func (b *builder) besideHoles(wall int, bottom bool) (out []span) {
+	half := b.holeSize(&b.house.Walls[wall])/2 + b.book.Length(rule.HoleToMember)
+	for _, f := range b.holesFixed(wall, bottom, plan.FixedThere) {
+		out = append(out, around(f.At, f.Diameter/2+half))
+	}
+	return out
 }
 
 // topStretches are those of the plate over a bay: joists and rafters stand on it.

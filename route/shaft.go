@@ -38,12 +38,10 @@ type shaftHole struct {
 	along  measure.Length
 	at     geom.Point
 	blocks []Block
-	// there is a hole that exists at this place, nil if none. unbored says
-	// that no other may be bored beside it, and beside why not, if a fixed part
-	// forbids it.
-	there   *plan.Fixed
-	unbored bool
-	beside  []Block
+	// there is the hole that exists at this place, nil if it is to be bored;
+	// beside says why not, if a fixed part forbids it.
+	there  *plan.Fixed
+	beside []Block
 }
 
 // shaftOf returns the shaft of a bay after noting that a box opens into it at
@@ -207,12 +205,11 @@ func (s *shaft) lowest() measure.Length {
 	return s.heights[0]
 }
 
-// throughPlate adds the arcs through the top plate at h.
+// throughPlate adds the arc through the top plate at h.
 func (b *builder) throughPlate(s *shaft, h *shaftHole) {
 	if h.there != nil {
 		b.throughExisting(s, h)
-	}
-	if !h.unbored {
+	} else {
 		b.throughBored(s, h)
 	}
 	if c := h.cavity; c.zoneOf(h.at) > Arm {

@@ -18,7 +18,7 @@ func (b *builder) soleHoles(key bayKey) (out []shaftHole, stops []Block) {
 	if b.underBay(key) == nil || bay.Bottom > PlateThickness || b.narrow(bay) {
 		return nil, nil
 	}
-	_, clear, stop := b.soleStretches(key)
+	_, clear, stop := b.stretches(key, true)
 	for _, s := range clear {
 		out = append(out, b.shaftHole(key, true, s, nil))
 	}
@@ -68,12 +68,11 @@ func (b *builder) lowerAt(s *shaft, h *shaftHole) {
 	}
 }
 
-// throughBottom adds the arcs through the bottom plate at h.
+// throughBottom adds the arc through the bottom plate at h.
 func (b *builder) throughBottom(s *shaft, h *shaftHole) {
 	if h.there != nil {
 		b.throughExisting(s, h)
-	}
-	if !h.unbored {
+	} else {
 		b.throughSole(s, h)
 	}
 }

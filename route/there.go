@@ -10,13 +10,8 @@ import (
 	"topplate/plan/rule"
 )
 
-// takeExisting adds the hole of f, beside which nothing is bored unless its
-// place may be bored anyway.
+// takeExisting adds the hole of f. Others are bored beside it.
 func (b *builder) takeExisting(key bayKey, holes []shaftHole, f *plan.Fixed) []shaftHole {
-	if k := samePlace(holes, f); k >= 0 {
-		holes[k].there = f
-		return holes
-	}
 	w, bay := &b.house.Walls[key.wall], &b.bays[key.wall][key.bay]
 	var blocks []Block
 	for _, s := range b.feeds(w, bay, f.Bottom, f.Diameter/2) {
@@ -25,7 +20,7 @@ func (b *builder) takeExisting(key bayKey, holes []shaftHole, f *plan.Fixed) []s
 		}
 	}
 	h := b.shaftHole(key, f.Bottom, around(f.At, f.Diameter/2), blocks)
-	h.there, h.unbored = f, true
+	h.there = f
 	return append(holes, h)
 }
 

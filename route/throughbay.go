@@ -158,9 +158,9 @@ func (b *builder) raiseThrough(s *shaft) {
 	var ends [2][]*shaftHole // the top's, the bottom's
 	for i := range s.holes {
 		h := &s.holes[i]
-		h.unbored = h.unbored || !h.cavity.handy(h.at)
 		switch {
-		case h.unbored && (h.there == nil || h.cavity.zoneOf(h.at) > Arm):
+		case h.there == nil && !h.cavity.handy(h.at):
+		case h.cavity.zoneOf(h.at) > Arm:
 		case h.sole:
 			ends[1] = append(ends[1], h)
 		default:
