@@ -692,7 +692,7 @@
 //	do = "use"                        # "avoid", "there"
 //	room = "bed"
 //	wall = "west"                     # a hole in a plate of it
-//	plate = "bottom"                  # default "top"
+//	plate = "top"                     # or "bottom", over a floor or a crawl space
 //	at = "6ft 8in"                    # or from its start or end, without room
 //
 //	[[fixed]]
