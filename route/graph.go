@@ -173,6 +173,7 @@ type Graph struct {
 	Reach     *Reach   // of the main attic
 	Reaches   []*Reach // by space
 	Bays      [][]Bay  // by wall
+	Known     []Known  // holes of earlier jobs that are not in plates
 
 	stop    func() bool // whether to end the search early; nil if never
 	crowded int64       // price of a place that is fuller than it can be, in cost units
