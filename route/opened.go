@@ -199,7 +199,7 @@ func (b *builder) moveBeside(o *plan.Opened, place int) {
 		at := ax.point(u, v+by)
 		p.At.X, p.At.Y = at.X, at.Y
 	default:
-		along, ok := b.roomBeside(o, by)
+		along, ok := b.roomBeside(o, p.Kind, by)
 		if !ok {
 			b.forbid(o, place)
 			return
@@ -209,9 +209,10 @@ func (b *builder) moveBeside(o *plan.Opened, place int) {
 	}
 }
 
-// roomBeside is the place so far along a wall from a hole that is clear of studs.
-func (b *builder) roomBeside(o *plan.Opened, by measure.Length) (along measure.Length, ok bool) {
-	if b.house.Walls[o.Wall].Masonry {
+// roomBeside is the place so far along a wall from a hole that is clear of studs,
+// which the ways between spaces know nothing of.
+func (b *builder) roomBeside(o *plan.Opened, kind ArcKind, by measure.Length) (along measure.Length, ok bool) {
+	if b.house.Walls[o.Wall].Masonry || kind == PassArc {
 		return o.At + by, true
 	}
 	k, ok := bayAt(b.bays[o.Wall], o.At)

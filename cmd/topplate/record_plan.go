@@ -177,8 +177,11 @@ func tellBefore(w io.Writer, res *route.Result, dir string) error {
 	for i := range b.Opened {
 		o := &b.Opened[i]
 		where := ""
-		if o.Wall >= 0 {
+		switch {
+		case o.Wall >= 0:
 			where = fmt.Sprintf(", %s along wall %s", text(o.At), job.House.Walls[o.Wall].ID)
+		case o.Pointed:
+			where = fmt.Sprintf(", %s east and %s north of the zero point", text(o.Point.X), text(o.Point.Y))
 		}
 		why := ""
 		if known[o.ID] != "" {
