@@ -2,12 +2,15 @@ package plan
 
 import (
 	"crypto/sha256"
+	"fmt"
 	"path/filepath"
 	"slices"
 	"strconv"
 	"strings"
 
 	"topplate/plan/diag"
+	"topplate/plan/geom"
+	"topplate/plan/measure"
 	"topplate/plan/record"
 	"topplate/plan/source"
 )
@@ -17,7 +20,8 @@ import (
 // entry.
 type Before struct {
 	Jobs   []EarlierJob // in the order of the file: the last one wins
-	Holes  []LeftOver   // which are in Job.Fixed, as holes that are there
+	Holes  []LeftOver   // in plates, which are in Job.Fixed, as holes that are there
+	Opened []Opened     // other holes
 	Spools []LeftOver   // which are in Job.Spools
 	Ports  []UsedPort   // at the panel, in the order of the records
 }
@@ -36,6 +40,22 @@ type LeftOver struct {
 	ID    string
 	Pos   diag.Pos // of the entry
 	Entry int      // its number
+}
+
+// An Opened is a hole from a record that is not in a plate. Route goes through it
+// where it would bore at its place.
+type Opened struct {
+	ID       string
+	Pos      diag.Pos // of the entry
+	Entry    int
+	Through  string // as the record says
+	Wall     int    // -1 if it is in none
+	At       measure.Length
+	Pointed  bool // whether Point is known
+	Point    geom.Point3
+	Diameter measure.Length
+	Cables   int
+	Unknown  string // why it isn't known where it is in this house, empty if it is
 }
 
 // A UsedPort is a port that a cable of an earlier job has.
@@ -128,7 +148,11 @@ func earlierName(path string, i int, before []record.Earlier) string {
 // takeOver puts what earlier jobs left into the job.
 func (l *jobLoader) takeOver(left record.Left, root *source.Table) {
 	for i := range left.Holes {
-		l.takeHole(&left.Holes[i])
+		if h := &left.Holes[i]; h.InPlate() {
+			l.takeHole(h)
+		} else {
+			l.takeOpened(h)
+		}
 	}
 	if len(l.job.Fixed) > mostFixed {
 		root.Errorf("after", "found %d fixed parts with the holes of earlier jobs; at most %d are read", len(l.job.Fixed), mostFixed)
@@ -151,6 +175,21 @@ func (l *jobLoader) takeOver(left record.Left, root *source.Table) {
 // position is the place of an entry.
 func position(o record.Origin) diag.Pos { return diag.Pos{File: o.File, Line: o.Line, Col: 1} }
 
+// takeOpened keeps a hole that is not in a plate. Where the house has no such place
+// that is no fault, since no part of the job rests on it.
+func (l *jobLoader) takeOpened(h *record.LeftHole) {
+	o := Opened{
+		ID: h.ID, Pos: position(h.Origin), Entry: h.Number, Through: h.Through, Wall: -1, At: h.At, Pointed: h.Pointed,
+		Point: geom.Point3{X: h.Point[0], Y: h.Point[1], Z: h.Point[2]}, Diameter: h.Diameter, Cables: h.Cables,
+	}
+	if h.Wall != "" {
+		if o.Wall = slices.Index(l.wallNames.ids, h.Wall); o.Wall < 0 {
+			o.Unknown = fmt.Sprintf("there is no wall %.40q; %s", h.Wall, suggest(h.Wall, "wall", l.wallNames.ids))
+		}
+	}
+	l.job.Before.Opened = append(l.job.Before.Opened, o)
+}
+
 // takeHole makes a hole of an earlier job a fixed part, unless the job says
 // itself what is to be done with it or what is in its place.
 func (l *jobLoader) takeHole(h *record.LeftHole) {
@@ -166,15 +205,22 @@ func (l *jobLoader) takeHole(h *record.LeftHole) {
 			Note(wall.Pos, "%s is taped here", wall.ID)
 		return
 	}
+	left := Fixed{ID: h.ID, Pos: pos, Do: FixedThere, Wall: w, At: h.At, Bottom: h.Through == record.BottomPlate, Diameter: h.Diameter, Cables: h.Cables}
+	if left.Bottom {
+		if why := l.noSole(&left); why != "" {
+			l.list.Errorf(pos, "hole "+h.ID, "found a hole in the bottom plate of wall %s at %s along it, where %s", h.Wall, l.house.text(h.At), why)
+			return
+		}
+	}
 	for i := range l.job.Fixed {
 		f := &l.job.Fixed[i]
-		here := f.Do == FixedThere && f.Wall == w && 2*max(f.At-h.At, h.At-f.At) < f.Diameter+h.Diameter
+		here := f.Do == FixedThere && f.Wall == w && f.Bottom == left.Bottom && 2*max(f.At-h.At, h.At-f.At) < f.Diameter+h.Diameter
 		if f.ID == h.ID || here {
 			l.list.Warnf(f.Pos, "fixed", "fixed part %s stands for the hole %s that an earlier job left: this file wins", f.ID, h.ID).Note(pos, "entry %d is here", h.Number)
 			return
 		}
 	}
-	l.job.Fixed = append(l.job.Fixed, Fixed{ID: h.ID, Pos: pos, Do: FixedThere, Wall: w, At: h.At, Diameter: h.Diameter, Cables: h.Cables})
+	l.job.Fixed = append(l.job.Fixed, left)
 	l.job.Before.Holes = append(l.job.Before.Holes, LeftOver{h.ID, pos, h.Number})
 }
 

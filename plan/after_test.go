@@ -62,7 +62,7 @@ func loadAfter(t *testing.T, keys, house, first, second string) (*Job, string) {
 const both = "after = [\"../first/job.toml\", \"../second/job.toml\"]\n"
 
 func plateHole(id, wall, at string, cables ...string) record.Entry {
-	e := record.Entry{Kind: record.HoleKind, ID: id, Hole: record.Hole{Through: record.TopPlate, Wall: wall, Diameter: 1 * inch, Cables: cables}}
+	e := record.Entry{Kind: record.HoleKind, ID: id, Hole: record.Hole{Bore: record.Bore{Through: record.TopPlate, Wall: wall, Diameter: 1 * inch}, Cables: cables}}
 	if err := e.Hole.Set("at", at); err != nil {
 		panic(err)
 	}

@@ -724,12 +724,13 @@
 //	id = "F1"
 //	do = "use"                        # "avoid", "there"
 //	room = "bed"
-//	wall = "west"                     # a hole in its top plate
+//	wall = "west"                     # a hole in a plate of it
+//	plate = "top"                     # or "bottom", over a floor or a crawl space
 //	at = "6ft 8in"                    # or from its start or end, without room
 //
 //	[[fixed]]
 //	id = "F2"
-//	do = "there"                      # used if it takes all that may come through
+//	do = "there"                      # used if it takes all that may come through; else bored beside
 //	wall = "east"
 //	at = "4ft"
 //	diameter = "3/4in"
@@ -895,7 +896,8 @@
 // or near one. A hatch is over or under its attic or crawl space and leads to a
 // room beside it or out of doors, the closet is in its room. A place of a drop
 // is on its wall, off every opening and device, under the ceiling; its plug or
-// jack is for its kind of cable. A fixed hole is on its wall, the legs of a
+// jack is for its kind of cable. A fixed hole is on its wall, one in a bottom
+// plate over a space and at no door, the legs of a
 // trunk run along the axes over the house. A conduit is in its wall, off
 // openings, devices and other conduits, and ends in a space. A chase is within
 // the outer walls of its levels and off stairs. No place, hole or conduit is in

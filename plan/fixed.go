@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"fmt"
 	"slices"
 
 	"topplate/plan/diag"
@@ -17,9 +18,11 @@ type Fixed struct {
 	Pos diag.Pos
 	Do  FixedDo
 
-	// Wall and At say where the hole through a wall's top plate is.
-	Wall int
-	At   measure.Length
+	// Wall and At say where the hole through a wall's top plate is, or through
+	// its bottom plate if Bottom.
+	Wall   int
+	At     measure.Length
+	Bottom bool
 	// Space is where a Path or an Area is.
 	Space int
 	// Path is where a trunk is laid in a space; its legs run along the axes.
@@ -120,6 +123,7 @@ func (l *jobLoader) fixedPart(t *source.Table, f *Fixed) (ok bool) {
 		f.Width = lengthOr(t, "width", fixedWidths, keptFree)
 	}
 	only(t, "width", width, `do = "avoid" and a wall or a path`)
+	only(t, "plate", t.Has("wall"), "a wall")
 	there := f.Do == FixedThere && t.Has("wall")
 	only(t, "diameter", there, `do = "there" and a wall`)
 	only(t, "cables", there, `do = "there" and a wall`)
@@ -141,7 +145,7 @@ func (l *jobLoader) fixedHole(t *source.Table, f *Fixed) bool {
 	only(t, "space", false, "a path or an area")
 	ok := okWall && okAt
 	if ok && l.house.Walls[w].Masonry {
-		t.Errorf("wall", "found a hole in masonry wall %s; want a framed wall, which has a top plate", l.house.Walls[w].ID)
+		t.Errorf("wall", "found a hole in masonry wall %s; want a framed wall, which has plates", l.house.Walls[w].ID)
 		ok = false
 	}
 	if f.Do == FixedThere {
@@ -163,7 +167,30 @@ func (l *jobLoader) fixedHole(t *source.Table, f *Fixed) bool {
 		ok = ok && l.alongPlate(t, &s, at.length, fromEnd)
 	}
 	f.Wall, f.At = s.Wall, s.At
-	return ok
+	f.Bottom = choiceOr(t, "plate", "top", "bottom") == "bottom"
+	if !ok || !f.Bottom {
+		return ok
+	}
+	why := l.noSole(f)
+	if why != "" {
+		t.Errorf("plate", "found a hole in the bottom plate of wall %s at %s along it, where %s", l.house.Walls[f.Wall].ID, l.house.text(f.At), why)
+	}
+	return why == ""
+}
+
+// noSole says why there is no bottom plate over a hollow at the place of a hole,
+// nothing if there is one.
+func (l *jobLoader) noSole(f *Fixed) string {
+	w := &l.house.Walls[f.Wall]
+	for i := range w.Openings {
+		if o := &w.Openings[i]; o.Sill <= 0 && o.Start <= f.At && f.At <= o.End {
+			return fmt.Sprintf("%s goes down to the floor; want a place beside it", o.ID)
+		}
+	}
+	if l.house.SpaceUnder(w.Level, w.PointAt(f.At)) < 0 {
+		return fmt.Sprintf("the sketch has no floor or crawl space under level %s; want a wall over one", l.house.Levels[w.Level].ID)
+	}
+	return ""
 }
 
 // alongPlate places s along the plate of its wall.
@@ -269,14 +296,20 @@ func (l *jobLoader) cautionFixed(t *source.Table, f *Fixed) {
 	}
 	for i := range l.job.Fixed {
 		g := &l.job.Fixed[i]
-		if g.Wall == f.Wall && g.Do != f.Do && (f.Avoids(g.At) || g.Avoids(f.At)) {
+		if g.Wall == f.Wall && g.Bottom == f.Bottom && g.Do != f.Do && (f.Avoids(g.At) || g.Avoids(f.At)) {
 			t.Warnf("at", "this hole and that of %s contradict each other: avoiding goes first", g.ID).Note(g.Pos, "%s is here", g.ID)
 		}
 	}
 }
 
-// served reports whether the closet or a wall plate is on a wall.
+// served reports whether the closet or a wall plate is on a wall, or its bays may
+// be gone through from a space under its floor.
 func (l *jobLoader) served(wall int) bool {
+	w := &l.house.Walls[wall]
+	over := func(s *Space) bool { return s.Above == w.Level }
+	if !w.Exterior && !w.Insulated && slices.ContainsFunc(l.house.Spaces, over) {
+		return true
+	}
 	plate := func(d Drop) bool { return d.Kind == WallPlate && d.Spot.Wall == wall }
 	return !l.job.Closet.Ceiling && l.job.Closet.Spot.Wall == wall || slices.ContainsFunc(l.job.Drops, plate)
 }

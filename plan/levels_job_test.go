@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"topplate/plan/geom"
+	"topplate/plan/record"
 )
 
 const levelsJob = `house = "house.toml"
@@ -136,6 +137,77 @@ func TestConduitsOfLevels(t *testing.T) {
 		}
 		if h != nil {
 			checkHouse(t, h)
+		}
+	}
+}
+
+// Holes in bottom plates: the wall middle stands on a floor, and a way through it is
+// from 12 ft to 15 ft.
+func TestFixedInBottomPlates(t *testing.T) {
+	const door = "\n[[opening]]\nid = \"door\"\nwall = \"middle\"\nkind = \"passage\"\nat = \"12ft\"\nwidth = \"3ft\"\nhead = \"6ft 8in\"\n"
+	house, err := os.ReadFile("testdata/good/levels.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	fixed := func(wall, at, keys string) string {
+		return "\n[[fixed]]\nid = \"F\"\nwall = \"" + wall + "\"\nplate = \"bottom\"\nat = \"" + at + "\"\n" + keys
+	}
+	for _, tt := range []struct{ name, keys, want string }{
+		{"pin", fixed("middle", "6ft", "do = \"use\"\n"), ""},
+		{"there", fixed("middle", "6ft", "do = \"there\"\ndiameter = \"1in\"\n"), ""},
+		{"avoid", fixed("middle", "6ft", "do = \"avoid\"\n"), ""},
+		{"two plates of one wall", fixed("middle", "6ft", "do = \"avoid\"\n") + "[[fixed]]\nid = \"G\"\ndo = \"use\"\nwall = \"middle\"\nat = \"6ft\"\n", ""},
+		{"pinned and avoided", fixed("middle", "6ft", "do = \"avoid\"\n") + "[[fixed]]\nid = \"G\"\nplate = \"bottom\"\ndo = \"use\"\nwall = \"middle\"\nat = \"6ft\"\n", "this hole and that of F contradict each other"},
+		{"at a door", fixed("middle", "13ft", "do = \"use\"\n"), "job.toml:17:9: error: fixed[0].plate: found a hole in the bottom plate of wall middle at 13ft along it, where door goes down to the floor; want a place beside it"},
+		{"on the ground", fixed("f-south", "6ft", "do = \"use\"\n"), "found a hole in masonry wall f-south; want a framed wall, which has plates"},
+	} {
+		j, list := loadBoth(levelsJob+tt.keys+dropOf("T", "wall plate", `room = "bed"`, `wall = "u-west"`, `at = "6ft"`), string(house)+door)
+		said := print(t, list)
+		if !strings.Contains(said, tt.want) || tt.want == "" && said != "" {
+			t.Errorf("%s: %s", tt.name, said)
+		}
+		if tt.want == "" && (j == nil || !j.Fixed[0].Bottom || len(j.Fixed) > 1 && j.Fixed[1].Bottom) {
+			t.Errorf("%s: %+v", tt.name, j)
+		}
+	}
+}
+
+// A recorded hole in a bottom plate is taken over as one; its own part of the job
+// stands for it in the same plate alone. Where nothing is under the wall any more
+// that is told at the entry.
+func TestAfterBottomPlates(t *testing.T) {
+	levels, err := os.ReadFile("testdata/good/levels.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	sole := plateHole("H1", "middle", "6ft", "D1.1")
+	sole.Hole.Through = record.BottomPlate
+	for _, tt := range []struct {
+		name, house, keys string
+		holes             int
+		want              string
+	}{
+		{"taken over", string(levels), "", 2, ""},
+		{"another plate", string(levels), "[[fixed]]\nid = \"F\"\ndo = \"there\"\nwall = \"middle\"\nat = \"6ft\"\ndiameter = \"1in\"\n", 2, "stands for the hole first-H2 that an earlier job left"},
+		{"same plate", string(levels), "[[fixed]]\nid = \"F\"\ndo = \"there\"\nplate = \"bottom\"\nwall = \"middle\"\nat = \"6ft\"\ndiameter = \"1in\"\n", 2, "stands for the hole first-H1 that an earlier job left"},
+		{"on a slab", complete(t, "", "testdata/base_house.toml"), "", 0, "first/job.record:2:1: error: hole first-H1: found a hole in the bottom plate of wall middle at 6ft along it, where the sketch has no floor or crawl space under level"},
+	} {
+		texts := map[string]string{
+			"next/house.toml": tt.house, "first/job.toml": earlierJob,
+			"first/job.record": recordOf(t, tt.house, sole, plateHole("H2", "middle", "6ft")),
+			"next/job.toml":    "after = [\"../first/job.toml\"]\n" + levelsJob + tt.keys + dropOf("T", "ceiling point", `at = ["12ft", "10ft"]`, `level = "ground"`),
+		}
+		j, list := LoadJob("next/job.toml", files(texts))
+		said := print(t, list)
+		if !strings.Contains(said, tt.want) || tt.want == "" && said != "" {
+			t.Errorf("%s: %s", tt.name, said)
+		}
+		if j == nil != (tt.holes == 0) {
+			t.Errorf("%s: job %v", tt.name, j)
+			continue
+		}
+		if j != nil && (len(j.Fixed) != tt.holes || tt.keys == "" && (!j.Fixed[0].Bottom || j.Fixed[0].Cables != 1 || j.Fixed[1].Bottom)) {
+			t.Errorf("%s: %+v", tt.name, j.Fixed)
 		}
 	}
 }

@@ -36,7 +36,7 @@ func planOf(res *route.Result) *record.Plan {
 	for i := range res.Holes {
 		h := &res.Holes[i]
 		place := &res.Graph.Holes[h.Place]
-		one := record.PlannedHole{ID: h.ID, Through: place.Kind.String(), Diameter: h.Bit}
+		one := record.PlannedHole{ID: h.ID, Bore: record.Bore{Through: place.Kind.String(), Diameter: h.Bit}}
 		if place.Wall >= 0 {
 			one.Wall, one.At = job.House.Walls[place.Wall].ID, place.Along
 		}
@@ -68,7 +68,7 @@ func leftUndone(id string, s record.State) record.Entry {
 // drilled is a hole of the plan, moved along its wall.
 func drilled(p *record.Plan, id string, off, size measure.Length) record.Entry {
 	h, _ := p.Hole(id)
-	return record.Entry{Kind: record.HoleKind, ID: id, Hole: record.Hole{Through: h.Through, Wall: h.Wall, At: h.At + off, Diameter: size}}
+	return record.Entry{Kind: record.HoleKind, ID: id, Hole: record.Hole{Bore: record.Bore{Through: h.Through, Wall: h.Wall, At: h.At + off, Diameter: size}}}
 }
 
 // starterBuilt is the starter with D1 run, one of its cables corrected, D2
@@ -89,7 +89,7 @@ func starterBuilt(t testing.TB) *render.AsBuilt {
 		leftUndone("D2.1", record.Deferred),
 		drilled(p, "H3", measure.Inch/4, measure.Inch/2),
 		misread, drilledH4,
-		record.Entry{Kind: record.HoleKind, ID: "X1", Hole: record.Hole{Through: "top plate", Wall: "west", At: 15 * measure.Foot, Diameter: measure.Inch / 2}},
+		record.Entry{Kind: record.HoleKind, ID: "X1", Hole: record.Hole{Bore: record.Bore{Through: "top plate", Wall: "west", At: 15 * measure.Foot, Diameter: measure.Inch / 2}}},
 		record.Entry{Kind: record.SpoolKind, ID: "B1", Spool: record.Spool{Cable: "cat6", Left: 370 * measure.Foot}},
 		record.Entry{Kind: record.SpoolKind, ID: "B1", Spool: record.Spool{Cable: "cat6", Left: 320 * measure.Foot, Marked: true, Mark: 320 * measure.Foot}},
 	)}
@@ -260,8 +260,8 @@ func TestAsBuiltOfSamples(t *testing.T) {
 		for _, h := range p.Holes {
 			all = append(all, drilled(p, h.ID, -3*measure.Inch, measure.Inch))
 		}
-		odd := record.Hole{Through: "top plate", Wall: "gone", At: measure.Foot, Diameter: measure.Inch}
-		far := record.Hole{Through: "top plate", Wall: res.Job.House.Walls[0].ID, At: 5000 * measure.Foot, Diameter: measure.Inch}
+		odd := record.Hole{Bore: record.Bore{Through: "top plate", Wall: "gone", At: measure.Foot, Diameter: measure.Inch}}
+		far := record.Hole{Bore: record.Bore{Through: "top plate", Wall: res.Job.House.Walls[0].ID, At: 5000 * measure.Foot, Diameter: measure.Inch}}
 		strange := []record.Entry{
 			ran("D999.1", record.Cable{}), {Kind: record.HoleKind, ID: "H901", Hole: odd}, {Kind: record.HoleKind, ID: "H902", Hole: far},
 		}

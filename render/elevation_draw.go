@@ -319,14 +319,17 @@ func (e *elevation) drawHoles(d *drawing) {
 			block: font.Block{{Lettering: sheet.LetterTag, Words: h.hole.ID}, {Lettering: sheet.LetterSmall, Words: bitWords(u, h.hole)}},
 		})
 	}
-	plate := e.level().PlateTop - measure.Length(e.wall.TopPlates)*route.PlateThickness/2
 	for i := range d.res.Job.Fixed {
 		f := &d.res.Job.Fixed[i]
 		if f.Do != plan.FixedThere || f.Wall < 0 || &d.res.Job.House.Walls[f.Wall] != e.wall || !e.shows(e.across(f.At)) {
 			continue
 		}
+		plate, words := e.level().PlateTop-measure.Length(e.wall.TopPlates)*route.PlateThickness/2, "top plate"
+		if f.Bottom {
+			plate, words = route.PlateThickness/2, "bottom plate"
+		}
 		at := d.view.Point(geom.Point{X: e.across(f.At), Y: plate})
-		g.Group(sheet.ID("hole-there", f.ID), "hole", "Hole that is there, "+f.ID).Circle(sheet.PenHoleThere, at, holeRadius)
+		g.Group(sheet.ID("hole-there", f.ID), "hole", "Hole in the "+words+" that is there, "+f.ID).Circle(sheet.PenHoleThere, at, holeRadius)
 		d.ask(ask{
 			id: "there-" + f.ID, at: at, symbol: around(at, holeRadius), priority: 15, leader: true,
 			block: font.Block{{Lettering: sheet.LetterSmall, Words: font.Fit(sheet.LetterSmall, f.ID, 40*sheet.MM)}},

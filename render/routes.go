@@ -162,7 +162,7 @@ func (d *drawing) drawReused() {
 			continue
 		}
 		at := d.view.Point(flat(u.At))
-		ug := g.Group(sheet.ID("reused", u.ID), "reused", fmt.Sprintf("%s, there already, %d cables", u.ID, u.Cables))
+		ug := g.Group(sheet.ID("reused", u.ID), "reused", fmt.Sprintf("%s, %s, there already, %d cables", u.ID, u.What(), u.Cables))
 		box := around(at, holeRadius)
 		ug.Rect(sheet.PenHole, box)
 		d.ask(ask{

@@ -248,16 +248,11 @@ func reusedListing(w *work.Work) *listing {
 	var rows [][]string
 	for i := range w.Reused {
 		u := &w.Reused[i]
-		what := "hole"
-		if u.Conduit {
-			what = "conduit"
-		}
 		var drops []string
 		for _, d := range u.Drops {
 			drops = append(drops, w.Job.Drops[d].Tag)
 		}
-		where := fmt.Sprintf("%s along wall %s", h.Units.Format(u.Along), h.Walls[u.Wall].ID)
-		rows = append(rows, []string{"", u.ID, what, where, h.Units.Format(u.Inside), strings.Join(drops, " ")})
+		rows = append(rows, []string{"", u.ID, u.What(), report.HoleIn(w.Result, &u.HolePlace), h.Units.Format(u.Inside), strings.Join(drops, " ")})
 	}
 	if len(rows) > 0 {
 		l.portions = []portion{{rows: rows}}

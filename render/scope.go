@@ -214,14 +214,7 @@ func (s scope) hasCloset(job *plan.Job) bool {
 
 // hasReuse reports whether a hole or a conduit that is there is in the scope.
 func (s scope) hasReuse(h *plan.House, u *route.Reuse) bool {
-	level := levelAt(h, u.At)
-	if u.Wall >= 0 {
-		level = h.Walls[u.Wall].Level
-	}
-	if s.space < 0 {
-		return level == s.level
-	}
-	return spaceOver(h, level, flat(u.At)) == s.space || h.SpaceUnder(level, flat(u.At)) == s.space && u.At.Z < h.Levels[level].Floor
+	return s.hasHole(h, &u.HolePlace)
 }
 
 // areaOf is a space in plan.

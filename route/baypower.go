@@ -28,32 +28,32 @@ func devices(w *plan.Wall, bay *Bay, f func(d *plan.Device)) {
 	}
 }
 
-// feeds are the stretches of the bay too near to power that goes up it, for
-// something of that half width.
-func (b *builder) feeds(w *plan.Wall, bay *Bay, half measure.Length) []span {
-	return b.feedsThat(w, bay, half, func(d *plan.Device) bool { return d.Up })
-}
-
-// feedsBelow are those too near to power that comes up from below.
-func (b *builder) feedsBelow(w *plan.Wall, bay *Bay, half measure.Length) []span {
-	return b.feedsThat(w, bay, half, func(d *plan.Device) bool { return d.Down })
-}
-
-func (b *builder) feedsThat(w *plan.Wall, bay *Bay, half measure.Length, runs func(*plan.Device) bool) []span {
+// feeds are the stretches of the bay too near to power that goes up it, or comes
+// up into it from below its bottom plate, for something of that half width.
+func (b *builder) feeds(w *plan.Wall, bay *Bay, bottom bool, half measure.Length) []span {
 	var out []span
 	devices(w, bay, func(d *plan.Device) {
-		if runs(d) {
+		if fedThrough(d, bottom) {
 			out = append(out, around(feed(d, bay), b.book.Length(rule.PowerParallel)+half))
 		}
 	})
 	return out
 }
 
-// feedBlocks says which power leaves no room for a hole in the bay's plate.
-func (b *builder) feedBlocks(w *plan.Wall, bay *Bay) []Block {
+// fedThrough reports whether the power cable of a device goes through the bottom
+// plate of its bay, or through the top plate.
+func fedThrough(d *plan.Device, bottom bool) bool {
+	if bottom {
+		return d.Down
+	}
+	return d.Up
+}
+
+// feedBlocks says which power leaves no room for a hole in a plate of the bay.
+func (b *builder) feedBlocks(w *plan.Wall, bay *Bay, bottom bool) []Block {
 	var out []Block
 	devices(w, bay, func(d *plan.Device) {
-		if !d.Up {
+		if !fedThrough(d, bottom) {
 			return
 		}
 		p := w.PointAt(d.At)

@@ -205,6 +205,7 @@ func (b *builder) finish() (*Graph, error) {
 	for _, c := range b.cavities {
 		g.Reaches = append(g.Reaches, c.reach)
 	}
+	g.Known = b.opened()
 	toNew := b.sortNodes(g)
 	b.sortHoles(g)
 	g.Arcs = b.arcs

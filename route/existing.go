@@ -4,11 +4,18 @@ import (
 	"cmp"
 	"slices"
 
-	"topplate/plan"
 	"topplate/plan/diag"
-	"topplate/plan/geom"
 	"topplate/plan/measure"
 )
+
+// A There is a hole that is there already.
+type There struct {
+	ID  string // as the files call it
+	Pos diag.Pos
+	HolePlace
+	Diameter measure.Length
+	Cables   int // in it already
+}
 
 // A Reuse is a hole or conduit that is there already and that routes go
 // through: nothing is bored for them.
@@ -16,35 +23,45 @@ type Reuse struct {
 	ID      string // as the files call it
 	Pos     diag.Pos
 	Conduit bool
-	Wall    int
-	Along   measure.Length // along the wall
-	At      geom.Point3    // where it comes out, in the attic
-	Inside  measure.Length
-	Drops   []int
-	Cables  int
+	// HolePlace is where a hole is. Of one in a plate At is where it comes out; a
+	// conduit has that, its Wall, Along and Space alone.
+	HolePlace
+	Inside measure.Length
+	Before int // cables that are in a hole already
+	Drops  []int
+	Cables int
+}
+
+// What says what kind of thing it is: "conduit", "hole, top plate".
+func (u *Reuse) What() string {
+	if u.Conduit {
+		return "conduit"
+	}
+	return "hole, " + u.Kind.String()
 }
 
 // reuses lists what is there and used, by where it is.
 func (r *Result) reuses() []Reuse {
 	g := r.Graph
-	byArc := map[int]*Reuse{}
+	byID := map[string]*Reuse{}
 	for i := range r.Routes {
 		for _, a := range r.Routes[i].Arcs {
 			arc := &g.Arcs[a]
-			if arc.Through == nil && arc.There == nil {
+			id := arc.id()
+			if id == "" {
 				continue
 			}
-			u := byArc[a]
+			u := byID[id]
 			if u == nil {
 				u = g.reuse(arc)
-				byArc[a] = u
+				byID[id] = u
 			}
 			u.Drops = append(u.Drops, r.Routes[i].Drop)
 			u.Cables += g.Job.Drops[r.Routes[i].Drop].Count
 		}
 	}
 	var out []Reuse
-	for _, u := range byArc {
+	for _, u := range byID {
 		out = append(out, *u)
 	}
 	slices.SortFunc(out, func(a, b Reuse) int {
@@ -54,20 +71,24 @@ func (r *Result) reuses() []Reuse {
 }
 
 func (g *Graph) reuse(arc *Arc) *Reuse {
+	if t := arc.There; t != nil {
+		return &Reuse{ID: t.ID, Pos: t.Pos, HolePlace: t.HolePlace, Inside: t.Diameter, Before: t.Cables}
+	}
 	at := g.Nodes[arc.From].At
-	if to := g.Nodes[arc.To].At; to.Z > at.Z {
-		at = to
+	if to := &g.Nodes[arc.To]; to.Kind == LowNode {
+		at = to.At
 	}
-	if c := arc.Through; c != nil {
-		return &Reuse{ID: c.ID, Pos: c.Pos, Conduit: true, Wall: c.Wall, Along: c.At, Inside: c.Inside, At: at}
-	}
-	f := arc.There
-	return &Reuse{ID: f.ID, Pos: f.Pos, Wall: f.Wall, Along: f.At, Inside: f.Diameter, At: at}
+	c := arc.Through
+	return &Reuse{ID: c.ID, Pos: c.Pos, Conduit: true, HolePlace: HolePlace{Wall: c.Wall, Along: c.At, At: at, Room: -1, Space: arc.Space}, Inside: c.Inside}
 }
 
-// existing is the hole of a job's fixed parts with this id; the graph's own
-// copies of them are in another order.
-func existing(job *plan.Job, id string) *plan.Fixed {
-	i := slices.IndexFunc(job.Fixed, func(f plan.Fixed) bool { return f.ID == id })
-	return &job.Fixed[i]
+// id tells what is there and the arc goes through, empty if nothing is.
+func (a *Arc) id() string {
+	switch {
+	case a.There != nil:
+		return a.There.ID
+	case a.Through != nil:
+		return "conduit " + a.Through.ID
+	}
+	return ""
 }

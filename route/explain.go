@@ -137,7 +137,7 @@ func (e *Explanation) lookElsewhere(res *Result) error {
 	g, r := res.Graph, e.Route
 	arcs := g.beside(res.Job.Book(), r.Drop, paidByOthers(res, r.Drop))
 	for _, a := range r.Arcs {
-		if g.Arcs[a].Hole < 0 && g.Arcs[a].Kind != RodArc && g.Arcs[a].Kind != EnterArc {
+		if g.Arcs[a].Hole < 0 && g.Arcs[a].There == nil && g.Arcs[a].Kind != RodArc && g.Arcs[a].Kind != EnterArc {
 			continue
 		}
 		saved := arcs[a]
@@ -181,6 +181,9 @@ func (g *Graph) placeName(res *Result, a int) string {
 				return fmt.Sprintf("hole %s (%s)", res.Holes[i].ID, g.Arcs[a].Kind)
 			}
 		}
+	}
+	if t := g.Arcs[a].There; t != nil {
+		return fmt.Sprintf("hole %s, which is there (%s)", t.ID, t.Kind)
 	}
 	if g.Arcs[a].Kind == EnterArc {
 		return "the place at this end of it"

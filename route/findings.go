@@ -24,6 +24,7 @@ func (r *Result) findings(book rule.Book) []Finding {
 		c.hole(&r.Holes[i])
 	}
 	c.conduits()
+	c.reused()
 	c.chases()
 	c.panelBesideChase()
 	for i := range r.Job.House.Hatches {

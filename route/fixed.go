@@ -18,40 +18,41 @@ func fixedParts(job *plan.Job) []plan.Fixed {
 	return out
 }
 
-// holesFixed are the fixed holes of a wall that something is to be done with.
-func (b *builder) holesFixed(wall int, do plan.FixedDo) []*plan.Fixed {
+// holesFixed are the fixed holes of a wall's bottom plate, or of its top plates,
+// that something is to be done with.
+func (b *builder) holesFixed(wall int, bottom bool, do plan.FixedDo) []*plan.Fixed {
 	var out []*plan.Fixed
 	for i := range b.fixed {
-		if f := &b.fixed[i]; f.Wall == wall && f.Do == do {
+		if f := &b.fixed[i]; f.Wall == wall && f.Bottom == bottom && f.Do == do {
 			out = append(out, f)
 		}
 	}
 	return out
 }
 
-// fixHoles applies the fixed holes of a wall to the places where the plate
-// over one of its bays may be bored. What is not to be bored is forbidden and
-// stays where it is: the lattice keeps its lines, so that a fixed part changes
-// nothing but what it says.
-func (b *builder) fixHoles(key bayKey, holes []shaftHole) []shaftHole {
-	if b.overBay(key) == nil {
+// fixHoles applies the fixed holes of a wall to the places where the plate over
+// one of its bays, or the bottom plate under it, may be bored. What is not to be
+// bored is forbidden and stays where it is: the lattice keeps its lines, so that a
+// fixed part changes nothing but what it says.
+func (b *builder) fixHoles(key bayKey, bottom bool, holes []shaftHole) []shaftHole {
+	if b.beyondPlate(key, bottom) == nil {
 		return holes
 	}
 	bay := &b.bays[key.wall][key.bay]
 	inBay := func(f *plan.Fixed) bool { return bay.Start <= f.At && f.At <= bay.End }
-	pins := b.holesFixed(key.wall, plan.UseFixed)
+	pins := b.holesFixed(key.wall, bottom, plan.UseFixed)
 	for _, f := range pins {
 		if inBay(f) {
 			holes = b.pin(key, holes, f)
 		}
 	}
-	for _, f := range b.holesFixed(key.wall, plan.FixedThere) {
+	for _, f := range b.holesFixed(key.wall, bottom, plan.FixedThere) {
 		if inBay(f) {
 			holes = b.takeExisting(key, holes, f)
 		}
 	}
 	for i := range holes {
-		for _, f := range b.holesFixed(key.wall, plan.AvoidFixed) {
+		for _, f := range b.holesFixed(key.wall, bottom, plan.AvoidFixed) {
 			b.avoidHole(&holes[i], f)
 		}
 		b.forbidBeside(&holes[i], pins)
@@ -70,37 +71,18 @@ func (b *builder) pin(key bayKey, holes []shaftHole, f *plan.Fixed) []shaftHole 
 		return holes
 	}
 	w, bay := &b.house.Walls[key.wall], &b.bays[key.wall][key.bay]
-	free, clear, _ := b.stretches(key)
+	free, clear, _ := b.stretches(key, f.Bottom)
 	in := func(s span) bool { return s.contains(f.At) }
 	stretches, blocks := clear, []Block(nil)
 	if b.relax && !slices.ContainsFunc(clear, in) {
-		stretches, blocks = free, b.feedBlocks(w, bay)
+		stretches, blocks = free, b.feedBlocks(w, bay, f.Bottom)
 	}
 	k := slices.IndexFunc(stretches, in)
 	if k < 0 {
 		return holes
 	}
 	s := stretches[k]
-	return append(holes, b.shaftHole(key, around(f.At, min(f.At-s.lo, s.hi-f.At)), blocks))
-}
-
-// takeExisting adds the hole of f, beside which nothing is bored unless its
-// place may be bored anyway.
-func (b *builder) takeExisting(key bayKey, holes []shaftHole, f *plan.Fixed) []shaftHole {
-	if k := samePlace(holes, f); k >= 0 {
-		holes[k].there = f
-		return holes
-	}
-	w, bay := &b.house.Walls[key.wall], &b.bays[key.wall][key.bay]
-	var blocks []Block
-	for _, s := range b.feeds(w, bay, f.Diameter/2) {
-		if s.lo < f.At && f.At < s.hi {
-			blocks = b.feedBlocks(w, bay)
-		}
-	}
-	h := b.shaftHole(key, around(f.At, f.Diameter/2), blocks)
-	h.there, h.unbored = f, true
-	return append(holes, h)
+	return append(holes, b.shaftHole(key, f.Bottom, around(f.At, min(f.At-s.lo, s.hi-f.At)), blocks))
 }
 
 // avoidHole forbids hole h if f keeps holes away from it, and otherwise keeps
@@ -126,7 +108,11 @@ func (b *builder) forbidBeside(h *shaftHole, pins []*plan.Fixed) {
 	if f.At == h.along {
 		return
 	}
-	found := fmt.Sprintf("fixed part %s has wall %s bored at %s along it and nowhere else", f.ID, b.house.Walls[f.Wall].ID, b.text(f.At))
+	what := "wall"
+	if f.Bottom {
+		what = "the bottom plate of wall"
+	}
+	found := fmt.Sprintf("fixed part %s has %s %s bored at %s along it and nowhere else", f.ID, what, b.house.Walls[f.Wall].ID, b.text(f.At))
 	id, why := b.whyNotBored(f)
 	if why != "" {
 		found += ", where " + why
@@ -147,8 +133,12 @@ func (b *builder) partBlock(f *plan.Fixed, found string) Block {
 		Change: fmt.Sprintf("take fixed part %s out of the job", f.ID),
 		Price:  b.prices.Each(price.ChangeMovePlate),
 	}
-	bl.At.Z = b.cavities[0].base
-	if f.Wall >= 0 {
+	switch {
+	case f.Wall < 0:
+		bl.At.Z = b.cavities[0].base
+	case f.Bottom:
+		bl.At.Z = b.floorOf(f.Wall)
+	default:
 		bl.At.Z = b.plateTop(f.Wall)
 	}
 	return bl
@@ -160,27 +150,36 @@ func (b *builder) whyNotBored(f *plan.Fixed) (id rule.ID, why string) {
 	w := &b.house.Walls[f.Wall]
 	k, ok := bayAt(b.bays[f.Wall], f.At)
 	if !ok {
-		return rule.HoleToMemberRule, b.solidAt(w, f.At)
+		return rule.HoleToMemberRule, b.solidAt(w, f)
 	}
-	free, clear, stop := b.stretches(bayKey{f.Wall, k})
+	key := bayKey{f.Wall, k}
+	free, clear, stop := b.stretches(key, f.Bottom)
 	in := func(s span) bool { return s.contains(f.At) }
+	for _, o := range b.holesFixed(f.Wall, f.Bottom, plan.FixedThere) {
+		if dist(o.At, f.At) < (o.Diameter+b.holeSize(w))/2+b.book.Length(rule.HoleToMember) {
+			return rule.FixedPart, "hole " + o.ID + " is already"
+		}
+	}
 	bay := &b.bays[f.Wall][k]
 	half := b.holeSize(w)/2 + b.book.Length(rule.HoleToMember)
 	switch {
 	case slices.ContainsFunc(clear, in):
 		return rule.FixedPart, ""
 	case slices.ContainsFunc(free, in):
-		return rule.PowerBay, b.feedBlocks(w, bay)[0].Found
+		return rule.PowerBay, b.feedBlocks(w, bay, f.Bottom)[0].Found
 	case len(free) == 0:
 		return stop.Rule, stop.Found
 	case !(span{bay.Start, bay.End}).inset(half).contains(f.At):
 		return rule.HoleToMemberRule, fmt.Sprintf("a stud is %s beside the middle of the hole; %s is needed", b.text(min(f.At-bay.Start, bay.End-f.At)), b.text(half))
 	}
-	member := "a rafter"
-	if c := b.overBay(bayKey{f.Wall, k}); w.AlongY() != c.ax.alongY && inside(f.At, b.alongWall(w, span{bay.Start, bay.End}, c.js.bodies, half)) {
-		member = "a joist"
+	member := "a rafter on the plate"
+	switch c := b.beyondPlate(key, f.Bottom); {
+	case f.Bottom:
+		member = "a joist under the plate"
+	case w.AlongY() != c.ax.alongY && inside(f.At, b.alongWall(w, span{bay.Start, bay.End}, c.js.bodies, half)):
+		member = "a joist on the plate"
 	}
-	return rule.HoleToMemberRule, fmt.Sprintf("%s on the plate is nearer than %s to the middle of the hole", member, b.text(half))
+	return rule.HoleToMemberRule, fmt.Sprintf("%s is nearer than %s to the middle of the hole", member, b.text(half))
 }
 
 // inside reports whether x is in one of the spans, off its ends.
@@ -188,80 +187,17 @@ func inside(x measure.Length, ss []span) bool {
 	return slices.ContainsFunc(ss, func(s span) bool { return s.lo < x && x < s.hi })
 }
 
-// solidAt says what takes up a place of a wall outside its bays.
-func (b *builder) solidAt(w *plan.Wall, at measure.Length) string {
+// solidAt says what takes up the place of a fixed hole outside the bays of its
+// wall.
+func (b *builder) solidAt(w *plan.Wall, f *plan.Fixed) string {
 	for i := range w.Openings {
-		if o := &w.Openings[i]; o.Start <= at && at <= o.End {
+		switch o := &w.Openings[i]; {
+		case f.At < o.Start || o.End < f.At:
+		case f.Bottom:
+			return o.ID + " comes down to the plate"
+		default:
 			return "the header over " + o.ID + " is"
 		}
 	}
 	return "a stud is"
 }
-
-// checkExisting returns an error that names the first hole that the job says
-// is there and the framing of the house leaves no room for.
-func (b *builder) checkExisting() error {
-	for i := range b.fixed {
-		f := &b.fixed[i]
-		if f.Do != plan.FixedThere || f.Wall < 0 {
-			continue
-		}
-		w := &b.house.Walls[f.Wall]
-		k, ok := bayAt(b.bays[f.Wall], f.At)
-		switch {
-		case !ok:
-			return fmt.Errorf("%s: fixed part %s: found a hole at %s along wall %s, where %s; want a place in a stud bay", f.Pos, f.ID, b.text(f.At), w.ID, b.solidAt(w, f.At))
-		case b.bays[f.Wall][k].Window >= 0:
-			return fmt.Errorf("%s: fixed part %s: found a hole at %s along wall %s, where %s closes the bay; want a bay that goes up to the plate", f.Pos, f.ID, b.text(f.At), w.ID, w.Openings[b.bays[f.Wall][k].Window].ID)
-		}
-	}
-	return nil
-}
-
-// throughExisting adds the arc through the hole that is there. It is not
-// bored: cable is fished through it as it is through the bay. It is used only
-// if it takes all cables that may come, since what it does not take needs a
-// hole bored beside it anyway. Those in it are taken to be as thick as the
-// thickest of the job's cables.
-func (b *builder) throughExisting(s *shaft, h *shaftHole) {
-	takes := b.cablesThrough(h.there.Diameter) - h.there.Cables
-	if takes < b.mayCome(s) {
-		return
-	}
-	thick := b.plates(s)
-	h.cavity.add(Arc{
-		Kind: FishArc, From: b.inBay(s.key, h, b.bays[s.key.wall][s.key.bay].Top), To: h.cavity.low(h.at), Heading: up, Length: thick,
-		Hole: -1, Capacity: takes, There: existing(b.job, h.there.ID), Charges: b.cable(thick), Blocks: slices.Clone(h.blocks),
-	})
-}
-
-// mayCome is how many cables may come through the plate over a shaft: those of
-// the plates in it, and all if the closet is in it. Where bays may be joined
-// behind patched board the whole wall is taken for it.
-func (b *builder) mayCome(s *shaft) int {
-	c, bay := &b.job.Closet, &b.bays[s.key.wall][s.key.bay]
-	behind := span{bay.Start, bay.End}.overlaps(around(c.Spot.At, c.Width/2))
-	all := c.Spot.Wall == s.key.wall && (b.job.Allow.Patching || behind)
-	n := 0
-	for d := range b.job.Drops {
-		drop := &b.job.Drops[d]
-		beside := b.job.Allow.Patching && drop.Kind == plan.WallPlate && drop.Spot.Wall == s.key.wall
-		if all || beside || slices.Contains(s.drops, d) {
-			n += drop.Count
-		}
-	}
-	return n
-}
-
-// cablesThrough is how many of the job's thickest cables go through a hole.
-func (b *builder) cablesThrough(hole measure.Length) int {
-	var thickest measure.Length
-	for i := range b.job.Drops {
-		thickest = max(thickest, b.job.Drops[i].Cable.Diameter)
-	}
-	f := fitting{bits: []plan.Bit{{Diameter: hole}}, over: b.book.Length(rule.HoleOverBundle), largest: hole}
-	return f.take(slices.Repeat([]measure.Length{thickest}, mostThrough))
-}
-
-// mostThrough bounds the cables through one hole.
-const mostThrough = 500

@@ -114,7 +114,7 @@ type Arc struct {
 	Outer *plan.Wall
 	// There is the hole that is there already and that it goes through, nil if
 	// none.
-	There *plan.Fixed
+	There *There
 	// Blocks are the rules that forbid the arc; empty in the graph that is
 	// routed on.
 	Blocks []Block
@@ -148,7 +148,7 @@ type Block struct {
 
 // A HolePlace is a place where a hole may be bored.
 type HolePlace struct {
-	Kind  ArcKind // PlateArc, SoleArc, BlockArc, StudArc, JoistArc, CeilingArc, SoffitArc, GableArc, WallArc, PassArc or FloorArc
+	Kind  ArcKind // of the arcs that holes are bored for
 	At    geom.Point3
 	Wall  int            // -1 for a ceiling
 	Along measure.Length // along the wall
@@ -179,6 +179,7 @@ type Graph struct {
 	Reach     *Reach   // of the main attic
 	Reaches   []*Reach // by space
 	Bays      [][]Bay  // by wall
+	Known     []Known  // holes of earlier jobs that are not in plates
 
 	stop    func() bool // whether to end the search early; nil if never
 	crowded int64       // price of a place that is fuller than it can be, in cost units

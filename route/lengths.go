@@ -36,16 +36,19 @@ func legs(g *Graph, holes []Hole, r *Route) []Leg {
 			Kind: arc.Kind, Heading: g.way(a, r.Nodes[i]), Length: arc.Length, Hole: -1,
 			From: g.Nodes[r.Nodes[i]].At, To: g.Nodes[r.Nodes[i+1]].At, Zone: arc.Zone, Space: arc.Space,
 		}
-		if arc.Hole >= 0 {
+		switch {
+		case arc.Hole >= 0:
 			leg.Hole = index[arc.Hole]
+		case arc.There != nil:
+			leg.There = arc.There.ID
 		}
-		if k := len(out) - 1; k >= 0 && leg.Hole < 0 && out[k].Hole < 0 && out[k].Kind == leg.Kind && out[k].Heading == leg.Heading && out[k].Space == leg.Space {
+		if k := len(out) - 1; k >= 0 && leg.Hole < 0 && out[k].Hole < 0 && out[k].There == leg.There && out[k].Kind == leg.Kind && out[k].Heading == leg.Heading && out[k].Space == leg.Space {
 			out[k].To = leg.To
 			out[k].Length += leg.Length
 			out[k].Zone = max(out[k].Zone, leg.Zone)
 			continue
 		}
-		if leg.Length > 0 || leg.Hole >= 0 {
+		if leg.Length > 0 || leg.Hole >= 0 || leg.There != "" {
 			out = append(out, leg)
 		}
 	}

@@ -258,11 +258,8 @@ func TestTowerIsBoredFromWhereOneStands(t *testing.T) {
 	}
 }
 
-// In a closed floor cable goes along a joist bay and not across: a ceiling point
-// in the bay of the wall's hole is reached, one in another bay is not, unless the
-// ceiling may be patched.
-func TestClosedFloor(t *testing.T) {
-	const drops = `
+// closedFloor are drops about the floor between the tower's storeys.
+const closedFloor = `
 [[drop]]
 tag = "B"
 kind = "wall plate"
@@ -288,7 +285,12 @@ side = "left"
 at = "4ft"
 shift = "8in"
 `
-	routes := byTag(solved(t, towerJob(t, drops)))
+
+// In a closed floor cable goes along a joist bay and not across: a ceiling point
+// in the bay of the wall's hole is reached, one in another bay is not, unless the
+// ceiling may be patched.
+func TestClosedFloor(t *testing.T) {
+	routes := byTag(solved(t, towerJob(t, closedFloor)))
 	if r := routes["N"]; r.Blocked != nil || !slices.Contains(kinds(r), RodArc) {
 		t.Errorf("N, in the bay of the holes: %v", r.Blocked)
 	}
@@ -299,7 +301,7 @@ shift = "8in"
 	if b := x.Blocked.Blocks[0]; !strings.Contains(b.Found, "closed") || b.Change == "" {
 		t.Errorf("X is told %q, and %q as a change", b.Found, b.Change)
 	}
-	patched := byTag(solved(t, towerJob(t, drops+"\n[allow]\npatching = true\n")))
+	patched := byTag(solved(t, towerJob(t, closedFloor+"\n[allow]\npatching = true\n")))
 	if r := patched["X"]; r.Blocked != nil || !slices.Contains(kinds(r), JoistArc) {
 		t.Errorf("X, with patching: %v, %v", r.Blocked, kinds(r))
 	}

@@ -26,22 +26,46 @@ func (b *builder) holeSize(w *plan.Wall) measure.Length {
 // plateHoles finds where the plate over a bay may be bored.
 func (b *builder) plateHoles(key bayKey) (holes []shaftHole, stop Block) {
 	w, bay := &b.house.Walls[key.wall], &b.bays[key.wall][key.bay]
-	free, clear, stop := b.stretches(key)
+	free, clear, stop := b.stretches(key, false)
 	for _, s := range clear {
-		holes = append(holes, b.shaftHole(key, s, nil))
+		holes = append(holes, b.shaftHole(key, false, s, nil))
 	}
 	if len(holes) == 0 && b.relax {
 		for _, s := range free {
-			holes = append(holes, b.shaftHole(key, s, b.feedBlocks(w, bay)))
+			holes = append(holes, b.shaftHole(key, false, s, b.feedBlocks(w, bay, false)))
 		}
 	}
 	return holes, stop
 }
 
-// stretches finds where the middle of a hole in the plate over a bay may be:
-// free of the studs, and of joists and rafters on the plate, and clear of power
-// in the bay, too. If there are none stop says why.
-func (b *builder) stretches(key bayKey) (free, clear spans, stop Block) {
+// stretches finds where the middle of a hole in a plate of a bay may be: free of
+// the studs and the framing beyond the plate and off the holes that are there, and
+// clear of power in the bay, too. If there are none stop says why.
+func (b *builder) stretches(key bayKey, bottom bool) (free, clear spans, stop Block) {
+	if bottom {
+		free, clear, stop = b.soleStretches(key)
+	} else {
+		free, clear, stop = b.topStretches(key)
+	}
+	if there := b.besideHoles(key.wall, bottom); len(free) > 0 && len(there) > 0 {
+		free, clear = free.without(there...), clear.without(there...)
+		stop.Found += "; there are holes in it already"
+	}
+	return free, clear, stop
+}
+
+// besideHoles are the stretches of a wall in which the middle of no hole may be,
+// since it would run into one that is there.
+func (b *builder) besideHoles(wall int, bottom bool) (out []span) {
+	half := b.holeSize(&b.house.Walls[wall])/2 + b.book.Length(rule.HoleToMember)
+	for _, f := range b.holesFixed(wall, bottom, plan.FixedThere) {
+		out = append(out, around(f.At, f.Diameter/2+half))
+	}
+	return out
+}
+
+// topStretches are those of the plate over a bay: joists and rafters stand on it.
+func (b *builder) topStretches(key bayKey) (free, clear spans, stop Block) {
 	w, bay := &b.house.Walls[key.wall], &b.bays[key.wall][key.bay]
 	p := w.PointAt(span{bay.Start, bay.End}.mid())
 	stop = Block{Rule: rule.HoleToMemberRule, Pos: w.Pos, At: geom.Point3{X: p.X, Y: p.Y, Z: b.plateTop(key.wall)}}
@@ -55,8 +79,8 @@ func (b *builder) stretches(key bayKey) (free, clear spans, stop Block) {
 		stop.Rule, stop.Found = rule.NoHiddenWay, fmt.Sprintf("the sketch has no attic or floor over wall %s there", w.ID)
 		return nil, nil, stop
 	}
-	if width := b.book.Length(rule.BayWidth); bay.End-bay.Start < width {
-		stop.Found = fmt.Sprintf("the bay in wall %s is %s wide; %s is needed", w.ID, b.text(bay.End-bay.Start), b.text(width))
+	if b.narrow(bay) {
+		stop.Found = b.narrowText(w, bay)
 		return nil, nil, stop
 	}
 	half := b.holeSize(w)/2 + b.book.Length(rule.HoleToMember)
@@ -68,13 +92,31 @@ func (b *builder) stretches(key bayKey) (free, clear spans, stop Block) {
 	}
 	stop.Found = fmt.Sprintf("studs, joist ends and rafters leave no room for a hole in the plate of wall %s over this bay", w.ID)
 	free = spans{whole}.nonEmpty().without(cuts...)
-	return free, free.without(b.feeds(w, bay, b.holeSize(w)/2)...), stop
+	return free, free.without(b.feeds(w, bay, false, b.holeSize(w)/2)...), stop
 }
 
-// shaftHole is a place in the top plate over a bay, in the middle of a stretch.
-func (b *builder) shaftHole(key bayKey, s span, blocks []Block) shaftHole {
+// narrow reports whether a bay is too narrow for cable.
+func (b *builder) narrow(bay *Bay) bool { return bay.End-bay.Start < b.book.Length(rule.BayWidth) }
+
+func (b *builder) narrowText(w *plan.Wall, bay *Bay) string {
+	return fmt.Sprintf("the bay in wall %s is %s wide; %s is needed", w.ID, b.text(bay.End-bay.Start), b.text(b.book.Length(rule.BayWidth)))
+}
+
+// shaftHole is a place in a plate of a bay, in the middle of a stretch.
+func (b *builder) shaftHole(key bayKey, bottom bool, s span, blocks []Block) shaftHole {
 	along := s.mid()
-	return shaftHole{cavity: b.overBay(key), free: s, along: along, at: b.house.Walls[key.wall].PointAt(along), blocks: blocks}
+	return shaftHole{
+		cavity: b.beyondPlate(key, bottom), sole: bottom, free: s, along: along,
+		at: b.house.Walls[key.wall].PointAt(along), blocks: blocks,
+	}
+}
+
+// beyondPlate is the cavity over a bay, or the one under it, nil if there is none.
+func (b *builder) beyondPlate(key bayKey, bottom bool) *cavity {
+	if bottom {
+		return b.underBay(key)
+	}
+	return b.overBay(key)
 }
 
 // plateTop is the height of the top of a wall's plates.

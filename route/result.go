@@ -50,9 +50,10 @@ type Leg struct {
 	Heading  network.Heading
 	From, To geom.Point3
 	Length   measure.Length
-	Hole     int  // index in Result.Holes, -1 if it goes through none
-	Zone     Zone // in a space: the worst along it
-	Space    int  // the space it lies in or leads into, -1 if none
+	Hole     int    // index in Result.Holes, -1 if it goes through none of them
+	There    string // id of the hole that is there and that it goes through, empty if none
+	Zone     Zone   // in a space: the worst along it
+	Space    int    // the space it lies in or leads into, -1 if none
 }
 
 // InAttic reports whether the leg is worked on from the attic.

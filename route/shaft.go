@@ -25,7 +25,9 @@ type shaft struct {
 	drops   []int           // whose boxes open into it
 	stops   []Block         // why there are no holes, if there are none
 	laid    map[[2]int]bool // of the ways up and down
-	through bool            // no box opens into it: both ends are bored from their spaces
+	// through says that no box opens into it: both ends are bored from their
+	// spaces, or there; offLines that it is one for a hole that is there alone.
+	through, offLines bool
 }
 
 // A shaftHole is one stretch of plate that may be bored, with its middle.
@@ -36,12 +38,10 @@ type shaftHole struct {
 	along  measure.Length
 	at     geom.Point
 	blocks []Block
-	// there is a hole that exists at this place, nil if none. unbored says
-	// that no other may be bored beside it, and beside why not, if a fixed part
-	// forbids it.
-	there   *plan.Fixed
-	unbored bool
-	beside  []Block
+	// there is the hole that exists at this place, nil if it is to be bored;
+	// beside says why not, if a fixed part forbids it.
+	there  *plan.Fixed
+	beside []Block
 }
 
 // shaftOf returns the shaft of a bay after noting that a box opens into it at
@@ -52,7 +52,7 @@ func (b *builder) shaftOf(key bayKey, h measure.Length) *shaft {
 		s = &shaft{key: key, laid: map[[2]int]bool{}}
 		holes, stop := b.plateHoles(key)
 		soles, below := b.soleHoles(key)
-		s.holes = append(b.fixHoles(key, holes), soles...)
+		s.holes = append(b.fixHoles(key, false, holes), b.fixHoles(key, true, soles)...)
 		s.stops = append([]Block{stop}, below...)
 		b.shafts[key] = s
 		for i := range s.holes {
@@ -205,12 +205,11 @@ func (s *shaft) lowest() measure.Length {
 	return s.heights[0]
 }
 
-// throughPlate adds the arcs through the top plate at h.
+// throughPlate adds the arc through the top plate at h.
 func (b *builder) throughPlate(s *shaft, h *shaftHole) {
 	if h.there != nil {
 		b.throughExisting(s, h)
-	}
-	if !h.unbored {
+	} else {
 		b.throughBored(s, h)
 	}
 	if c := h.cavity; c.zoneOf(h.at) > Arm {

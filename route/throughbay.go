@@ -1,6 +1,8 @@
 package route
 
 import (
+	"slices"
+
 	"topplate/plan"
 	"topplate/plan/measure"
 	"topplate/plan/price"
@@ -21,24 +23,46 @@ func (b *builder) throughBays() {
 }
 
 // throughWallsBays adds those of one wall: every bay whose holes are on lines that
-// are there, and of the others one for each regular step.
+// are there, or that has a hole already, and of the others one for each regular
+// step.
 func (b *builder) throughWallsBays(wall int) {
 	last := everywhere.lo
+	open := b.bored(wall)
 	for _, onLines := range []bool{true, false} {
 		for k := range b.bays[wall] {
 			key := bayKey{wall, k}
 			bay := &b.bays[wall][k]
 			over, under := b.overBay(key), b.underBay(key)
-			if over == nil || under == nil || !over.open() || !under.open() || bay.Window >= 0 || b.shafts[key] != nil {
+			if over == nil || under == nil || !over.open() || !under.open() || bay.Window >= 0 {
 				continue
 			}
-			if onLines {
-				b.throughBay(key, true)
-			} else if bay.Start-last >= lineStep && b.throughBay(key, false) {
+			apart := bay.Start-last >= lineStep
+			switch s := b.shafts[key]; {
+			case s != nil && (onLines || !apart || !s.offLines):
+			case s != nil:
+				last = bay.Start
+			case onLines:
+				if !b.throughBay(key, true) && open[k] && b.throughBay(key, false) {
+					b.shafts[key].offLines = true
+				}
+			case apart && b.throughBay(key, false):
 				last = bay.Start
 			}
 		}
 	}
+}
+
+// bored tells of which bays of a wall a plate has a hole that is there.
+func (b *builder) bored(wall int) map[int]bool {
+	out := map[int]bool{}
+	for _, bottom := range []bool{false, true} {
+		for _, f := range b.holesFixed(wall, bottom, plan.FixedThere) {
+			if k, ok := bayAt(b.bays[wall], f.At); ok {
+				out[k] = true
+			}
+		}
+	}
+	return out
 }
 
 // open reports whether a hand may get into the cavity.
@@ -63,27 +87,34 @@ func (b *builder) underBay(key bayKey) *cavity {
 // throughBay makes a shaft of a bay without a box, if its plates may be bored; on
 // lines that both lattices have anyway, or else in the middle of a free stretch.
 func (b *builder) throughBay(key bayKey, onLines bool) bool {
-	tops, _ := b.plateHoles(key)
-	soles, _ := b.soleHoles(key)
-	var holes []shaftHole
-	for _, group := range [][]shaftHole{tops, soles} {
-		for i := range group {
-			if h := &group[i]; h.snap(&b.house.Walls[key.wall]) || !onLines {
-				holes = append(holes, *h)
-				break
-			}
-		}
-	}
-	if len(holes) != 2 {
+	tops, soles := b.throughEnd(key, false, onLines), b.throughEnd(key, true, onLines)
+	if len(tops) == 0 || len(soles) == 0 {
 		return false
 	}
-	s := &shaft{key: key, laid: map[[2]int]bool{}, holes: holes, through: true}
+	s := &shaft{key: key, laid: map[[2]int]bool{}, holes: append(tops, soles...), through: true}
 	b.shafts[key] = s
 	for i := range s.holes {
 		h := &s.holes[i]
 		h.cavity.ports = append(h.cavity.ports, port{at: h.at})
 	}
 	return true
+}
+
+// throughEnd are the holes at one end of a bay without a box: one that is bored, and
+// those that are fixed.
+func (b *builder) throughEnd(key bayKey, bottom, onLines bool) []shaftHole {
+	holes, _ := b.plateHoles(key)
+	if bottom {
+		holes, _ = b.soleHoles(key)
+	}
+	var out []shaftHole
+	for i := range holes {
+		if h := &holes[i]; h.snap(&b.house.Walls[key.wall]) || !onLines {
+			out = append(out, *h)
+			break
+		}
+	}
+	return b.fixHoles(key, bottom, out)
 }
 
 // snap moves a hole to a regular line of its cavity's lattice within its free
@@ -117,20 +148,43 @@ func (b *cavity) regular(alongY bool) []measure.Length {
 	return out
 }
 
-// raiseThrough adds the way through a bay without a box, if both its plates are
-// bored from their spaces. Fire blocking in it would have to be bored blind, so
-// that such a bay is left alone.
+// raiseThrough adds the ways through a bay without a box, from holes at its top that
+// are there or bored from their space to such at its bottom. Fire blocking in it
+// would have to be bored blind, so that such a bay is left alone.
 func (b *builder) raiseThrough(s *shaft) {
-	top, sole := &s.holes[0], &s.holes[1]
-	bay := &b.bays[s.key.wall][s.key.bay]
-	if !top.cavity.handy(top.at) || !sole.cavity.handy(sole.at) || len(b.house.Walls[s.key.wall].FireBlocks) > 0 {
+	if len(b.house.Walls[s.key.wall].FireBlocks) > 0 {
 		return
 	}
-	l := bay.Top - bay.Bottom + dist(top.along, sole.along)
-	b.add(Arc{
-		Kind: FishArc, From: b.inBay(s.key, sole, bay.Bottom), To: b.inBay(s.key, top, bay.Top), Heading: up, Length: l, Hole: -1,
-		Charges: append(b.cable(l), b.once(price.FishBay, 1)),
-	})
-	b.throughBored(s, top)
-	b.throughSole(s, sole)
+	var ends [2][]*shaftHole // the top's, the bottom's
+	for i := range s.holes {
+		h := &s.holes[i]
+		switch {
+		case h.there == nil && !h.cavity.handy(h.at):
+		case h.cavity.zoneOf(h.at) > Arm:
+		case h.sole:
+			ends[1] = append(ends[1], h)
+		default:
+			ends[0] = append(ends[0], h)
+		}
+	}
+	bay := &b.bays[s.key.wall][s.key.bay]
+	for _, top := range ends[0] {
+		for _, sole := range ends[1] {
+			l := bay.Top - bay.Bottom + dist(top.along, sole.along)
+			b.add(Arc{
+				Kind: FishArc, From: b.inBay(s.key, sole, bay.Bottom), To: b.inBay(s.key, top, bay.Top), Heading: up, Length: l, Hole: -1,
+				Charges: append(b.cable(l), b.once(price.FishBay, 1)),
+			})
+		}
+	}
+	if len(ends[0]) == 0 || len(ends[1]) == 0 {
+		return
+	}
+	for _, h := range slices.Concat(ends[0], ends[1]) {
+		if h.sole {
+			b.throughBottom(s, h)
+		} else {
+			b.throughPlate(s, h)
+		}
+	}
 }

@@ -400,7 +400,7 @@ func (r *recorder) show() *cobra.Command {
 		if err := record.Show(cmd.OutOrStdout(), p, all); err != nil {
 			return err
 		}
-		return tellBefore(cmd.OutOrStdout(), res.Job, filepath.Dir(r.job))
+		return tellBefore(cmd.OutOrStdout(), res.Result, filepath.Dir(r.job))
 	}
 	return c
 }

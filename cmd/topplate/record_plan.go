@@ -91,10 +91,7 @@ func straight(a, b geom.Point3) measure.Length {
 // along the wall about its middle.
 func plannedHoles(res *route.Result, h *route.Hole) []record.PlannedHole {
 	place := &res.Graph.Holes[h.Place]
-	one := record.PlannedHole{ID: h.ID, Through: place.Kind.String(), Diameter: h.Bit, Largest: h.Largest}
-	if place.Wall >= 0 {
-		one.Wall, one.At = res.Job.House.Walls[place.Wall].ID, place.Along
-	}
+	one := record.PlannedHole{ID: h.ID, Bore: boreOf(res, place, h.Bit), Largest: h.Largest}
 	if h.Count <= 1 {
 		one.Cables = cableNames(res, h.Drops)
 		return []record.PlannedHole{one}
@@ -105,6 +102,18 @@ func plannedHoles(res *route.Result, h *route.Hole) []record.PlannedHole {
 		if one.Wall != "" {
 			out[i].At += (h.Width-h.Bit)*measure.Length(i)/measure.Length(h.Count-1) - (h.Width-h.Bit)/2
 		}
+	}
+	return out
+}
+
+// boreOf is a hole at a place. In a plate its height says nothing.
+func boreOf(res *route.Result, p *route.HolePlace, diameter measure.Length) record.Bore {
+	out := record.Bore{Through: p.Kind.String(), Diameter: diameter}
+	if p.Wall >= 0 {
+		out.Wall, out.At = res.Job.House.Walls[p.Wall].ID, p.Along
+	}
+	if !out.InPlate() {
+		out.Pointed, out.Point = true, [3]measure.Length{p.At.X, p.At.Y, p.At.Z}
 	}
 	return out
 }
@@ -127,23 +136,15 @@ func holesThere(res *route.Result) (out []record.PlannedHole) {
 		if u.Conduit {
 			continue
 		}
-		h := record.PlannedHole{
-			ID: u.ID, Through: record.TopPlate, Wall: res.Job.House.Walls[u.Wall].ID, At: u.Along,
-			Diameter: u.Inside, Cables: cableNames(res, u.Drops),
-		}
-		for k := range res.Job.Fixed {
-			if f := &res.Job.Fixed[k]; f.ID == u.ID {
-				h.There = f.Cables
-			}
-		}
-		out = append(out, h)
+		out = append(out, record.PlannedHole{ID: u.ID, Bore: boreOf(res, &u.HolePlace, u.Inside), Cables: cableNames(res, u.Drops), There: u.Before})
 	}
 	return out
 }
 
 // tellBefore prints what a job starts from, and which entry of which record it
 // is from. Files are named from the folder of the job.
-func tellBefore(w io.Writer, job *plan.Job, dir string) error {
+func tellBefore(w io.Writer, res *route.Result, dir string) error {
+	job := res.Job
 	b := &job.Before
 	if len(b.Jobs) == 0 {
 		return nil
@@ -165,7 +166,28 @@ func tellBefore(w io.Writer, job *plan.Job, dir string) error {
 	for _, o := range b.Holes {
 		i := slices.IndexFunc(job.Fixed, func(f plan.Fixed) bool { return f.ID == o.ID })
 		f := &job.Fixed[i]
-		if err := line(o.Pos, o.Entry, "hole %s, %s along wall %s, %s, %d cables in it", f.ID, text(f.At), job.House.Walls[f.Wall].ID, text(f.Diameter), f.Cables); err != nil {
+		if err := line(o.Pos, o.Entry, "hole %s, %s plate, %s along wall %s, %s, %d cables in it", f.ID, plateOf(f), text(f.At), job.House.Walls[f.Wall].ID, text(f.Diameter), f.Cables); err != nil {
+			return err
+		}
+	}
+	known := map[string]string{}
+	for _, k := range res.Graph.Known {
+		known[k.ID] = k.Unused
+	}
+	for i := range b.Opened {
+		o := &b.Opened[i]
+		where := ""
+		switch {
+		case o.Wall >= 0:
+			where = fmt.Sprintf(", %s along wall %s", text(o.At), job.House.Walls[o.Wall].ID)
+		case o.Pointed:
+			where = fmt.Sprintf(", %s east and %s north of the zero point", text(o.Point.X), text(o.Point.Y))
+		}
+		why := ""
+		if known[o.ID] != "" {
+			why = "; known, not used: " + known[o.ID]
+		}
+		if err := line(o.Pos, o.Entry, "hole %s, %s%s, %s, %d cables in it%s", o.ID, o.Through, where, text(o.Diameter), o.Cables, why); err != nil {
 			return err
 		}
 	}
@@ -186,4 +208,12 @@ func tellBefore(w io.Writer, job *plan.Job, dir string) error {
 		}
 	}
 	return nil
+}
+
+// plateOf says which plate of its wall a fixed hole is in.
+func plateOf(f *plan.Fixed) string {
+	if f.Bottom {
+		return "bottom"
+	}
+	return "top"
 }

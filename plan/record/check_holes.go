@@ -41,7 +41,7 @@ func (c *checker) hole() {
 func (c *checker) place(planned *PlannedHole) {
 	h, text := &c.e.Hole, c.plan.text
 	if h.Wall == "" {
-		if h.Through == TopPlate {
+		if h.InPlate() {
 			c.errorf("found no wall; want the wall and the place along it (--wall, --at)")
 		}
 		return

@@ -22,10 +22,10 @@ func desk() *Plan {
 			{ID: "D1.2", Tag: "D1", Diameter: inch / 4, Developed: 47 * foot, Straight: 25 * foot, Cut: 63 * foot, Powered: true},
 		},
 		Holes: []PlannedHole{
-			{ID: "H1", Through: TopPlate, Wall: "east", At: 134 * inch, Diameter: 3 * inch / 4, Largest: 7 * inch / 4, Cables: []string{"D1.1", "D1.2"}},
-			{ID: "H2.1", Through: TopPlate, Wall: "middle", At: 60 * inch, Diameter: inch},
-			{ID: "H2.2", Through: TopPlate, Wall: "middle", At: 62 * inch, Diameter: inch},
-			{ID: "H3", Through: "ceiling", Diameter: inch, Cables: []string{"A1.1"}},
+			{ID: "H1", Bore: Bore{Through: TopPlate, Wall: "east", At: 134 * inch, Diameter: 3 * inch / 4}, Largest: 7 * inch / 4, Cables: []string{"D1.1", "D1.2"}},
+			{ID: "H2.1", Bore: Bore{Through: TopPlate, Wall: "middle", At: 60 * inch, Diameter: inch}},
+			{ID: "H2.2", Bore: Bore{Through: TopPlate, Wall: "middle", At: 62 * inch, Diameter: inch}},
+			{ID: "H3", Bore: Bore{Through: "ceiling", Diameter: inch}, Cables: []string{"A1.1"}},
 		},
 		Spools: []PlannedSpool{{ID: "S1", Cable: "cat6", Left: 412 * foot, Marked: true, Mark: 412 * foot, Down: true}, {ID: "S2", Cable: "cat6", Left: 500 * foot, Marked: true, Mark: 100 * foot}},
 		Walls:  []PlannedWall{{"east", 0, 20 * foot}, {"middle", 0, 20 * foot}},
@@ -56,7 +56,7 @@ func said(t *testing.T, list *diag.List) string {
 	return b.String()
 }
 
-var h1 = Hole{Through: TopPlate, Wall: "east", At: 134 * inch, Diameter: 3 * inch / 4, Cables: []string{"D1.1", "D1.2"}}
+var h1 = Hole{Bore: Bore{Through: TopPlate, Wall: "east", At: 134 * inch, Diameter: 3 * inch / 4}, Cables: []string{"D1.1", "D1.2"}}
 
 // with is h1 with changes.
 func with(change func(h *Hole)) Hole {
@@ -108,10 +108,10 @@ func TestCheck(t *testing.T) {
 		// Nine cables of 1/4 in have 9 × 1/16 = 0.5625 square inches of (3/4)² = 0.5625: just room by area; ten don't.
 		{"nine in 3/4in", nil, holeEntry("H1", with(func(h *Hole) { h.There = 7 })), ""},
 		{"ten in 3/4in", nil, holeEntry("H1", with(func(h *Hole) { h.There = 8 })), "found 10 cables in a hole of 3/4in"},
-		{"hole in a hole", log(holeEntry("H2.1", Hole{Through: TopPlate, Wall: "middle", At: 61 * inch, Diameter: inch})), holeEntry("H2.2", Hole{Through: TopPlate, Wall: "middle", At: 62*inch - 1, Diameter: inch, Cables: []string{"A1.1"}}), "where hole H2.1 is (entry 1)"},
-		{"hole beside a hole", log(holeEntry("H2.1", Hole{Through: TopPlate, Wall: "middle", At: 61 * inch, Diameter: inch})), holeEntry("H2.2", Hole{Through: TopPlate, Wall: "middle", At: 62 * inch, Diameter: inch, Cables: []string{"A1.1"}}), ""},
-		{"cable in both holes", log(holeEntry("H2.1", Hole{Through: TopPlate, Wall: "middle", At: 60 * inch, Diameter: inch, Cables: []string{"A1.1"}})), holeEntry("H2.2", Hole{Through: TopPlate, Wall: "middle", At: 62 * inch, Diameter: inch, Cables: []string{"A1.1"}}), "which is in hole H2.1 beside it"},
-		{"which of two holes", nil, holeEntry("H2.1", Hole{Through: TopPlate, Wall: "middle", At: 60 * inch, Diameter: inch}), "found no cables"},
+		{"hole in a hole", log(holeEntry("H2.1", Hole{Bore: Bore{Through: TopPlate, Wall: "middle", At: 61 * inch, Diameter: inch}})), holeEntry("H2.2", Hole{Bore: Bore{Through: TopPlate, Wall: "middle", At: 62*inch - 1, Diameter: inch}, Cables: []string{"A1.1"}}), "where hole H2.1 is (entry 1)"},
+		{"hole beside a hole", log(holeEntry("H2.1", Hole{Bore: Bore{Through: TopPlate, Wall: "middle", At: 61 * inch, Diameter: inch}})), holeEntry("H2.2", Hole{Bore: Bore{Through: TopPlate, Wall: "middle", At: 62 * inch, Diameter: inch}, Cables: []string{"A1.1"}}), ""},
+		{"cable in both holes", log(holeEntry("H2.1", Hole{Bore: Bore{Through: TopPlate, Wall: "middle", At: 60 * inch, Diameter: inch}, Cables: []string{"A1.1"}})), holeEntry("H2.2", Hole{Bore: Bore{Through: TopPlate, Wall: "middle", At: 62 * inch, Diameter: inch}, Cables: []string{"A1.1"}}), "which is in hole H2.1 beside it"},
+		{"which of two holes", nil, holeEntry("H2.1", Hole{Bore: Bore{Through: TopPlate, Wall: "middle", At: 60 * inch, Diameter: inch}}), "found no cables"},
 		{"hole without size", nil, holeEntry("H1", with(func(h *Hole) { h.Diameter = 0 })), "found no size"},
 
 		{"spool", nil, spoolEntry("S1", Spool{Cable: "cat6", Left: 230 * foot}), ""},

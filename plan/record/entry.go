@@ -113,16 +113,31 @@ func (c *Cable) ByMarks() measure.Length {
 
 // A Hole is a hole as it was bored.
 type Hole struct {
-	Through  string         // what it goes through, as the plan calls it: "top plate"
-	Wall     string         // empty for one that is in no wall
-	At       measure.Length // along the wall
-	Diameter measure.Length
-	Cables   []string // of this job, through it
-	There    int      // cables of other jobs in it before
+	Bore
+	Cables []string // of this job, through it
+	There  int      // cables of other jobs in it before
 }
 
-// TopPlate is what holes that a later job can use go through.
-const TopPlate = "top plate"
+// A Bore is what a hole is without the cables in it.
+type Bore struct {
+	Through string         // what it goes through, as the plan calls it: "top plate"
+	Wall    string         // empty for one that is in no wall
+	At      measure.Length // along the wall
+	// Pointed says whether Point is known: where it was planned, in the house's
+	// frame. Of one in a wall only the height counts, since At is measured.
+	Pointed  bool
+	Point    [3]measure.Length // X, Y and height over the zero point
+	Diameter measure.Length
+}
+
+// What holes in plates go through.
+const (
+	TopPlate    = "top plate"
+	BottomPlate = "bottom plate"
+)
+
+// InPlate reports whether a hole is in a plate.
+func (b *Bore) InPlate() bool { return b.Through == TopPlate || b.Through == BottomPlate }
 
 // A Spool is what is left on a spool.
 type Spool struct {

@@ -16,7 +16,7 @@ type Earlier struct {
 // A Left is what earlier jobs left for the next one. Each thing has the file
 // and the line of the entry that it is from.
 type Left struct {
-	Holes  []LeftHole  // in top plates, in the order of the records
+	Holes  []LeftHole  // in the order of the records
 	Spools []LeftSpool // with something on them, in the order of their last entries
 	Ports  []UsedPort
 }
@@ -31,11 +31,9 @@ type Origin struct {
 // A LeftHole is a hole that is there, with the cables in it.
 type LeftHole struct {
 	Origin
-	ID       string // as first-H4
-	Wall     string
-	At       measure.Length
-	Diameter measure.Length
-	Cables   int
+	ID string // as first-H4
+	Bore
+	Cables int
 }
 
 // A LeftSpool is a spool with what is left on it.
@@ -55,8 +53,7 @@ type UsedPort struct {
 // Existing works out what is there after jobs that were done one after the
 // other. Of entries about one thing the last holds: of two holes in one place,
 // and of two spools of one name. Cables that a later entry says are not run are
-// not in their holes. Holes that are not in a top plate are left out: no later
-// cable can use them.
+// not in their holes.
 func Existing(jobs []Earlier) Left {
 	var l Left
 	for i := range jobs {
@@ -70,9 +67,7 @@ func Existing(jobs []Earlier) Left {
 					l.Ports = append(l.Ports, UsedPort{from, jobs[i].Name + "-" + e.ID, e.Cable.Port})
 				}
 			case HoleKind:
-				if e.Hole.Through == TopPlate {
-					l.hole(LeftHole{from, jobs[i].Name + "-" + e.ID, e.Hole.Wall, e.Hole.At, e.Hole.Diameter, inHole(now, &e.Hole)})
-				}
+				l.hole(LeftHole{from, jobs[i].Name + "-" + e.ID, e.Hole.Bore, inHole(now, &e.Hole)})
 			case SpoolKind:
 				l.Spools = slices.DeleteFunc(l.Spools, func(s LeftSpool) bool { return s.ID == e.ID })
 				if e.Spool.Left > 0 {
@@ -98,11 +93,26 @@ func inHole(now []Entry, h *Hole) int {
 // hole takes up a hole, in the place of those that it overlaps. One that was
 // there keeps its name.
 func (l *Left) hole(h LeftHole) {
-	same := func(o LeftHole) bool {
-		return o.Wall == h.Wall && 2*max(o.At-h.At, h.At-o.At) < o.Diameter+h.Diameter
-	}
+	same := func(o LeftHole) bool { return o.overlaps(&h.Bore) }
 	if i := slices.IndexFunc(l.Holes, same); i >= 0 {
 		h.ID = l.Holes[i].ID
 	}
 	l.Holes = append(slices.DeleteFunc(l.Holes, same), h)
+}
+
+// overlaps reports whether two holes can't both be there: through the same, in one
+// place of a wall or of the house. Of two heights that are not both known the
+// places along the wall decide.
+func (b *Bore) overlaps(o *Bore) bool {
+	apart := func(x, y measure.Length) bool { return 2*max(x-y, y-x) >= b.Diameter+o.Diameter }
+	both := b.Pointed && o.Pointed
+	switch {
+	case b.Through != o.Through || b.Wall != o.Wall:
+		return false
+	case both && apart(b.Point[2], o.Point[2]):
+		return false
+	case b.Wall != "":
+		return !apart(b.At, o.At)
+	}
+	return both && !apart(b.Point[0], o.Point[0]) && !apart(b.Point[1], o.Point[1])
 }

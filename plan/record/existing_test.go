@@ -11,32 +11,33 @@ import (
 
 // TestExisting counts by hand what two jobs left. Job a bored H1 with D1.1 to
 // D1.3, one of which was not run: 2 cables. Job b pulled B1.1 through it beside
-// those 2, and made it wider: 3. A ceiling hole is of no use to anybody. Spool
+// those 2, and made it wider: 3. Spool
 // S1 went from 412 ft to 230 ft in a and to 90 ft in b; S2 is empty.
 func TestExisting(t *testing.T) {
 	a := log(
 		Entry{Kind: StartKind},
-		holeEntry("H1", Hole{Through: TopPlate, Wall: "east", At: 134 * inch, Diameter: 3 * inch / 4, Cables: []string{"D1.1", "D1.2", "D1.3"}}),
-		holeEntry("H2", Hole{Through: TopPlate, Wall: "west", At: 10 * inch, Diameter: inch, Cables: []string{"D1.1"}}),
-		holeEntry("H3", Hole{Through: "ceiling", Diameter: inch}),
+		holeEntry("H1", Hole{Bore: Bore{Through: TopPlate, Wall: "east", At: 134 * inch, Diameter: 3 * inch / 4}, Cables: []string{"D1.1", "D1.2", "D1.3"}}),
+		holeEntry("H2", Hole{Bore: Bore{Through: TopPlate, Wall: "west", At: 10 * inch, Diameter: inch}, Cables: []string{"D1.1"}}),
+		holeEntry("H3", Hole{Bore: Bore{Through: "ceiling", Diameter: inch}}),
 		cableEntry("D1.1", Cable{Port: 1}),
 		cableEntry("D1.2", Cable{State: Deferred}),
 		cableEntry("D1.3", Cable{}),
 		spoolEntry("S1", Spool{Cable: "cat6", Left: 300 * foot}),
 		spoolEntry("S1", Spool{Cable: "cat6", Left: 230 * foot}),
 		spoolEntry("S2", Spool{Cable: "cat6"}),
-		Entry{Kind: HoleKind, ID: "H2", Replaces: 3, Hole: Hole{Through: TopPlate, Wall: "west", At: 12 * inch, Diameter: inch, Cables: []string{"D1.1"}}},
+		Entry{Kind: HoleKind, ID: "H2", Replaces: 3, Hole: Hole{Bore: Bore{Through: TopPlate, Wall: "west", At: 12 * inch, Diameter: inch}, Cables: []string{"D1.1"}}},
 	)
 	b := log(
-		holeEntry("a-H1", Hole{Through: TopPlate, Wall: "east", At: 134*inch + inch/4, Diameter: inch, Cables: []string{"B1.1"}, There: 2}),
+		holeEntry("a-H1", Hole{Bore: Bore{Through: TopPlate, Wall: "east", At: 134*inch + inch/4, Diameter: inch}, Cables: []string{"B1.1"}, There: 2}),
 		cableEntry("B1.1", Cable{Port: 2}),
 		spoolEntry("S1", Spool{Cable: "cat6", Left: 90 * foot}),
 	)
 	got := Existing([]Earlier{{"a", "a.record", a}, {"b", "b.record", b}})
 	want := Left{
 		Holes: []LeftHole{
-			{Origin{"a.record", 11, 11}, "a-H2", "west", 12 * inch, inch, 1},
-			{Origin{"b.record", 1, 1}, "a-H1", "east", 134*inch + inch/4, inch, 3},
+			{Origin{"a.record", 4, 4}, "a-H3", Bore{Through: "ceiling", Diameter: inch}, 0},
+			{Origin{"a.record", 11, 11}, "a-H2", Bore{Through: TopPlate, Wall: "west", At: 12 * inch, Diameter: inch}, 1},
+			{Origin{"b.record", 1, 1}, "a-H1", Bore{Through: TopPlate, Wall: "east", At: 134*inch + inch/4, Diameter: inch}, 3},
 		},
 		Spools: []LeftSpool{{Origin{"b.record", 3, 3}, "S1", Spool{Cable: "cat6", Left: 90 * foot}}},
 		Ports:  []UsedPort{{Origin{"a.record", 5, 5}, "a-D1.1", 1}, {Origin{"a.record", 7, 7}, "a-D1.3", 0}, {Origin{"b.record", 2, 2}, "b-B1.1", 2}},
@@ -56,7 +57,7 @@ func TestShow(t *testing.T) {
 		cableEntry("D1.2", Cable{State: Deferred}),
 		cableEntry("A1.1", Cable{Length: 50 * foot}),
 		Entry{Kind: CableKind, ID: "A1.1", Replaces: 4, Cable: Cable{Length: 40 * foot, WireMap: Pass, Hours: 750}},
-		holeEntry("H1", Hole{Through: TopPlate, Wall: "east", At: 132 * inch, Diameter: inch, Cables: []string{"D1.1", "D1.2"}}),
+		holeEntry("H1", Hole{Bore: Bore{Through: TopPlate, Wall: "east", At: 132 * inch, Diameter: inch}, Cables: []string{"D1.1", "D1.2"}}),
 		spoolEntry("S1", Spool{Cable: "cat6", Left: 230 * foot, Marked: true, Mark: 230 * foot, Down: true}),
 		Entry{Kind: NoteKind, When: day, Note: "door sticks", By: "A. Fitter"},
 	)
@@ -111,5 +112,33 @@ func TestNothingMissing(t *testing.T) {
 	b.Reset()
 	if err := Show(&b, p, nil); err != nil || !strings.Contains(b.String(), "nothing is recorded yet") {
 		t.Error(b.String())
+	}
+}
+
+// TestOverlaps: of two records of one hole the last one holds. What they go through,
+// the wall and the place in it tell holes apart, and the height where both have it.
+func TestOverlaps(t *testing.T) {
+	sole := Bore{Through: BottomPlate, Wall: "west", At: 10 * inch, Diameter: inch}
+	stud := Bore{Through: "stud", Wall: "west", At: 10 * inch, Diameter: inch, Pointed: true, Point: [3]measure.Length{0, 0, 12 * inch}}
+	joist := Bore{Through: "joist", Diameter: inch, Pointed: true, Point: [3]measure.Length{10 * inch, 20 * inch, 96 * inch}}
+	with := func(b Bore, f func(b *Bore)) Bore { f(&b); return b }
+	for name, tt := range map[string]struct {
+		a, b Bore
+		want bool
+	}{
+		"itself":             {sole, sole, true},
+		"another plate":      {sole, with(sole, func(b *Bore) { b.Through = TopPlate }), false},
+		"another wall":       {sole, with(sole, func(b *Bore) { b.Wall = "east" }), false},
+		"beside it":          {sole, with(sole, func(b *Bore) { b.At += inch }), false},
+		"in it":              {sole, with(sole, func(b *Bore) { b.At += inch - 1 }), true},
+		"over it":            {stud, with(stud, func(b *Bore) { b.Point[2] += inch }), false},
+		"height not known":   {stud, with(stud, func(b *Bore) { b.Pointed, b.Point = false, [3]measure.Length{} }), true},
+		"one joist":          {joist, joist, true},
+		"along that joist":   {joist, with(joist, func(b *Bore) { b.Point[1] -= inch }), false},
+		"where is not known": {with(joist, func(b *Bore) { b.Pointed = false }), joist, false},
+	} {
+		if got := tt.a.overlaps(&tt.b); got != tt.want || tt.b.overlaps(&tt.a) != tt.want {
+			t.Errorf("%s: %v", name, got)
+		}
 	}
 }

@@ -103,6 +103,9 @@ func (h *Hole) fields(put func(key, text string)) {
 		put("wall", h.Wall)
 		put("at", h.At.String())
 	}
+	if h.Pointed {
+		put("point", h.Point[0].String()+","+h.Point[1].String()+","+h.Point[2].String())
+	}
 	put("diameter", h.Diameter.String())
 	put("cables", strings.Join(h.Cables, ","))
 	put("there", number(h.There))

@@ -48,7 +48,7 @@ func TestLines(t *testing.T) {
 			`4 2026-03-31T14:40:00Z cable D1.2 replaces=3 anyway=yes state="not run" note=n`,
 		},
 		{
-			Entry{Number: 5, When: day, Kind: HoleKind, ID: "H3.1", Hole: Hole{Through: "top plate", Wall: "east", At: 134 * inch, Diameter: 3 * inch / 4, Cables: []string{"D1.1", "D1.2"}, There: 2}},
+			Entry{Number: 5, When: day, Kind: HoleKind, ID: "H3.1", Hole: Hole{Bore: Bore{Through: "top plate", Wall: "east", At: 134 * inch, Diameter: 3 * inch / 4}, Cables: []string{"D1.1", "D1.2"}, There: 2}},
 			`5 2026-03-31T14:40:00Z hole H3.1 through="top plate" wall=east at="11ft 2in" diameter=3/4in cables=D1.1,D1.2 there=2`,
 		},
 		{
@@ -101,7 +101,8 @@ func anyEntry(t *rapid.T, n int) Entry {
 			e.Cable.Marked, e.Cable.Marks = true, [2]measure.Length{long("a"), 0}
 		}
 	case HoleKind:
-		e.Hole = Hole{Through: "top plate", Wall: name.Draw(t, "wall"), At: long("at"), Diameter: measure.Length(rapid.Int64Range(4e6, 1e8).Draw(t, "d")), There: rapid.IntRange(0, 9).Draw(t, "there"), Cables: rapid.SliceOfN(name, 1, 3).Draw(t, "cables")}
+		at := rapid.Int64Range(-3e11, 3e11)
+		e.Hole = Hole{Bore: Bore{Pointed: true, Point: [3]measure.Length{measure.Length(at.Draw(t, "x")), measure.Length(at.Draw(t, "y")), measure.Length(at.Draw(t, "z"))}, Through: "top plate", Wall: name.Draw(t, "wall"), At: long("at"), Diameter: measure.Length(rapid.Int64Range(4e6, 1e8).Draw(t, "d"))}, There: rapid.IntRange(0, 9).Draw(t, "there"), Cables: rapid.SliceOfN(name, 1, 3).Draw(t, "cables")}
 	case SpoolKind:
 		e.Spool = Spool{Cable: name.Draw(t, "cable"), Left: long("left")}
 		if rapid.Bool().Draw(t, "marked") {

@@ -43,14 +43,11 @@ type PlannedCable struct {
 // A PlannedHole is a hole that is to be bored, or one that is there and that
 // cables are planned through.
 type PlannedHole struct {
-	ID       string
-	Through  string
-	Wall     string // empty for a ceiling
-	At       measure.Length
-	Diameter measure.Length // 0 if no bit will do
-	Largest  measure.Length // that is allowed there, 0 if nothing is said
-	Cables   []string       // nil if the plan doesn't say which of several holes side by side they take
-	There    int            // cables in it before
+	ID      string
+	Bore                   // Diameter is 0 if no bit will do
+	Largest measure.Length // that is allowed there, 0 if nothing is said
+	Cables  []string       // nil if the plan doesn't say which of several holes side by side they take
+	There   int            // cables in it before
 }
 
 // A PlannedSpool is a spool at hand.

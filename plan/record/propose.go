@@ -30,7 +30,7 @@ func Propose(p *Plan, all []Entry, k Kind, id string, replaces int) Proposal {
 	switch k {
 	case HoleKind:
 		if h, ok := p.Hole(id); ok {
-			e.Hole = Hole{Through: h.Through, Wall: h.Wall, At: h.At, Diameter: h.Diameter, There: h.There}
+			e.Hole = Hole{Bore: h.Bore, There: h.There}
 			for _, c := range h.Cables {
 				if !leftOut(now, c) {
 					e.Hole.Cables = append(e.Hole.Cables, c)

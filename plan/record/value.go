@@ -246,7 +246,24 @@ func (c *Cable) setMarks(text string) error {
 	return nil
 }
 
-// Set reads one value of a hole: through, wall, at, diameter, cables or there.
+// setPoint reads a place in the house's frame, its numbers set off by commas.
+func (b *Bore) setPoint(text string) error {
+	b.Pointed, b.Point = false, [3]measure.Length{}
+	parts := strings.Split(text, ",")
+	if len(parts) != len(b.Point) {
+		return fmt.Errorf("found %.60q; want a place such as 12ft,4ft,-8ft", text)
+	}
+	for i, s := range parts {
+		var err error
+		if b.Point[i], err = length(s, -measure.Length(furthest.Value), furthest); err != nil {
+			return err
+		}
+	}
+	b.Pointed = true
+	return nil
+}
+
+// Set reads one value of a hole: through, wall, at, point, diameter, cables or there.
 func (h *Hole) Set(key, text string) (err error) {
 	switch key {
 	case "through":
@@ -255,6 +272,8 @@ func (h *Hole) Set(key, text string) (err error) {
 		h.Wall = text
 	case "at":
 		h.At, err = length(text, 0, longest)
+	case "point":
+		err = h.setPoint(text)
 	case "diameter":
 		h.Diameter, err = length(text, measure.Inch/8, widest)
 	case "cables":

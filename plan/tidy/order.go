@@ -65,7 +65,7 @@ var reference = []table{
 		"tag", "kind", "cable", "count", "note", "exposure", "room", "wall", "between", "side", "at", "level", "from", "height", "out", "shift", "when",
 		"class", "watts", "end", "plug", "jack",
 	}},
-	{"fixed", []string{"id", "do", "space", "room", "wall", "at", "from", "to", "path", "diameter", "cables", "width"}},
+	{"fixed", []string{"id", "do", "space", "room", "wall", "plate", "at", "from", "to", "path", "diameter", "cables", "width"}},
 	{"cable", []string{
 		"id", "like", "title", "diameter", "gauge", "stranded", "conductor", "core", "bend", "pull", "mass",
 		"resistance", "jacket", "sunlight", "cold", "hot", "screened", "price", "per",

@@ -209,6 +209,9 @@ func legsText(d *compare.Difference, side, index int, legs []int) string {
 		if l.Hole >= 0 {
 			text += " (" + w.Holes[l.Hole].ID + ")"
 		}
+		if l.There != "" {
+			text += " (" + l.There + ")"
+		}
 		parts = append(parts, text)
 	}
 	return strings.Join(parts, ", ")

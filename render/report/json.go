@@ -60,6 +60,7 @@ type leg struct {
 	Heading string  `json:"heading"`
 	Length  float64 `json:"length"`
 	Hole    string  `json:"hole,omitempty"`
+	There   string  `json:"there,omitempty" doc:"the hole that is there and that it goes through"`
 	Space   string  `json:"space,omitempty" doc:"that it lies in or leads into, of a house with several"`
 }
 
@@ -130,14 +131,16 @@ type joistCount struct {
 }
 
 type reused struct {
-	ID     string     `json:"id"`
-	Kind   string     `json:"kind" doc:"hole or conduit"`
-	Wall   string     `json:"wall"`
-	Along  float64    `json:"along"`
-	At     [3]float64 `json:"at"`
-	Inside float64    `json:"inside" doc:"diameter"`
-	Cables int        `json:"cables" doc:"that come to it"`
-	Drops  []string   `json:"drops"`
+	ID      string     `json:"id"`
+	Kind    string     `json:"kind" doc:"hole or conduit"`
+	Through string     `json:"through,omitempty" doc:"what a hole goes through"`
+	Wall    string     `json:"wall"`
+	Along   float64    `json:"along"`
+	At      [3]float64 `json:"at"`
+	Inside  float64    `json:"inside" doc:"diameter"`
+	Before  int        `json:"before,omitempty" doc:"cables that are in a hole already"`
+	Cables  int        `json:"cables" doc:"that come to it"`
+	Drops   []string   `json:"drops"`
 }
 
 type cost struct {
@@ -379,6 +382,7 @@ func dropOf(res *route.Result, r *route.Route) drop {
 		if l.Hole >= 0 {
 			x.Hole = res.Holes[l.Hole].ID
 		}
+		x.There = l.There
 		if many && l.Space >= 0 {
 			x.Space = res.Job.House.Spaces[l.Space].ID
 		}
@@ -449,13 +453,17 @@ func foundBy(a *fix.Above) (within *float64, tapes []taped, joists *joistCount) 
 }
 
 func reusedOf(res *route.Result, u *route.Reuse) reused {
-	kind := "hole"
+	out := reused{
+		ID: u.ID, Kind: "hole", Through: u.Kind.String(), Along: u.Along.Millimetres(), At: mm3(u.At),
+		Inside: u.Inside.Millimetres(), Before: u.Before, Cables: u.Cables, Drops: tagList(res, u.Drops),
+	}
 	if u.Conduit {
-		kind = "conduit"
+		out.Kind, out.Through = "conduit", ""
 	}
-	return reused{
-		u.ID, kind, res.Job.House.Walls[u.Wall].ID, u.Along.Millimetres(), mm3(u.At), u.Inside.Millimetres(), u.Cables, tagList(res, u.Drops),
+	if u.Wall >= 0 {
+		out.Wall = res.Job.House.Walls[u.Wall].ID
 	}
+	return out
 }
 
 func cableOf(w *work.Work, c *cut.Cable) cable {

@@ -110,7 +110,7 @@ func (p *printer) legs(res *route.Result) {
 		p.printf("  %s\n", res.Job.Drops[r.Drop].Tag)
 		var rows [][]string
 		for _, l := range r.Legs {
-			hole := ""
+			hole := l.There
 			if l.Hole >= 0 {
 				hole = res.Holes[l.Hole].ID
 			}
@@ -137,7 +137,7 @@ func (p *printer) holes(res *work.Work) {
 	for i := range res.Fixes {
 		h := &res.Fixes[i]
 		place := &res.Graph.Holes[res.Holes[h.Index].Place]
-		p.printf("  %s  %s, %s: %s (%s), bundle %s\n", h.ID, h.Member, holeIn(res.Result, place), counted(h.Cables, "cable"), tagsOf(res.Result, h.Drops), u.Format(h.Bundle))
+		p.printf("  %s  %s, %s: %s (%s), bundle %s\n", h.ID, h.Member, HoleIn(res.Result, place), counted(h.Cables, "cable"), tagsOf(res.Result, h.Drops), u.Format(h.Bundle))
 		p.printf("      bore: %s\n", boresText(h, u))
 		if t := allowedText(h, u); t != "" {
 			p.printf("      largest allowed: %s\n", t)
@@ -223,12 +223,8 @@ func (p *printer) reused(res *route.Result) {
 	rows := [][]string{{"which", "what", "where", "inside", "cables", "drops"}}
 	for i := range res.Reused {
 		u := &res.Reused[i]
-		what := "hole"
-		if u.Conduit {
-			what = "conduit"
-		}
 		rows = append(rows, []string{
-			u.ID, what, fmt.Sprintf("%s along wall %s", h.Units.Format(u.Along), h.Walls[u.Wall].ID),
+			u.ID, u.What(), HoleIn(res, &u.HolePlace),
 			h.Units.Format(u.Inside), fmt.Sprint(u.Cables), tagsOf(res, u.Drops),
 		})
 	}
@@ -268,9 +264,9 @@ func HoleWhere(res *route.Result, place *route.HolePlace) string {
 	return ""
 }
 
-// holeIn is HoleWhere, with the level and the space that it opens into in a
+// HoleIn is HoleWhere, with the level and the space that it opens into in a
 // house of several.
-func holeIn(res *route.Result, place *route.HolePlace) string {
+func HoleIn(res *route.Result, place *route.HolePlace) string {
 	h := res.Job.House
 	text := HoleWhere(res, place)
 	if !several(h) {

@@ -16,8 +16,7 @@ func (c *checker) fire() {
 	for i := range c.res.Holes {
 		h := &c.res.Holes[i]
 		p := &c.res.Graph.Holes[h.Place]
-		switch p.Kind {
-		case route.PlateArc, route.SoleArc, route.BlockArc, route.CeilingArc, route.PassArc, route.FloorArc:
+		if toSeal(p.Kind) {
 			sealed = append(sealed, h.ID)
 		}
 		if c.throughFloor(p) {
@@ -26,7 +25,7 @@ func (c *checker) fire() {
 		c.holeOfGarage(h, p)
 	}
 	for i := range c.res.Reused {
-		if u := &c.res.Reused[i]; !u.Conduit {
+		if u := &c.res.Reused[i]; !u.Conduit && toSeal(u.Kind) {
 			sealed = append(sealed, u.ID)
 		}
 	}
@@ -45,6 +44,15 @@ func (c *checker) fire() {
 		}
 	}
 	c.boxesInGarage()
+}
+
+// toSeal reports whether holes of a kind open a hollow that fire goes up in.
+func toSeal(k route.ArcKind) bool {
+	switch k {
+	case route.PlateArc, route.SoleArc, route.BlockArc, route.CeilingArc, route.PassArc, route.FloorArc:
+		return true
+	}
+	return false
 }
 
 // throughFloor reports whether a hole opens into the floor between two storeys,

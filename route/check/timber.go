@@ -32,7 +32,7 @@ func (c *checker) platesCut() {
 	share := measure.Length(c.book.Value(rule.PlateBore))
 	for i := range c.job.Fixed {
 		f := &c.job.Fixed[i]
-		if f.Do != plan.FixedThere || f.Wall < 0 {
+		if f.Do != plan.FixedThere || f.Wall < 0 || f.Bottom {
 			continue
 		}
 		w := &c.house.Walls[f.Wall]

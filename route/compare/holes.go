@@ -107,7 +107,7 @@ func alone(w, other *work.Work, side, i int) Hole {
 	place := &w.Graph.Holes[w.Holes[i].Place]
 	for j := range other.Reused {
 		u := &other.Reused[j]
-		if place.Wall >= 0 && place.Kind == route.PlateArc && wallOf(w, place.Wall) == wallOf(other, u.Wall) && far(u.Along, place.Along) <= place.Free/2 {
+		if place.Wall >= 0 && u.Wall >= 0 && place.Kind == u.Kind && wallOf(w, place.Wall) == wallOf(other, u.Wall) && far(u.Along, place.Along) <= place.Free/2 {
 			x.There = u.ID
 			break
 		}

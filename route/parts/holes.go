@@ -37,7 +37,7 @@ func (l *lister) sealing(w wants, s scope) {
 	if inside > 0 {
 		where = "in ceilings and inner walls"
 	}
-	l.tubes(w, "air-sealant", sealOfCeiling, l.holesOf(s, route.CeilingArc)+inside, where)
+	l.tubes(w, "air-sealant", sealOfCeiling, l.holesOf(s, route.CeilingArc)+s.inBoard+inside, where)
 	shields, straps := notes{}, notes{}
 	for _, h := range s.holes {
 		if h.Shield && h.Bit > 0 {

@@ -139,10 +139,10 @@ func (l *lister) count(later bool) wants {
 // A scope is what is counted: the routes, the holes that are bored for one of
 // them, and how many that are there they go through, which are sealed again.
 type scope struct {
-	routes []*route.Route
-	holes  []*route.Hole
-	reused int64
-	later  bool
+	routes          []*route.Route
+	holes           []*route.Hole
+	reused, inBoard int64 // in plates, blocks and conduits; in ceilings and walls
+	later           bool
 }
 
 func (l *lister) scope(later bool) scope {
@@ -160,8 +160,13 @@ func (l *lister) scope(later bool) scope {
 		}
 	}
 	for i := range l.res.Reused {
-		if slices.ContainsFunc(l.res.Reused[i].Drops, counts) {
+		u := &l.res.Reused[i]
+		switch used := slices.ContainsFunc(u.Drops, counts); {
+		case !used:
+		case u.Conduit || u.Kind == route.PlateArc || u.Kind == route.SoleArc || u.Kind == route.BlockArc:
 			s.reused++
+		case u.Kind == route.CeilingArc || u.Kind == route.WallArc || u.Kind == route.PassArc:
+			s.inBoard++
 		}
 	}
 	return s

@@ -369,7 +369,7 @@ func TestHolesThatAreThere(t *testing.T) {
 	for reused, want := range map[int]int64{0: 1, 1: 2} {
 		res.Reused = make([]route.Reuse, reused)
 		for k := range res.Reused {
-			res.Reused[k].Drops = []int{0}
+			res.Reused[k].Kind, res.Reused[k].Drops = route.PlateArc, []int{0}
 		}
 		lines, _ := List(res, Given{})
 		if l := line(t, lines, "fire-sealant"); l.Need != want {
