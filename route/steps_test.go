@@ -127,8 +127,13 @@ func TestProofOfTheSamples(t *testing.T) {
 		name string
 		gap  float64 // in per cent
 	}{
-		{"corner-house", 0}, {"long-roof", 0}, {"two-storeys", 0}, {"split-level", 0},
-		{"plaster-house", 0.12}, {"masonry-bungalow", 0}, {"small-office", 0.23},
+		{"corner-house", 0},
+		{"long-roof", 0},
+		{"two-storeys", 0},
+		{"split-level", 0},
+		{"plaster-house", 0.12},
+		{"masonry-bungalow", 0},
+		{"small-office", 0.23},
 	} {
 		cost := solved(t, sample(t, c.name)).Cost
 		if gap := 100 * float64(cost.Total-cost.LowerBound) / float64(cost.LowerBound); gap > c.gap || cost.Proved != (gap == 0) {
