@@ -6,6 +6,7 @@ import (
 
 	"topplate/plan"
 	"topplate/plan/connector"
+	"topplate/route"
 )
 
 // atDrop adds what is done for way k at its drop, and bringing its cables
@@ -45,6 +46,16 @@ func (l *lot) openDrop(k int) {
 		})
 		return
 	}
+	open.Needs = []string{at("mark", tag)}
+	if hole := l.ceilingThere(w); hole != "" {
+		l.add(Task{
+			ID: at("mark", tag), Kind: Mark, Place: place, Drops: []int{w.d},
+			Words: fmt.Sprintf("See that hole %s is in the ceiling at %s%s, and what is in it.", hole, tag, l.noteOf(w.drop)),
+		})
+		open.Words, open.Carry = fmt.Sprintf("Take down what covers hole %s.", hole), tools("screwdriver")
+		l.add(open)
+		return
+	}
 	where := "in the ceiling"
 	if w.drop.Kind == plan.WallPlate {
 		where = l.text(w.drop.Spot.Height) + " above the floor"
@@ -54,7 +65,6 @@ func (l *lot) openDrop(k int) {
 		Words: fmt.Sprintf("Look for wires, pipes and framing behind %s%s, then mark its opening %s%s.", tag, l.noteOf(w.drop), where, l.movedText(w)),
 		Carry: tools("stud and wire finder", "level", "pencil", "tape measure"),
 	})
-	open.Needs = []string{at("mark", tag)}
 	open.Words = fmt.Sprintf("Cut the opening of %s.", tag)
 	for _, o := range l.holes {
 		if !o.closet && o.opening && !l.bored[o.h] && slices.Contains(o.ways, k) {
@@ -63,6 +73,17 @@ func (l *lot) openDrop(k int) {
 		}
 	}
 	l.add(open)
+}
+
+// ceilingThere is the hole in the ceiling that is there at the drop of a way, if
+// its cables go through one.
+func (l *lot) ceilingThere(w *way) string {
+	for _, a := range w.route.Arcs {
+		if arc := &l.graph.Arcs[a]; arc.Kind == route.CeilingArc && arc.There != nil && w.drop.Kind == plan.CeilingPoint {
+			return arc.There.ID
+		}
+	}
+	return ""
 }
 
 func (l *lot) noteOf(d *plan.Drop) string {
