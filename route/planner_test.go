@@ -22,7 +22,7 @@ func school(t testing.TB, seed uint64, area float64, drops int) *plan.Job {
 // A search that is stopped at once still answers: every drop is routed or told
 // of, and the bound holds.
 func TestStoppedSearchAnswers(t *testing.T) {
-	job := school(t, 5, 1, 12)
+	job := school(t, 5, 2, 30)
 	whole := solved(t, job)
 	asked := 0
 	res, err := Planner{Stop: func() bool { asked++; return true }}.Solve(job)
