@@ -18,7 +18,7 @@ func (g *Graph) cheapestPlan(book rule.Book, terms []tree.Terminal) (tree.Plan, 
 	o := &outlook{Graph: g, book: book, terms: terms, steps: g.steps(book), reached: tree.Reached(g.Net, int32(g.Root), terms)}
 	o.gates = g.gates(book, o.reached)
 	first := g.share(work)
-	if len(o.gates) > 0 {
+	if len(o.gates) > 0 && !g.many() {
 		first = min(first, firstWork)
 	}
 	best, err := o.solveTree(g.Net, tree.Options{Work: first})

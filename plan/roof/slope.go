@@ -33,17 +33,25 @@ type Slope struct {
 // So the answer turns along with a house, and with edges of unequal length it
 // is mirrored too.
 func (r *Roof) Slope(p geom.Point) (slope Slope, ok bool) {
-	var best candidate
 	highest := r.highest(p)
-	for _, h := range highest {
-		if !h.needed(highest) {
-			continue
+	if meet(highest) {
+		if slope, ok = r.first(highest, p, func(b *block, s side) bool { return r.near(b, s, p) }); ok {
+			return slope, true
 		}
+	}
+	return r.first(highest, p, func(*block, side) bool { return true })
+}
+
+// first returns the plane that comes before the others at p, of those that count.
+func (r *Roof) first(highest []tie, p geom.Point, counts func(*block, side) bool) (slope Slope, ok bool) {
+	var best candidate
+	for _, h := range highest {
 		for _, s := range sides {
-			if h.lowest[s] {
-				if c := r.candidate(h.block, s, p); !ok || c.before(best) {
-					best, ok = c, true
-				}
+			if !h.lowest[s] || !counts(h.block, s) {
+				continue
+			}
+			if c := r.candidate(h.block, s, p); !ok || c.before(best) {
+				best, ok = c, true
 			}
 		}
 	}
@@ -90,27 +98,37 @@ func (s side) distance(area geom.Rect, p geom.Point) measure.Length {
 	}
 }
 
-// needed reports whether some plane of t may be the surface near the point: a
-// roof of several planes is the lowest of them, so it is under a roof that has
-// only some of them.
-func (t *tie) needed(all []tie) bool {
-	for i := range all {
-		if all[i].within(t) && !t.within(&all[i]) {
-			return false
+// meet reports whether several planes meet at a point.
+func meet(highest []tie) bool {
+	var first *tie
+	var side side
+	for i := range highest {
+		h := &highest[i]
+		for _, s := range sides {
+			switch {
+			case !h.lowest[s]:
+			case first == nil:
+				first, side = h, s
+			case s != side || s.of(h.area) != side.of(first.area):
+				return true
+			}
 		}
 	}
-	return true
+	return false
 }
 
-// within reports whether all planes of t are planes of other: at one distance
-// from the point there is one plane of each side.
-func (t *tie) within(other *tie) bool {
-	for _, s := range sides {
-		if t.lowest[s] && !other.lowest[s] {
-			return false
+// near reports whether a plane is the surface on some side of a point where it
+// meets others, and does not only touch it there. Planes meet along the axes and
+// halfway between them, so that there is one on each of eight sides.
+func (r *Roof) near(b *block, s side, p geom.Point) bool {
+	for g := range geom.Symmetries {
+		for _, h := range r.highest(p.Add(g.Apply(geom.Point{X: 2, Y: 1}))) {
+			if h.block == b && h.lowest[s] {
+				return true
+			}
 		}
 	}
-	return true
+	return false
 }
 
 // A candidate is a plane with what decides which of several is named.
