@@ -162,7 +162,7 @@ func (d *drawing) drawReused() {
 			continue
 		}
 		at := d.view.Point(flat(u.At))
-		ug := g.Group(sheet.ID("reused", u.ID), "reused", fmt.Sprintf("%s, %s, there already, %d cables", u.ID, u.What(), u.Cables))
+		ug := g.Group(sheet.ID("reused", u.ID), "reused", fmt.Sprintf("%s, %s, there already, %s", u.ID, u.What(), counted(u.Cables, "cable", "cables")))
 		box := around(at, holeRadius)
 		ug.Rect(sheet.PenHole, box)
 		d.ask(ask{

@@ -166,7 +166,7 @@ func tellBefore(w io.Writer, res *route.Result, dir string) error {
 	for _, o := range b.Holes {
 		i := slices.IndexFunc(job.Fixed, func(f plan.Fixed) bool { return f.ID == o.ID })
 		f := &job.Fixed[i]
-		if err := line(o.Pos, o.Entry, "hole %s, %s plate, %s along wall %s, %s, %d cables in it", f.ID, plateOf(f), text(f.At), job.House.Walls[f.Wall].ID, text(f.Diameter), f.Cables); err != nil {
+		if err := line(o.Pos, o.Entry, "hole %s, %s plate, %s along wall %s, %s, cables in it: %d", f.ID, plateOf(f), text(f.At), job.House.Walls[f.Wall].ID, text(f.Diameter), f.Cables); err != nil {
 			return err
 		}
 	}
@@ -187,7 +187,7 @@ func tellBefore(w io.Writer, res *route.Result, dir string) error {
 		if known[o.ID] != "" {
 			why = "; known, not used: " + known[o.ID]
 		}
-		if err := line(o.Pos, o.Entry, "hole %s, %s%s, %s, %d cables in it%s", o.ID, o.Through, where, text(o.Diameter), o.Cables, why); err != nil {
+		if err := line(o.Pos, o.Entry, "hole %s, %s%s, %s, cables in it: %d%s", o.ID, o.Through, where, text(o.Diameter), o.Cables, why); err != nil {
 			return err
 		}
 	}

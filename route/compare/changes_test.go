@@ -113,7 +113,7 @@ var changes = []change{
 	},
 	{
 		name: "hole used again", folder: starter, edits: []edit{{job, "[tools]", "[[fixed]]\nid = \"old\"\ndo = \"there\"\nwall = \"middle\"\nat = \"6ft 4-1/2in\"\ndiameter = \"1in\"\n\n[tools]"}},
-		told:    []string{"job fixed old:  > there, 6ft 4-1/2in along wall middle, 1in, 0 cables in it"},
+		told:    []string{"job fixed old:  > there, 6ft 4-1/2in along wall middle, 1in, cables in it: 0"},
 		follows: []string{`top plate gone by 0in, size false, cables [4 0], there "old"`},
 	},
 }

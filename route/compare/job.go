@@ -111,8 +111,11 @@ func fixedParts(j *plan.Job) []property {
 		switch {
 		case f.Wall >= 0:
 			text += fmt.Sprintf(", %s along wall %s", u.Format(f.At), j.House.Walls[f.Wall].ID)
+			if f.Bottom {
+				text += ", in its bottom plate"
+			}
 			if f.Diameter > 0 {
-				text += fmt.Sprintf(", %s, %d cables in it", u.Format(f.Diameter), f.Cables)
+				text += fmt.Sprintf(", %s, cables in it: %d", u.Format(f.Diameter), f.Cables)
 			}
 		case len(f.Path) > 0:
 			text += fmt.Sprintf(", a trunk of %d corners", len(f.Path))
