@@ -3,6 +3,7 @@ package route
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"topplate/plan/rule"
 	"topplate/route/network"
@@ -26,7 +27,7 @@ func (g *Graph) cheapestPlan(book rule.Book, terms []tree.Terminal) (tree.Plan, 
 		return best, err
 	}
 	best.Together = best.LowerBound
-	for _, look := range []func(*tree.Plan) error{o.narrow, o.lookAgain, o.countSteps, o.narrow, o.partedBound} {
+	for _, look := range []func(*tree.Plan) error{o.keepOff, o.narrow, o.lookAgain, o.countSteps, o.narrow, o.partedBound} {
 		if best.LowerBound >= best.Cost {
 			break
 		}
@@ -56,6 +57,54 @@ type outlook struct {
 	open      *tree.Open // what a plan may travel that is cheaper than the best; nil if everything
 	openBelow int64      // price for which that was found
 }
+
+// keepOff looks for a plan without full places, where the first has some: it puts
+// their price on those before it searches again.
+func (o *outlook) keepOff(best *tree.Plan) error {
+	arcs, last := plainArcs(o.Arcs), *best
+	for range fewTries {
+		full := o.crowdedIn(last.Paths)
+		if len(full) == 0 || o.many() {
+			return nil
+		}
+		for _, a := range full {
+			arcs[a].Fixed += o.crowded
+		}
+		net, err := network.New(len(o.Nodes), arcs, o.Bend)
+		if err != nil {
+			return fmt.Errorf("route: %w", err)
+		}
+		if last, err = o.solveTree(net, tree.Options{Work: firstWork}); err != nil {
+			return err
+		}
+		if last.Cost < best.Cost {
+			best.Paths, best.Cost = last.Paths, last.Cost
+		}
+	}
+	return nil
+}
+
+// crowdedIn lists the arcs that take less than paths ask of them.
+func (o *outlook) crowdedIn(paths []tree.Path) (out []int) {
+	users := map[int][]int{}
+	for d := range paths {
+		for _, a := range paths[d].Arcs {
+			if o.stepped(int(a)) {
+				users[int(a)] = append(users[int(a)], d)
+			}
+		}
+	}
+	for a, drops := range users {
+		if _, crowded := o.beyond(o.book, a, drops); crowded {
+			out = append(out, a)
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+// fewTries is how often it is tried.
+const fewTries = 3
 
 // lookAgain searches once more for a plan that pays no steps, if the best is one.
 // Where cables can't travel an arc in opposite ways any more, nothing has to be
