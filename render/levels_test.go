@@ -104,10 +104,10 @@ func TestLevelsAreApart(t *testing.T) {
 		}
 	}
 	for id, on := range map[string][]string{
-		"drop-D1": {"floor-upper", "joist-bays-between"}, "drop-D3": {"floor-ground", "crawl-space"}, "drop-D7": {"floor-basement"}, "drop-D5": {"floor-upper", "attic-high"},
-		"device-r1": {"floor-ground"}, "device-r2": {"floor-upper"}, "opening-cellar-window": {"floor-basement"},
+		"drop-D1": {"floor-upper", "joist-bays-between"}, "drop-D3": {"floor-ground", "crawl-space"}, "drop-D7": {"floor-basement", "joist-bays-over-cellar"}, "drop-D4": {"floor-basement", "joist-bays-over-cellar"}, "drop-D5": {"floor-upper", "attic-high"},
+		"device-r1": {"floor-ground"}, "device-r2": {"floor-upper"}, "opening-cellar-window": {"floor-basement", "openings-basement"},
 		"obstacle-duct": {"attic-high", "attic-high-fixes"}, "obstacle-crawl-duct": {"crawl-space", "crawl-space-fixes"},
-		"power-p1": {"attic-high"}, "power-p2": {"crawl-space"}, "masonry": {"floor-basement"}, "stairs-stairs": {"floor-ground", "openings-ground"},
+		"power-p1": {"attic-high"}, "power-p2": {"crawl-space"}, "masonry": {"floor-basement", "openings-basement"}, "stairs-stairs": {"floor-ground", "openings-ground"},
 		"chase-flue": {"floor-ground", "floor-upper", "joist-bays-between", "attic-high"}, "closet": {"floor-ground", "crawl-space", "joist-bays-between"},
 	} {
 		for sheetID, has := range ids {
@@ -146,7 +146,8 @@ func TestLevelsLieOverEachOther(t *testing.T) {
 		}
 	}
 	want := []string{
-		"floor-basement", "crawl-space", "crawl-space-fixes", "floor-ground", "joist-bays-between", "attic-low", "floor-upper", "attic-high", "attic-high-fixes",
+		"floor-basement", "joist-bays-over-cellar", "joist-bays-over-cellar-fixes", "crawl-space", "crawl-space-fixes", "floor-ground",
+		"joist-bays-between", "attic-low", "attic-low-fixes", "floor-upper", "attic-high", "attic-high-fixes",
 	}
 	if diff := cmp.Diff(want, order); diff != "" {
 		t.Errorf("the sheets are in another order (-want +got):\n%s", diff)

@@ -118,7 +118,8 @@ func inSight(k route.ArcKind) bool {
 }
 
 // hasBundle reports whether a bundle is in the scope: on a level, what is in
-// its walls and over its ceiling, or under its floor over a crawl space.
+// its walls and over its ceiling, or under its floor over a crawl space. Cable from
+// one space into another is in both.
 func (s scope) hasBundle(res *route.Result, b *route.Bundle) bool {
 	h := res.Job.House
 	space := -1
@@ -132,7 +133,7 @@ func (s scope) hasBundle(res *route.Result, b *route.Bundle) bool {
 	if s.space < 0 {
 		return level == s.level
 	}
-	return space == s.space
+	return space == s.space || b.Beyond == s.space
 }
 
 // spaceOfWall is the space on whose plan cable in a wall of a level is drawn: the
