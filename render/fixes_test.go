@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"topplate/plan"
 	"topplate/plan/geom"
 	"topplate/plan/measure"
 	"topplate/plan/randomhouse"
@@ -59,38 +60,86 @@ func checkArcs(t *testing.T, w *work.Work, sheets []*sheet.Sheet) (arcs int) {
 		step = measure.Millimetre
 	}
 	for i := range w.Fixes {
-		h := &w.Fixes[i]
-		hole := geom.Point{X: h.At.X, Y: h.At.Y}
-		marks := marksOf(&h.Above)
-		shown := false
-		for _, s := range sheets {
-			g := group(s.Groups, sheet.ID("fix", h.ID))
-			if g == nil || !strings.Contains(s.ID, "-fixes") {
-				continue
+		for _, space := range spacesOf(&w.Fixes[i]) {
+			h, in := w.Fixes[i].In(space)
+			if !in {
+				t.Errorf("hole %s is not found from space %d", h.ID, space)
 			}
-			var found []sheet.Arc
-			for _, item := range g.Items {
-				if a, ok := item.(sheet.Arc); ok {
-					found = append(found, a)
-				}
-			}
-			if len(found) == 0 {
-				// Here are only joists that are counted for it.
-				continue
-			}
-			shown = true
-			if len(found) != len(marks) {
-				t.Errorf("%s: hole %s has %d arcs, want %d", s.ID, h.ID, len(found), len(marks))
-				continue
-			}
-			for j, a := range found {
-				arcs++
-				checkArc(t, s, a, marks[j].At, hole, step)
+			arcs += checkHoleArcs(t, w.Job.House, &h, sheets, step)
+		}
+	}
+	return arcs
+}
+
+// spacesOf are the spaces that a hole is found from.
+func spacesOf(h *fix.Hole) []int {
+	if h.Far == nil {
+		return []int{h.Space}
+	}
+	return []int{h.Space, h.Far.Space}
+}
+
+// isFixesOf reports whether a sheet is of the holes that are found from a space:
+// it is called by the space's kind, and by its id if the house has more of that
+// kind.
+func isFixesOf(h *plan.House, space int, s *sheet.Sheet) bool {
+	kind := func(s *plan.Space) string {
+		switch {
+		case s.Kind == plan.AtticSpace:
+			return "attic"
+		case s.Kind == plan.CrawlSpace:
+			return "crawl-space"
+		case s.Above < 0:
+			return "flat-roof"
+		}
+		return "joist-bays"
+	}
+	own, same := kind(h.Spaces[space]), 0
+	for _, other := range h.Spaces {
+		if kind(other) == own {
+			same++
+		}
+	}
+	if same > 1 && h.Spaces[space].ID != own {
+		own = sheet.ID(own, h.Spaces[space].ID)
+	}
+	return tileNumber.ReplaceAllString(s.ID, "") == own+"-fixes"
+}
+
+// checkHoleArcs measures the arcs of a hole on the sheets of the space that it is
+// found from.
+func checkHoleArcs(t *testing.T, house *plan.House, h *fix.Hole, sheets []*sheet.Sheet, step measure.Length) (arcs int) {
+	t.Helper()
+	hole := geom.Point{X: h.At.X, Y: h.At.Y}
+	marks := marksOf(&h.Above)
+	shown := false
+	for _, s := range sheets {
+		g := group(s.Groups, sheet.ID("fix", h.ID))
+		if g == nil || h.Space >= 0 && !isFixesOf(house, h.Space, s) {
+			continue
+		}
+		var found []sheet.Arc
+		for _, item := range g.Items {
+			if a, ok := item.(sheet.Arc); ok {
+				found = append(found, a)
 			}
 		}
-		if !shown && len(marks) > 0 {
-			t.Errorf("hole %s has no arcs on any sheet", h.ID)
+		if len(found) == 0 {
+			// Here are only joists that are counted for it.
+			continue
 		}
+		shown = true
+		if len(found) != len(marks) {
+			t.Errorf("%s: hole %s has %d arcs, want %d", s.ID, h.ID, len(found), len(marks))
+			continue
+		}
+		for j, a := range found {
+			arcs++
+			checkArc(t, s, a, marks[j].At, hole, step)
+		}
+	}
+	if !shown && len(marks) > 0 {
+		t.Errorf("hole %s has no arcs on any sheet", h.ID)
 	}
 	return arcs
 }

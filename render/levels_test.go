@@ -8,6 +8,8 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
+	"topplate/plan/geom"
+	"topplate/plan/measure"
 	"topplate/plan/randomhouse"
 	"topplate/render"
 	"topplate/render/sheet"
@@ -104,10 +106,10 @@ func TestLevelsAreApart(t *testing.T) {
 		}
 	}
 	for id, on := range map[string][]string{
-		"drop-D1": {"floor-upper", "joist-bays-between"}, "drop-D3": {"floor-ground", "crawl-space"}, "drop-D7": {"floor-basement"}, "drop-D5": {"floor-upper", "attic-high"},
-		"device-r1": {"floor-ground"}, "device-r2": {"floor-upper"}, "opening-cellar-window": {"floor-basement"},
+		"drop-D1": {"floor-upper", "joist-bays-between"}, "drop-D3": {"floor-ground", "crawl-space"}, "drop-D7": {"floor-basement", "joist-bays-over-cellar"}, "drop-D4": {"floor-basement", "joist-bays-over-cellar"}, "drop-D5": {"floor-upper", "attic-high"},
+		"device-r1": {"floor-ground"}, "device-r2": {"floor-upper"}, "opening-cellar-window": {"floor-basement", "openings-basement"},
 		"obstacle-duct": {"attic-high", "attic-high-fixes"}, "obstacle-crawl-duct": {"crawl-space", "crawl-space-fixes"},
-		"power-p1": {"attic-high"}, "power-p2": {"crawl-space"}, "masonry": {"floor-basement"}, "stairs-stairs": {"floor-ground", "openings-ground"},
+		"power-p1": {"attic-high"}, "power-p2": {"crawl-space"}, "masonry": {"floor-basement", "openings-basement"}, "stairs-stairs": {"floor-ground", "openings-ground"},
 		"chase-flue": {"floor-ground", "floor-upper", "joist-bays-between", "attic-high"}, "closet": {"floor-ground", "crawl-space", "joist-bays-between"},
 	} {
 		for sheetID, has := range ids {
@@ -146,7 +148,8 @@ func TestLevelsLieOverEachOther(t *testing.T) {
 		}
 	}
 	want := []string{
-		"floor-basement", "crawl-space", "crawl-space-fixes", "floor-ground", "joist-bays-between", "attic-low", "floor-upper", "attic-high", "attic-high-fixes",
+		"floor-basement", "joist-bays-over-cellar", "joist-bays-over-cellar-fixes", "crawl-space", "crawl-space-fixes", "floor-ground",
+		"joist-bays-between", "attic-low", "attic-low-fixes", "floor-upper", "attic-high", "attic-high-fixes",
 	}
 	if diff := cmp.Diff(want, order); diff != "" {
 		t.Errorf("the sheets are in another order (-want +got):\n%s", diff)
@@ -175,4 +178,66 @@ func TestTilesOfLevels(t *testing.T) {
 	checkDetails(t, res)
 	sheetCalled(t, sheets, "floor-ground_1")
 	sheetCalled(t, sheets, "floor-ground_2")
+}
+
+// Cable between two spaces is on the sheets of both, as far as the hole that it
+// goes through; the storey whose wall that is stands cut beside an attic, under
+// its name; and cable in a wall is on no sheet of a space that neither its closet
+// end nor its drop is on.
+func TestCableGoesOnBeyondTheHole(t *testing.T) {
+	for _, c := range []struct {
+		job, hole string
+		sheets    []string
+		wall      string // that stands beside the attic of the last sheet
+	}{
+		{"../samples/split-level/job.toml", "H5", []string{"attic-high-attic", "attic-low-attic"}, "u-parting"},
+		{storeys[0], "H6", []string{"joist-bays-between", "attic-low"}, "u-east"},
+		{storeys[0], "H8", []string{"joist-bays-over-cellar", "crawl-space"}, ""},
+	} {
+		res := solveFile(t, c.job)
+		sheets := render.Sheets(fixed(res))
+		i := slices.IndexFunc(res.Holes, func(h route.Hole) bool { return h.ID == c.hole })
+		at := flat(res.Graph.Holes[res.Holes[i].Place].At)
+		for _, id := range c.sheets {
+			s := sheetCalled(t, sheets, id)
+			if d := nearestCable(s, s.View.Point(at)); d > sheet.MM/2 {
+				t.Errorf("%s: the cable ends %d µm before hole %s", id, d, c.hole)
+			}
+		}
+		last := sheetCalled(t, sheets, c.sheets[len(c.sheets)-1])
+		beside := group(last.Groups, "walls-beside")
+		if (beside != nil) != (c.wall != "") {
+			t.Errorf("%s: walls of the storey beside: %v, want %q", last.ID, beside != nil, c.wall)
+		}
+		if c.wall != "" && group(last.Groups, "label-wall-"+c.wall) == nil {
+			t.Errorf("%s does not name wall %s", last.ID, c.wall)
+		}
+	}
+	// D3's plate is in the wall at the far end of the wing, and its cables come from
+	// the crawl space.
+	s := sheetCalled(t, render.Sheets(fixed(solveFile(t, storeys[0]))), "joist-bays-between")
+	east := s.View.Point(geom.Point{X: 39 * measure.Foot}).X
+	for item := range group(s.Groups, "routes").All() {
+		for _, line := range item.Strokes() {
+			if slices.ContainsFunc(line, func(p sheet.Point) bool { return p.X >= east }) {
+				t.Errorf("%s shows cable in the east wall of the wing", s.ID)
+			}
+		}
+	}
+}
+
+func flat(p geom.Point3) geom.Point { return geom.Point{X: p.X, Y: p.Y} }
+
+// nearestCable is how near cable on a sheet comes to a point, along both axes.
+func nearestCable(s *sheet.Sheet, p sheet.Point) sheet.Paper {
+	best := s.Width
+	for item := range group(s.Groups, "routes").All() {
+		for _, line := range item.Strokes() {
+			for i := 1; i < len(line); i++ {
+				b := sheet.Bounds(line[i-1], line[i])
+				best = min(best, max(b.Min.X-p.X, p.X-b.Max.X, b.Min.Y-p.Y, p.Y-b.Max.Y, 0))
+			}
+		}
+	}
+	return best
 }

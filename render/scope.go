@@ -118,7 +118,8 @@ func inSight(k route.ArcKind) bool {
 }
 
 // hasBundle reports whether a bundle is in the scope: on a level, what is in
-// its walls and over its ceiling, or under its floor over a crawl space.
+// its walls and over its ceiling, or under its floor over a crawl space. Cable from
+// one space into another is in both.
 func (s scope) hasBundle(res *route.Result, b *route.Bundle) bool {
 	h := res.Job.House
 	space := -1
@@ -132,18 +133,20 @@ func (s scope) hasBundle(res *route.Result, b *route.Bundle) bool {
 	if s.space < 0 {
 		return level == s.level
 	}
-	return space == s.space
+	return space == s.space || b.Beyond == s.space
 }
 
 // spaceOfWall is the space on whose plan cable in a wall of a level is drawn: the
-// one over it, or one that the closet or a drop of the bundle is on the plan of.
+// one over it, or one that the closet, if the bundle is beside it, or a drop of the
+// bundle is on the plan of.
 func (s scope) spaceOfWall(res *route.Result, b *route.Bundle, level int) int {
 	h := res.Job.House
 	over := spaceOver(h, level, flat(b.Points[0]))
 	if s.space < 0 || len(h.Levels) == 1 || level != s.below(h) && level != s.above(h) {
 		return over
 	}
-	if s.hasCloset(res.Job) || slices.ContainsFunc(res.Routes, func(r route.Route) bool {
+	atCloset := func(p geom.Point3) bool { return geom.Dist(flat(p), placeOfCloset(res.Job)) <= besideSpace }
+	if s.hasCloset(res.Job) && slices.ContainsFunc(b.Points, atCloset) || slices.ContainsFunc(res.Routes, func(r route.Route) bool {
 		return slices.Contains(b.Drops, r.Drop) && s.hasDrop(res, &r)
 	}) {
 		return s.space
@@ -220,7 +223,8 @@ func (s scope) hasReuse(h *plan.House, u *route.Reuse) bool {
 // areaOf is a space in plan.
 func areaOf(s *plan.Space) geom.Area { return geom.Area{Outlines: s.Outlines, Holes: s.Holes} }
 
-// besideSpace is how far around a space walls are shown.
+// besideSpace is how far around a space walls are shown, and around the closet the
+// cable in walls on its way there.
 const besideSpace = 2 * measure.Foot
 
 // wallPart is the part of a wall of a level that a plan shows from above or

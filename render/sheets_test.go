@@ -86,11 +86,11 @@ func checkSet(t *testing.T, res *route.Result, sheets []*sheet.Sheet) {
 // names reports whether a tag is a text of its own, or one of those that a
 // column lists for want of room.
 func names(words, tag string) bool {
-	return regexp.MustCompile(`(^|[\n ])` + regexp.QuoteMeta(tag) + `([\n;,:]|$)`).MatchString(words)
+	return regexp.MustCompile(`(^|[\n ])` + regexp.QuoteMeta(tag) + `(\.?(\n|$)|[;,:])`).MatchString(words)
 }
 
 // tileNumber ends the id of a sheet that shows a part of a drawing.
-var tileNumber = regexp.MustCompile(`-\d+$`)
+var tileNumber = regexp.MustCompile(`[-_]\d+$`)
 
 // sheetCalled is the sheet with an id.
 func sheetCalled(t *testing.T, sheets []*sheet.Sheet, id string) *sheet.Sheet {

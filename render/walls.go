@@ -68,22 +68,27 @@ func (d *drawing) drawWallsBelow() {
 // a storey may be whose walls close the attic off beside it.
 const standsBeside = 2 * measure.Foot
 
-// drawWallsBeside draws, cut, the walls of a storey that stands beside an attic:
-// the low walls before rooms under a roof, or the wall over a lower roof.
+// besidePart is the part of a wall of a storey that stands beside an attic and
+// rises over its joists, false if it is none: the low walls before rooms under a
+// roof, or the wall over a lower roof.
+func (s scope) besidePart(h *plan.House, w *plan.Wall) (geom.Rect, bool) {
+	if s.space < 0 || h.Spaces[s.space].Kind != plan.AtticSpace || w.Level == h.Spaces[s.space].Below || !w.Exterior {
+		return geom.Rect{}, false
+	}
+	a, l := h.Spaces[s.space], &h.Levels[w.Level]
+	if l.Floor > a.Base+standsBeside || l.Floor+l.PlateTop <= a.Base+a.Depth {
+		return geom.Rect{}, false
+	}
+	return s.wallPart(h, w, w.Level)
+}
+
+// drawWallsBeside draws the walls of a storey that stands beside an attic, cut.
 func (d *drawing) drawWallsBeside(g *sheet.Group) {
 	h := d.res.Job.House
-	if d.scope.space < 0 || d.space().Kind != plan.AtticSpace {
-		return
-	}
-	s := d.space()
 	var walls *sheet.Group
 	for i := range h.Walls {
-		w := &h.Walls[i]
-		if over := h.Levels[w.Level].Floor - s.Base; w.Level == s.Below || over < 0 || over > standsBeside {
-			continue
-		}
-		part, ok := d.scope.wallPart(h, w, w.Level)
-		if !ok || !w.Exterior {
+		part, ok := d.scope.besidePart(h, &h.Walls[i])
+		if !ok {
 			continue
 		}
 		if walls == nil {

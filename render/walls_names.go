@@ -25,6 +25,9 @@ func (d *drawing) nameWalls(walls []int) {
 			part, ok = d.scope.wallPart(h, w, d.scope.above(h))
 		}
 		if !ok {
+			part, ok = d.scope.besidePart(h, w)
+		}
+		if !ok {
 			continue
 		}
 		b := d.view.Box(part)

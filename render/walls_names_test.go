@@ -20,7 +20,7 @@ func checkWallsNamed(t *testing.T, res *route.Result, sheets []*sheet.Sheet) {
 	all, alone := map[string]string{}, map[string]map[string]bool{}
 	var kinds []string
 	for _, s := range sheets {
-		id := regexp.MustCompile(`[-_]\d+$`).ReplaceAllString(s.ID, "")
+		id := tileNumber.ReplaceAllString(s.ID, "")
 		if !regexp.MustCompile(`^(attic|joist-bays|crawl)`).MatchString(id) {
 			continue
 		}

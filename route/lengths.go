@@ -76,11 +76,11 @@ func bundlesOf(g *Graph, routes []Route) []Bundle {
 			}
 			done[a] = true
 			to := g.Nodes[r.Nodes[i+1]].At
-			if open != nil && open.Kind == arc.Kind && open.Space == arc.Space && slices.Equal(open.Drops, users[a]) {
+			if open != nil && open.Kind == arc.Kind && open.Space == arc.Space && open.Beyond == g.leadsInto(arc) && slices.Equal(open.Drops, users[a]) {
 				open.Points = append(open.Points, to)
 				continue
 			}
-			b := Bundle{Kind: arc.Kind, Space: arc.Space, Drops: users[a]}
+			b := Bundle{Kind: arc.Kind, Space: arc.Space, Beyond: g.leadsInto(arc), Drops: users[a]}
 			b.Points = append(b.Points, g.Nodes[r.Nodes[i]].At, to)
 			for _, d := range b.Drops {
 				b.Cables += g.Job.Drops[d].Count
@@ -117,4 +117,16 @@ func cutTotals(r *Result) []CutTotal {
 	}
 	slices.SortFunc(out, func(a, b CutTotal) int { return cmp.Compare(a.Cable, b.Cable) })
 	return out
+}
+
+// leadsInto is the space that an arc between two spaces leads into besides its own, -1
+// for other arcs.
+func (g *Graph) leadsInto(a *Arc) int {
+	if a.Kind != PassArc {
+		return -1
+	}
+	if s := g.Nodes[a.From].Space; s != a.Space {
+		return s
+	}
+	return g.Nodes[a.To].Space
 }

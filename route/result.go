@@ -85,6 +85,7 @@ type Blocked struct {
 type Bundle struct {
 	Kind   ArcKind
 	Space  int // the space it lies in or leads into, -1 if none
+	Beyond int // the other space that it leads into, between two of them, else -1
 	Points []geom.Point3
 	Drops  []int
 	Cables int
