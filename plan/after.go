@@ -163,7 +163,7 @@ func (l *jobLoader) takeHole(h *record.LeftHole) {
 	wall := &l.house.Walls[w]
 	if whole := ordered(wall.Along(wall.Body.Min), wall.Along(wall.Body.Max)); h.At <= whole.lo || h.At >= whole.hi {
 		l.list.Errorf(pos, "hole "+h.ID, "found a hole at %s along wall %s; want it from %s to %s", l.house.text(h.At), h.Wall, l.house.text(whole.lo), l.house.text(whole.hi)).
-			Note(wall.Pos, "%s is taped here", wall.ID)
+			Note(wall.here())
 		return
 	}
 	for i := range l.job.Fixed {

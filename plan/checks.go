@@ -115,8 +115,8 @@ func (l *houseLoader) onTapedWall(t *source.Table, e *checkEnd, known bool) bool
 	}
 	r, k := l.runOf(e.wall)
 	if taped := r.legs[k].Length; e.at > taped {
-		t.Errorf("at", "found %s along wall %s, which was taped as %s", l.house.text(e.at), r.ids[k], l.house.text(taped)).
-			Note(r.idPos[k], "the wall is taped here")
+		t.Errorf("at", "found %s along wall %s, which %s %s", l.house.text(e.at), r.ids[k], r.known(), l.house.text(taped)).
+			Note(r.here(k))
 		return false
 	}
 	return true
@@ -141,7 +141,7 @@ func (l *houseLoader) sameKind(c *check) bool {
 	q, k := l.runOf(b.wall)
 	if p.shared.Level != q.shared.Level {
 		c.t.Errorf("to", "found a check from wall %s%s to wall %s%s; want two places on one level",
-			p.ids[j], l.house.onLevel(p.shared.Level), q.ids[k], l.house.onLevel(q.shared.Level)).Note(q.idPos[k], "%s is taped here", q.ids[k])
+			p.ids[j], l.house.onLevel(p.shared.Level), q.ids[k], l.house.onLevel(q.shared.Level)).Note(q.here(k))
 		return false
 	}
 	if a.kind != wallFace {
@@ -149,7 +149,7 @@ func (l *houseLoader) sameKind(c *check) bool {
 	}
 	if alongY(p.legs[j]) != alongY(q.legs[k]) {
 		c.t.Errorf("to", "found walls %s and %s, which are not parallel; want end or at for both ends of the check", p.ids[j], q.ids[k]).
-			Note(q.idPos[k], "%s is taped here", q.ids[k])
+			Note(q.here(k))
 		return false
 	}
 	return true

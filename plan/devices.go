@@ -29,7 +29,7 @@ func (l *houseLoader) devices(root *source.Table) {
 			d.Up, d.Down = false, false
 			if t.Has("feed") {
 				t.Errorf("feed", "found a cable inside masonry wall %s, which has no bays; want no feed: the device is on its face", l.house.Walls[w].ID).
-					Note(l.house.Walls[w].Pos, "%s is taped here", l.house.Walls[w].ID)
+					Note(l.house.Walls[w].here())
 			}
 		}
 		if l.deviceFits(t, w, &d) {

@@ -112,7 +112,7 @@ func (l *jobLoader) loadHouse(root *source.Table, path string, read FileReader) 
 		l.levelNames.take(house.Levels[i].ID, house.Levels[i].Pos)
 	}
 	for i := range house.Walls {
-		l.wallNames.take(house.Walls[i].ID, house.Walls[i].Pos)
+		l.wallNames.takeWall(house.Walls[i].ID, house.Walls[i].Pos, house.Walls[i].Made)
 	}
 	l.things = house.things(&l.wallNames)
 	l.spots = spotReader{house: house, rooms: &l.roomNames}

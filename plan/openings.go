@@ -100,7 +100,7 @@ func (l *houseLoader) inWall(t *source.Table, key string, w int, stretch extent)
 	}
 	t.Errorf(key, "found %s along wall %s; want it from %s to %s, between the frames at the wall's ends",
 		l.house.stretchText(stretch), wall.ID, l.house.text(clear.lo), l.house.text(clear.hi)).
-		Note(wall.Pos, "%s is taped here", wall.ID)
+		Note(wall.here())
 	return false
 }
 
@@ -123,7 +123,7 @@ func (l *houseLoader) clearOfWalls(t *source.Table, key string, w int, stretch e
 		free = false
 		v := &l.house.Walls[other]
 		t.Errorf(key, "found a place on wall %s where wall %s meets it, from %s to %s along it", l.house.Walls[w].ID, v.ID, l.house.text(taken.lo), l.house.text(taken.hi)).
-			Note(v.Pos, "%s is taped here", v.ID)
+			Note(v.here())
 	})
 	return free
 }

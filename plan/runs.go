@@ -82,7 +82,7 @@ func (l *houseLoader) takeNames(r *run) {
 			l.list.Errorf(r.idPos[k], r.t.Path("names"), "found wall %q again; want a different id for each wall", id).
 				Note(l.wallNames.pos[i], "it is first used here")
 		}
-		l.wallNames.take(id, r.idPos[k])
+		l.wallNames.takeWall(id, r.idPos[k], r.derived)
 	}
 }
 
@@ -165,6 +165,19 @@ func (r *run) readNames() {
 		r.t.Errorf("names", "found %s for %s; want one name for each leg of the run",
 			counted(len(keys), "name"), counted(len(r.legs), "leg"))
 	}
+}
+
+// here is where the wall of a leg is in the file, for a note.
+func (r *run) here(leg int) (pos diag.Pos, format, id string) {
+	return hereOf(r.ids[leg], r.idPos[leg], r.derived)
+}
+
+// known says how the lengths of the walls are known, before the length.
+func (r *run) known() string {
+	if r.derived {
+		return "its rooms make"
+	}
+	return "was taped as"
 }
 
 // counted writes a number of things.
