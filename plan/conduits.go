@@ -105,7 +105,7 @@ func (l *houseLoader) conduitFits(t *source.Table, c *Conduit) bool {
 		return false
 	}
 	if ceiling := l.house.levelOf(c.Wall).Ceiling; c.Height > ceiling {
-		t.Errorf("height", "found %s, which is above the ceiling at %s", c.Height, ceiling)
+		t.Errorf("height", "found %s, which is above the ceiling at %s", exact(t.Units(), c.Height), exact(t.Units(), ceiling))
 		return false
 	}
 	if c.Inside >= wall.StudDepth {

@@ -22,7 +22,8 @@ func (l *houseLoader) readShape(in *inside) {
 		return
 	}
 	if !t.Has("width") && !t.Has("depth") {
-		t.Errorf("width", "found neither width and depth nor a walk; want the size of the room from face to face, or walk = \"E 12ft, N 8ft, W 12ft, S 8ft\" round its walls")
+		t.Errorf("width", "found neither width and depth nor a walk; want the size of the room from face to face, or walk = %q round its walls",
+			t.Example("E 12ft, N 8ft, W 12ft, S 8ft", "E 3.6m, N 2.4m, W 3.6m, S 2.4m"))
 		return
 	}
 	width, okX := length(t, "width", source.Required, insideSizes)

@@ -61,7 +61,7 @@ func (l *houseLoader) openingHeights(t *source.Table, o *Opening, w int) bool {
 		return false
 	}
 	if sill >= head {
-		t.Errorf("head", "found a head at %s; want it above the sill at %s", head, sill)
+		t.Errorf("head", "found a head at %s; want it above the sill at %s", exact(t.Units(), head), exact(t.Units(), sill))
 		return false
 	}
 	if w < 0 || !l.placed {
@@ -69,7 +69,7 @@ func (l *houseLoader) openingHeights(t *source.Table, o *Opening, w int) bool {
 	}
 	wall := &l.house.Walls[w]
 	if under := l.house.levelOf(w).PlateTop - measure.Length(wall.TopPlates)*wall.StudWidth; head > under {
-		t.Errorf("head", "found a head at %s; want at most %s, the underside of the top plate of wall %s", head, l.house.text(under), wall.ID)
+		t.Errorf("head", "found a head at %s; want at most %s, the underside of the top plate of wall %s", exact(t.Units(), head), l.house.text(under), wall.ID)
 		return false
 	}
 	return true

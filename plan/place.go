@@ -99,7 +99,7 @@ func (l *jobLoader) placeFromCorner(t *source.Table, s *Spot, room int, at offse
 	if f.from < s.At && s.At < f.to {
 		return true
 	}
-	t.Errorf("at", "found %s from the room's %s corner, which is not on wall %s; want %s", at.length, from, l.house.Walls[s.Wall].ID, l.allowedFrom(f, from == "right")).
+	t.Errorf("at", "found %s from the room's %s corner, which is not on wall %s; want %s", exact(t.Units(), at.length), from, l.house.Walls[s.Wall].ID, l.allowedFrom(f, from == "right")).
 		Note(l.house.Walls[s.Wall].here())
 	return false
 }
@@ -201,7 +201,7 @@ func (l *jobLoader) spotFits(t *source.Table, s *Spot) bool {
 	h := l.house
 	w, ceiling := &h.Walls[s.Wall], h.levelOf(s.Wall).Ceiling
 	if s.Height > ceiling {
-		t.Errorf("height", "found %s; want at most the ceiling at %s", s.Height, h.text(ceiling))
+		t.Errorf("height", "found %s; want at most the ceiling at %s", exact(t.Units(), s.Height), h.text(ceiling))
 		return false
 	}
 	if !h.clearOfOpenings(t, s.Wall, s.At, s.Height) {

@@ -112,10 +112,10 @@ func (l *houseLoader) readLegs(t *source.Table, key string) []survey.Leg {
 	if !ok {
 		return nil
 	}
-	found, faults := survey.ParseRun(text)
+	found, faults := survey.ParseRun(text, t.Units())
 	for _, f := range faults {
 		if f.Angled {
-			l.list.Errorf(t.ValuePosAt(key, f.Offset), t.Path(key), "found a wall that runs at an angle; want N, E, S or W and a length, such as N 8ft: walls run along the axes of the house")
+			l.list.Errorf(t.ValuePosAt(key, f.Offset), t.Path(key), "found a wall that runs at an angle; want N, E, S or W and a length, such as N %s: walls run along the axes of the house", t.Example("8ft", "2.4m"))
 			continue
 		}
 		l.list.Errorf(t.ValuePosAt(key, f.Offset), t.Path(key), "%s", f.Msg)
