@@ -64,6 +64,7 @@ func (l *houseLoader) closeWalk(in *inside, legs []survey.Leg) bool {
 			h.offText(mis.DX, mis.DY), h.text(mis.Linear), h.text(mis.Perimeter), mis.Ratio())
 	}
 	in.takeShape(p)
+	in.legs = legs
 	return true
 }
 
@@ -109,6 +110,7 @@ func crossingWord(i, j, n int) string {
 func (in *inside) takeShape(p geom.Polygon) {
 	b := p.Bounds()
 	in.shape = moved(geom.Unite(geom.AreaOf(p)).Outlines[0], geom.Point{}.Sub(b.Min))
+	in.walked = moved(p, geom.Point{}.Sub(b.Min))
 	in.corner, in.size = p[0].Sub(b.Min), b.Max.Sub(b.Min)
 }
 

@@ -36,6 +36,7 @@ type houseLoader struct {
 	spaceAt []int // in House.Spaces, by the order of names
 
 	insides []inside // rooms by their inside dimensions
+	inNames names    // of them
 	things  things   // what distances along walls may be measured from
 }
 

@@ -29,7 +29,8 @@ type run struct {
 	first              int            // index of its first wall
 	// derived is true of walls that follow from rooms by inside dimensions.
 	derived bool
-	each    []*run // what its walls are made of one by one, where they differ
+	each    []*run   // what its walls are made of one by one, where they differ
+	rooms   [][2]int // round which its walls were made, by side; -1 out of doors
 
 	start    geom.Point
 	from     int // the wall on whose line it starts, -1 if it starts at a point

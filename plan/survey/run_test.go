@@ -107,7 +107,7 @@ func TestParseRunFaults(t *testing.T) {
 
 // A run of the most legs is read.
 func TestParseRunMaxLegs(t *testing.T) {
-	legs, faults := ParseRun(strings.Repeat("E 1ft,", MaxLegs-1) + "E 1ft", measure.Imperial)
+	legs, faults := ParseRun(strings.Repeat("E 1ft,", MaxLegs-1)+"E 1ft", measure.Imperial)
 	if len(legs) != MaxLegs || faults != nil {
 		t.Errorf("%d legs, %v", len(legs), faults)
 	}
