@@ -144,8 +144,8 @@ func TestMutationsOfInside(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		room := [2]string{"bed", "hall"}[i]
-		files[i] = string(src) + "\n" + checkText("c", `room = "`+room+`", corner = "northwest"`, `room = "kitchen", corner = "southeast"`, "20ft")
+		room := [2]string{"kitchen", "living"}[i]
+		files[i] = string(src) + "\n" + checkText("c", `room = "bed", corner = "northwest"`, `room = "`+room+`", corner = "southeast"`, "20ft")
 	}
 	rng := rand.New(rand.NewPCG(5, 6))
 	loaded := 0
