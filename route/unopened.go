@@ -58,7 +58,7 @@ func (g *Graph) unopened(way []int32, known map[spot]bool) int {
 		if n.Kind == PlateNode {
 			return int(i)
 		}
-		if n.Kind == BayNode && found < 0 {
+		if found < 0 || n.Kind == BayNode && g.Nodes[found].Kind != BayNode {
 			found = int(i)
 		}
 	}
