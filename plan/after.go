@@ -202,7 +202,7 @@ func (l *jobLoader) takeHole(h *record.LeftHole) {
 	wall := &l.house.Walls[w]
 	if whole := ordered(wall.Along(wall.Body.Min), wall.Along(wall.Body.Max)); h.At <= whole.lo || h.At >= whole.hi {
 		l.list.Errorf(pos, "hole "+h.ID, "found a hole at %s along wall %s; want it from %s to %s", l.house.text(h.At), h.Wall, l.house.text(whole.lo), l.house.text(whole.hi)).
-			Note(wall.Pos, "%s is taped here", wall.ID)
+			Note(wall.here())
 		return
 	}
 	left := Fixed{ID: h.ID, Pos: pos, Do: FixedThere, Wall: w, At: h.At, Bottom: h.Through == record.BottomPlate, Diameter: h.Diameter, Cables: h.Cables}
@@ -232,7 +232,7 @@ func (l *jobLoader) takeSpool(s *record.LeftSpool) {
 	own := slices.IndexFunc(l.job.Spools, func(o Spool) bool { return o.ID == s.ID })
 	switch {
 	case own >= 0:
-		l.list.Warnf(l.job.Spools[own].Pos, "spool", "there are %s on spool %s here, and an earlier job left %s: this file wins", l.job.Spools[own].Left, s.ID, s.Left).Note(pos, "entry %d is here", s.Number)
+		l.list.Warnf(l.job.Spools[own].Pos, "spool", "there are %s on spool %s here, and an earlier job left %s: this file wins", exact(l.job.Spools[own].Units, l.job.Spools[own].Left), s.ID, exact(l.job.Spools[own].Units, s.Left)).Note(pos, "entry %d is here", s.Number)
 		return
 	case !known:
 		l.list.Warnf(pos, "spool "+s.ID, "found cable %.40q, which this job doesn't know, so that the spool is left out; it can be described under [[cable]]", s.Cable)

@@ -135,7 +135,7 @@ func (l *houseLoader) framing(t *source.Table, s *Space, kinds ...string) {
 	l.joistDepth(t, s)
 	s.Insulation = lengthOr(t, "insulation", insulations, 0)
 	if s.Spacing != 0 && s.Spacing <= s.Width {
-		t.Errorf("width", "found joists of %s at %s on centre; want room between them", s.Width, s.Spacing)
+		t.Errorf("width", "found joists of %s at %s on centre; want room between them", exact(t.Units(), s.Width), exact(t.Units(), s.Spacing))
 	}
 }
 

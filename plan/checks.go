@@ -39,10 +39,11 @@ const (
 	wallFace   endKind = iota // the wall as a line; the length is taped square to it
 	wallCorner                // the start or the end of the wall
 	wallPoint                 // a place along the wall
+	roomCorner                // an inside corner of a room by inside dimensions
 )
 
 // A checkEnd is one end of a check: a wall's taped line, or its finished face
-// on a side.
+// on a side, or the corner of a room.
 type checkEnd struct {
 	wall    int
 	kind    endKind
@@ -51,6 +52,8 @@ type checkEnd struct {
 	fromEnd bool
 	faced   bool
 	side    Side
+	room    int // of roomCorner, and which of its corners along its walk
+	corner  int
 }
 
 // readChecks reads all [[check]], and returns those without an error.
@@ -81,6 +84,9 @@ func (l *houseLoader) readCheckEnd(t *source.Table, key string) (checkEnd, bool)
 		return checkEnd{}, false
 	}
 	var e checkEnd
+	if in.Has("room") || in.Has("corner") {
+		return l.readRoomCorner(in)
+	}
 	e.wall, ok = l.findWall(in, "wall", source.Required)
 	if in.Has("side") {
 		side, okSide := in.Choice("side", source.Optional, "left", "right")
@@ -115,8 +121,8 @@ func (l *houseLoader) onTapedWall(t *source.Table, e *checkEnd, known bool) bool
 	}
 	r, k := l.runOf(e.wall)
 	if taped := r.legs[k].Length; e.at > taped {
-		t.Errorf("at", "found %s along wall %s, which was taped as %s", l.house.text(e.at), r.ids[k], l.house.text(taped)).
-			Note(r.idPos[k], "the wall is taped here")
+		t.Errorf("at", "found %s along wall %s, which %s %s", l.house.text(e.at), r.ids[k], r.known(), l.house.text(taped)).
+			Note(r.here(k))
 		return false
 	}
 	return true
@@ -127,7 +133,7 @@ func (l *houseLoader) onTapedWall(t *source.Table, e *checkEnd, known bool) bool
 func (l *houseLoader) sameKind(c *check) bool {
 	a, b := c.ends[0], c.ends[1]
 	if (a.kind == wallFace) != (b.kind == wallFace) {
-		c.t.Errorf("to", `found a place on one wall and another wall as a whole; want end or at for both, or for neither where walls are parallel`)
+		c.t.Errorf("to", `found a place at one end and a wall as a whole at the other; want end, at or corner for both, or a wall alone for both where walls are parallel`)
 		return false
 	}
 	if a == b {
@@ -137,19 +143,22 @@ func (l *houseLoader) sameKind(c *check) bool {
 	if l.badRun {
 		return true
 	}
-	p, j := l.runOf(a.wall)
-	q, k := l.runOf(b.wall)
-	if p.shared.Level != q.shared.Level {
-		c.t.Errorf("to", "found a check from wall %s%s to wall %s%s; want two places on one level",
-			p.ids[j], l.house.onLevel(p.shared.Level), q.ids[k], l.house.onLevel(q.shared.Level)).Note(q.idPos[k], "%s is taped here", q.ids[k])
+	if from, to := l.levelOfEnd(&a), l.levelOfEnd(&b); from != to {
+		d := c.t.Errorf("to", "found a check from %s%s to %s%s; want two places on one level", l.endText(&a), l.house.onLevel(from), l.endText(&b), l.house.onLevel(to))
+		if b.kind != roomCorner {
+			q, k := l.runOf(b.wall)
+			d.Note(q.here(k))
+		}
 		return false
 	}
 	if a.kind != wallFace {
 		return true
 	}
+	p, j := l.runOf(a.wall)
+	q, k := l.runOf(b.wall)
 	if alongY(p.legs[j]) != alongY(q.legs[k]) {
 		c.t.Errorf("to", "found walls %s and %s, which are not parallel; want end or at for both ends of the check", p.ids[j], q.ids[k]).
-			Note(q.idPos[k], "%s is taped here", q.ids[k])
+			Note(q.here(k))
 		return false
 	}
 	return true
@@ -158,8 +167,12 @@ func (l *houseLoader) sameKind(c *check) bool {
 // faceOffsets is how far the finished faces of a leg, on its left and on its
 // right, are from its taped line, along the axis across it.
 func (l *houseLoader) faceOffsets(r *run, k int) [2]measure.Length {
-	w := r.shared
-	w.Boards = [2]measure.Length{r.board, r.board}
+	of := r
+	if r.each != nil {
+		of = r.each[k]
+	}
+	w := of.shared
+	w.Boards = [2]measure.Length{of.board, of.board}
 	if w.Exterior && r.closes {
 		w.Boards[outerSide(survey.Close(r.legs, false, 0).Points)] = r.cladOf(k).thick
 	}

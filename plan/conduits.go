@@ -101,16 +101,16 @@ func heldDiameter(h *source.Table) (measure.Length, bool) {
 func (l *houseLoader) conduitFits(t *source.Table, c *Conduit) bool {
 	wall := &l.house.Walls[c.Wall]
 	if wall.Masonry {
-		t.Errorf("wall", "found a conduit in masonry wall %s, which has no bays", wall.ID).Note(wall.Pos, "%s is taped here", wall.ID)
+		t.Errorf("wall", "found a conduit in masonry wall %s, which has no bays", wall.ID).Note(wall.here())
 		return false
 	}
 	if ceiling := l.house.levelOf(c.Wall).Ceiling; c.Height > ceiling {
-		t.Errorf("height", "found %s, which is above the ceiling at %s", c.Height, ceiling)
+		t.Errorf("height", "found %s, which is above the ceiling at %s", exact(t.Units(), c.Height), exact(t.Units(), ceiling))
 		return false
 	}
 	if c.Inside >= wall.StudDepth {
 		t.Errorf("wall", "found a conduit of %s inside, which the studs of wall %s, %s deep, do not hide", l.house.text(c.Inside), wall.ID, l.house.text(wall.StudDepth)).
-			Note(wall.Pos, "%s is taped here", wall.ID)
+			Note(wall.here())
 		return false
 	}
 	pipe := c.stretch()
@@ -151,7 +151,7 @@ func (l *houseLoader) conduitEnds(t *source.Table, c *Conduit) bool {
 		return true
 	}
 	t.Errorf(key, "found a conduit %s wall %s, where the file has none: no attic, no floor and no crawl space", way, w.ID).
-		Note(w.Pos, "%s is taped here", w.ID)
+		Note(w.here())
 	return false
 }
 

@@ -29,7 +29,7 @@ func (l *houseLoader) devices(root *source.Table) {
 			d.Up, d.Down = false, false
 			if t.Has("feed") {
 				t.Errorf("feed", "found a cable inside masonry wall %s, which has no bays; want no feed: the device is on its face", l.house.Walls[w].ID).
-					Note(l.house.Walls[w].Pos, "%s is taped here", l.house.Walls[w].ID)
+					Note(l.house.Walls[w].here())
 			}
 		}
 		if l.deviceFits(t, w, &d) {
@@ -41,7 +41,7 @@ func (l *houseLoader) devices(root *source.Table) {
 // deviceFits reports whether a device is in its wall.
 func (l *houseLoader) deviceFits(t *source.Table, w int, d *Device) bool {
 	if ceiling := l.house.levelOf(w).Ceiling; d.Height > ceiling {
-		t.Errorf("height", "found %s, which is above the ceiling at %s", d.Height, ceiling)
+		t.Errorf("height", "found %s, which is above the ceiling at %s", exact(t.Units(), d.Height), exact(t.Units(), ceiling))
 		return false
 	}
 	place := extent{d.At, d.At}

@@ -319,6 +319,18 @@
 //	between = ["bed", "kitchen"]
 //	bearing = true                    # all else as [inner]
 //
+//	[[check]]                         # the diagonal of a room
+//	id = "kitchen"
+//	from = { room = "kitchen", corner = "northwest" } # "southwest", "southeast", "northeast"
+//	to = { room = "kitchen", corner = "southeast" }
+//	length = "15ft 7-7/16in"
+//
+//	[[check]]
+//	id = "bath"
+//	from = { room = "bath", corner = 4 } # of its walk, whose start is 1
+//	to = { room = "bath", corner = "southwest" } # the one that is farthest to the south-west
+//	length = "10ft"
+//
 //	[attic]
 //	joists_run = "N"
 //	joist = "sawn"
@@ -641,7 +653,8 @@
 // the end of a wall's taped line, or along it; with side it is on the finished
 // face there, and where the wall turns into the next of its run in the corner
 // of both faces. At a free end it is where the tape ended. A check between two
-// parallel walls, without a place, is taped square to them.
+// parallel walls, without a place, is taped square to them. A place may also be an
+// inside corner of a room by inside dimensions.
 //
 // All lengths of walls, the places where runs start on others and the checks
 // make one network (package survey): walls keep their directions, every length
@@ -651,6 +664,10 @@
 // check differs from the walls by more than chance. Checks do not move walls,
 // unless adjust is true and nothing is in doubt: then all walls are where least
 // squares has them, and not where each run closes by itself.
+//
+// Of rooms by inside dimensions the network has what was taped: widths, depths and
+// legs of walks. Walls between rooms are as thick as they are made, and rooms
+// where the file says, each as good as sketch_error.
 //
 // # The job file
 //

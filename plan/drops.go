@@ -243,7 +243,7 @@ func (l *jobLoader) soffitSpot(t *source.Table, d *Drop) {
 		out = room / 2
 	}
 	if out == 0 || out > room {
-		t.Errorf("out", "found %s out of wall %s; want it above zero and at most %s, the end of the overhang", out, wall.ID, l.house.text(room)).
+		t.Errorf("out", "found %s out of wall %s; want it above zero and at most %s, the end of the overhang", exact(t.Units(), out), wall.ID, l.house.text(room)).
 			Note(roof.Pos, "the overhang is given here")
 		return
 	}

@@ -74,7 +74,7 @@ func (h *House) underEave(t *source.Table, w int, e extent) (*Roof, bool) {
 	wall := &h.Walls[w]
 	if !wall.Exterior {
 		t.Errorf("wall", "found wall %s, which is not exterior; want an outer wall, which has a soffit", wall.ID).
-			Note(wall.Pos, "%s is taped here", wall.ID)
+			Note(wall.here())
 		return nil, false
 	}
 	if slices.ContainsFunc(h.Roofs, func(r *Roof) bool { return r.Outline == nil }) {
@@ -83,7 +83,7 @@ func (h *House) underEave(t *source.Table, w int, e extent) (*Roof, bool) {
 	r := h.roofOn(wall, e.lo)
 	if r == nil || r != h.roofOn(wall, e.hi) {
 		t.Errorf("wall", "found %s along wall %s%s, on which no roof stands all along; want an outer wall under an overhang", h.stretchText(e), wall.ID, h.onLevel(wall.Level)).
-			Note(wall.Pos, "%s is taped here", wall.ID)
+			Note(wall.here())
 		return nil, false
 	}
 	if (r.Surface != nil || r.Flat) && r.Overhang == 0 {
@@ -104,6 +104,6 @@ func (h *House) besideWall(t *source.Table, w int, e extent, r *Roof) bool {
 	}
 	t.Errorf("at", "found %s along wall %s; want it from %s to %s, with the overhang at its ends", h.stretchText(e), wall.ID,
 		h.text(whole.lo-r.Overhang), h.text(whole.hi+r.Overhang)).
-		Note(wall.Pos, "%s is taped here", wall.ID)
+		Note(wall.here())
 	return false
 }

@@ -205,7 +205,7 @@ func (l *jobLoader) alongPlate(t *source.Table, s *Spot, at measure.Length, from
 		return true
 	}
 	t.Errorf("at", "found a hole at %s along wall %s; want it from %s to %s", l.house.text(s.At), w.ID, l.house.text(whole.lo), l.house.text(whole.hi)).
-		Note(w.Pos, "%s is taped here", w.ID)
+		Note(w.here())
 	return false
 }
 

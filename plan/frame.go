@@ -92,7 +92,7 @@ func (l *houseLoader) checkBlocks(r *run, level int) {
 	for _, item := range r.blocks {
 		if item.Value <= 0 || item.Value >= top {
 			l.list.Errorf(item.Pos, r.t.Path("fire_blocks"), "found a row of blocking at %s; want one above the floor and below the top of the plates at %s",
-				item.Value, top)
+				exact(r.t.Units(), item.Value), exact(r.t.Units(), top))
 		}
 	}
 }

@@ -60,6 +60,7 @@ func (l *jobLoader) include(root *source.Table, path string, read FileReader) {
 		t, list := source.Parse(f.at, src)
 		l.included = append(l.included, included{t, list})
 		if t != nil {
+			t.Speak(root.Units())
 			l.onlySettings(t)
 			l.settings(t)
 		}

@@ -6,6 +6,7 @@ import (
 	"topplate/plan/geom"
 	"topplate/plan/measure"
 	"topplate/plan/source"
+	"topplate/plan/survey"
 )
 
 // An inside is a room that the file gives by its inside dimensions, from
@@ -19,6 +20,8 @@ type inside struct {
 	shape    geom.Polygon // from the south-west corner of its bounds, if it is sized
 	size     geom.Point   // of its bounds
 	corner   geom.Point   // where the walk starts, from there
+	legs     []survey.Leg // of the walk, none of a room by width and depth
+	walked   geom.Polygon // its corners from there, as they come in the walk
 	state    insideState
 	outline  geom.Polygon // once it is placed, against the clock
 	bounds   geom.Rect
@@ -56,7 +59,8 @@ func (l *houseLoader) insideRuns(root *source.Table) {
 		return
 	}
 	good := len(found) > 0
-	ids := names{kind: "room", place: "under [[inside]]"}
+	l.inNames = names{kind: "room", place: "under [[inside]]"}
+	ids := &l.inNames
 	for _, t := range found {
 		in := inside{t: t, from: -1, lineOf: -1, over: insideSpot{room: -1}}
 		in.id, _ = t.Name("id", source.Required)
@@ -66,10 +70,10 @@ func (l *houseLoader) insideRuns(root *source.Table) {
 		l.insides = append(l.insides, in)
 	}
 	good = l.checkCorners() && good
-	m := l.readMakeup(root, &ids)
+	m := l.readMakeup(root, ids)
 	good = good && m != nil
 	for i := range l.insides {
-		good = l.readInsidePlace(&l.insides[i], &ids) && good
+		good = l.readInsidePlace(&l.insides[i], ids) && good
 	}
 	if l.adjust {
 		l.list.Errorf(l.adjustPos, "house.adjust", "found adjust = true with rooms by inside dimensions, of which no walls were taped; want adjust = false")

@@ -144,7 +144,8 @@ func TestMutationsOfInside(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		files[i] = string(src)
+		room := [2]string{"kitchen", "living"}[i]
+		files[i] = string(src) + "\n" + checkText("c", `room = "bed", corner = "northwest"`, `room = "`+room+`", corner = "southeast"`, "20ft")
 	}
 	rng := rand.New(rand.NewPCG(5, 6))
 	loaded := 0

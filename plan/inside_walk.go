@@ -22,7 +22,8 @@ func (l *houseLoader) readShape(in *inside) {
 		return
 	}
 	if !t.Has("width") && !t.Has("depth") {
-		t.Errorf("width", "found neither width and depth nor a walk; want the size of the room from face to face, or walk = \"E 12ft, N 8ft, W 12ft, S 8ft\" round its walls")
+		t.Errorf("width", "found neither width and depth nor a walk; want the size of the room from face to face, or walk = %q round its walls",
+			t.Example("E 12ft, N 8ft, W 12ft, S 8ft", "E 3.6m, N 2.4m, W 3.6m, S 2.4m"))
 		return
 	}
 	width, okX := length(t, "width", source.Required, insideSizes)
@@ -63,6 +64,7 @@ func (l *houseLoader) closeWalk(in *inside, legs []survey.Leg) bool {
 			h.offText(mis.DX, mis.DY), h.text(mis.Linear), h.text(mis.Perimeter), mis.Ratio())
 	}
 	in.takeShape(p)
+	in.legs = legs
 	return true
 }
 
@@ -108,6 +110,7 @@ func crossingWord(i, j, n int) string {
 func (in *inside) takeShape(p geom.Polygon) {
 	b := p.Bounds()
 	in.shape = moved(geom.Unite(geom.AreaOf(p)).Outlines[0], geom.Point{}.Sub(b.Min))
+	in.walked = moved(p, geom.Point{}.Sub(b.Min))
 	in.corner, in.size = p[0].Sub(b.Min), b.Max.Sub(b.Min)
 }
 

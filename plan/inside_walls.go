@@ -89,6 +89,7 @@ func (l *houseLoader) outerRun(pieces []outerPiece, in *inside, m *makeup) *run 
 	for i, piece := range pieces {
 		r.ids[i] = before + r.ids[i]
 		r.legs, r.each = append(r.legs, legBetween(piece.a, piece.b)), append(r.each, piece.of.run)
+		r.rooms = append(r.rooms, [2]int{Left: piece.room, Right: -1})
 		pos := l.insides[piece.room].t.Pos()
 		if m.outerNames != nil && m.outerNames.Has(r.ids[i]) {
 			pos = m.outerNames.ValuePos(r.ids[i])
@@ -218,6 +219,11 @@ func (l *houseLoader) innerRun(line []facedPair, m *makeup) *run {
 		}
 		r.legs = append(r.legs, legBetween(line[0].point(at), line[0].point(end)))
 		r.each = append(r.each, m.between(p.a, p.b))
+		rooms := [2]int{Left: p.b, Right: p.a} // of a wall that runs east
+		if p.alongY {
+			rooms = [2]int{Left: p.a, Right: p.b}
+		}
+		r.rooms = append(r.rooms, rooms)
 		r.ids, r.idPos = append(r.ids, p.id), append(r.idPos, p.pos)
 		at = end
 	}

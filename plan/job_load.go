@@ -76,7 +76,7 @@ func LoadJob(path string, read FileReader) (*Job, *diag.List) {
 
 // loadHouse reads the house of the job.
 func (l *jobLoader) loadHouse(root *source.Table, path string, read FileReader) {
-	// Units are those of the house; without one, any will do for the rest.
+	// Units are those of the house; without any, these will do for the rest.
 	l.std = defaultsOf[0]
 	name, ok := root.Text("house", source.Required)
 	if !ok {
@@ -92,8 +92,9 @@ func (l *jobLoader) loadHouse(root *source.Table, path string, read FileReader) 
 		return
 	}
 	l.job.Inputs = append(l.job.Inputs, Input{filepath.ToSlash(name), sha256.Sum256(src)})
-	house, list := LoadHouse(at, src)
+	house, units, list := loadHouse(at, src)
 	l.list.Append(list)
+	root.Speak(units)
 	if house == nil {
 		return
 	}
@@ -112,7 +113,7 @@ func (l *jobLoader) loadHouse(root *source.Table, path string, read FileReader) 
 		l.levelNames.take(house.Levels[i].ID, house.Levels[i].Pos)
 	}
 	for i := range house.Walls {
-		l.wallNames.take(house.Walls[i].ID, house.Walls[i].Pos)
+		l.wallNames.takeWall(house.Walls[i].ID, house.Walls[i].Pos, house.Walls[i].Made)
 	}
 	l.things = house.things(&l.wallNames)
 	l.spots = spotReader{house: house, rooms: &l.roomNames}

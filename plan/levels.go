@@ -112,7 +112,7 @@ func (l *houseLoader) setLevel(r *run, seen []*run) {
 	if r.t.Has("level") && r.shared.Level != on.shared.Level && r.state != unplaceable && on.state != unplaceable {
 		r.t.Errorf("level", "found level %s for walls that start on wall %s of level %s; want that level, or a start at a point",
 			l.house.Levels[r.shared.Level].ID, l.wallNames.ids[r.from], l.house.Levels[on.shared.Level].ID).
-			Note(on.t.Pos(), "%s is taped here", l.wallNames.ids[r.from])
+			Note(l.wallNames.here(r.from))
 		r.state = unplaceable
 		return
 	}

@@ -36,6 +36,7 @@ type houseLoader struct {
 	spaceAt []int // in House.Spaces, by the order of names
 
 	insides []inside // rooms by their inside dimensions
+	inNames names    // of them
 	things  things   // what distances along walls may be measured from
 }
 
@@ -43,9 +44,15 @@ type houseLoader struct {
 // house is nil if there is any error, and the list has all that were found.
 // Warnings come with a house.
 func LoadHouse(name string, src []byte) (*House, *diag.List) {
+	h, _, list := loadHouse(name, src)
+	return h, list
+}
+
+// loadHouse is LoadHouse, and tells the units of a house with errors, too.
+func loadHouse(name string, src []byte) (*House, measure.System, *diag.List) {
 	root, list := source.Parse(name, src)
 	if root == nil {
-		return nil, list
+		return nil, measure.Imperial, list
 	}
 	l := newHouseLoader(name, list)
 	l.header(root)
@@ -71,9 +78,9 @@ func LoadHouse(name string, src []byte) (*House, *diag.List) {
 	l.cautionShared()
 	root.Done()
 	if list.HasErrors() {
-		return nil, list
+		return nil, l.house.Units, list
 	}
-	return l.house, list
+	return l.house, l.house.Units, list
 }
 
 func newHouseLoader(name string, list *diag.List) *houseLoader {
@@ -93,12 +100,13 @@ func (l *houseLoader) header(root *source.Table) {
 	if !ok {
 		return
 	}
-	h.Name, _ = t.Title("name", source.Required)
-	h.Place = titleOr(t, "place")
 	if units, _ := t.Choice("units", source.Required, "imperial", "metric"); units == "metric" {
 		h.Units = measure.Metric
 		l.std = defaultsOf[measure.Metric]
+		root.Speak(measure.Metric)
 	}
+	h.Name, _ = t.Title("name", source.Required)
+	h.Place = titleOr(t, "place")
 	h.North = intOr(t, "north", 0, 359, 0)
 	h.Built = intOr(t, "built", 1600, 2100, 0)
 	h.SketchError = lengthOr(t, "sketch_error", sketchErrors, l.std.sketchError)

@@ -15,6 +15,7 @@ type names struct {
 	place string // where they are declared, for messages
 	ids   []string
 	pos   []diag.Pos
+	made  []bool // of walls: they were made round rooms
 }
 
 // add takes up an id and reports one that is taken.
@@ -32,6 +33,17 @@ func (n *names) add(t *source.Table, key, id string) {
 // end.
 func (n *names) take(id string, pos diag.Pos) {
 	n.ids, n.pos = append(n.ids, id), append(n.pos, pos)
+}
+
+// takeWall takes up the id of a wall.
+func (n *names) takeWall(id string, pos diag.Pos, made bool) {
+	n.take(id, pos)
+	n.made = append(n.made, made)
+}
+
+// here is where the wall with an index is in the file, for a note.
+func (n *names) here(wall int) (pos diag.Pos, format, id string) {
+	return hereOf(n.ids[wall], n.pos[wall], n.made[wall])
 }
 
 // find reads a reference under key and returns the index of what it names.

@@ -33,14 +33,16 @@ type tapedNet struct {
 	stations map[*run][]survey.Station // where its legs start and end; nil if not known
 	legs     map[*run]int              // the observation of its first leg
 	checks   []check
-	first    int // the observation of the first check
+	first    int                      // the observation of the first check
+	root     int                      // of the rooms by inside dimensions, the one that is held
+	rooms    map[int][]survey.Station // the corners of rooms by inside dimensions, along their walks
 }
 
 // A taped is an observation as messages name it.
 type taped struct {
-	name string
-	pos  diag.Pos
-	made bool // it follows from the inside dimensions of rooms
+	name  string
+	pos   diag.Pos
+	given bool // nobody taped it: the file says so
 }
 
 // tapedNets makes the network of each level.
@@ -81,7 +83,7 @@ func (l *houseLoader) newTapedNet(level int, checks []check) *tapedNet {
 		}
 	}
 	for _, c := range checks {
-		if r, _ := l.runOf(c.ends[0].wall); r.shared.Level == level {
+		if l.levelOfEnd(&c.ends[0]) == level {
 			s.checks = append(s.checks, c)
 		}
 	}
@@ -90,7 +92,9 @@ func (l *houseLoader) newTapedNet(level int, checks []check) *tapedNet {
 	// Sums are rounded in their order, so the order is that of the ids and not
 	// that of the file.
 	slices.SortFunc(s.checks, func(a, b check) int { return strings.Compare(a.id, b.id) })
-	for _, r := range slices.SortedFunc(slices.Values(s.runs), func(a, b *run) int { return strings.Compare(a.id, b.id) }) {
+	slices.SortFunc(s.runs, func(a, b *run) int { return strings.Compare(a.id, b.id) })
+	s.addRooms(level)
+	for _, r := range s.runs {
 		if !s.addRun(r) {
 			return nil
 		}
@@ -124,6 +128,10 @@ func (s *tapedNet) addRun(r *run) (ok bool) {
 	if r.state == unplaceable {
 		return false
 	}
+	if r.derived {
+		s.stations[r] = s.madeStations(r)
+		return true
+	}
 	at := survey.Station{}
 	if r.from < 0 {
 		at.X, at.Y = s.unknown(r.start.X, true), s.unknown(r.start.Y, true)
@@ -131,7 +139,7 @@ func (s *tapedNet) addRun(r *run) (ok bool) {
 		return false
 	}
 	s.legs[r] = len(s.taped)
-	s.stations[r] = s.addLegs(r, at)
+	s.stations[r] = s.addLegs(r.legs, r.closes, at, func(k int) (string, diag.Pos) { return "wall " + r.ids[k], r.idPos[k] })
 	return true
 }
 
@@ -153,28 +161,29 @@ func (s *tapedNet) startOnWall(r *run) (survey.Station, bool) {
 	return at, true
 }
 
-// addLegs adds the legs of a run from its first station. In a run that closes
-// the last leg on each axis comes back to the line of the start.
-func (s *tapedNet) addLegs(r *run, at survey.Station) []survey.Station {
+// addLegs adds the legs of a run, or of the walk round a room, from its first
+// station. In one that closes the last leg on each axis comes back to the line of
+// the start.
+func (s *tapedNet) addLegs(legs []survey.Leg, closes bool, at survey.Station, called func(k int) (string, diag.Pos)) []survey.Station {
 	start := at
 	stations := []survey.Station{at}
 	back := map[bool]int{}
-	for k, leg := range r.legs {
+	for k, leg := range legs {
 		back[alongY(leg)] = k
 	}
-	for k, leg := range r.legs {
+	for k, leg := range legs {
 		to := at
 		signed, along, unknown := legAxis(leg, leg.Length, &to)
 		switch {
-		case !r.closes || back[alongY(leg)] != k:
+		case !closes || back[alongY(leg)] != k:
 			*unknown = s.unknown(s.net.Near[*unknown]+signed, false)
 		case along == survey.AlongY:
 			to.Y = start.Y
 		default:
 			to.X = start.X
 		}
-		s.observe(survey.Observation{From: at, To: to, Along: along, Length: signed}, s.l.house.SketchError, "wall "+r.ids[k], r.idPos[k])
-		s.taped[len(s.taped)-1].made = r.derived
+		name, pos := called(k)
+		s.observe(survey.Observation{From: at, To: to, Along: along, Length: signed}, s.l.house.SketchError, name, pos)
 		stations, at = append(stations, to), to
 	}
 	return stations
@@ -220,6 +229,9 @@ func (s *tapedNet) addCheck(c *check) {
 
 // stationOf is the station of an end of a check.
 func (s *tapedNet) stationOf(e *checkEnd) survey.Station {
+	if e.kind == roomCorner {
+		return s.rooms[e.room][e.corner]
+	}
 	r, k := s.l.runOf(e.wall)
 	leg, at := r.legs[k], s.stations[r][k]
 	if e.kind == wallCorner && e.end == atEnd || e.kind == wallPoint && e.fromEnd {
@@ -235,11 +247,21 @@ func (s *tapedNet) stationOf(e *checkEnd) survey.Station {
 	if !e.faced {
 		return at
 	}
-	shift(&at, !alongY(leg), s.l.faceOffsets(r, k)[e.side])
+	s.toFace(&at, r, k, e.side)
 	if next, ok := r.neighbour(k, e.end); ok && e.kind == wallCorner && alongY(r.legs[next]) != alongY(leg) {
-		shift(&at, alongY(leg), s.l.faceOffsets(r, next)[e.side])
+		s.toFace(&at, r, next, e.side)
 	}
 	return at
+}
+
+// toFace moves a station from the line of a wall to its finished face on a side:
+// that of the room there, if the wall was made round it.
+func (s *tapedNet) toFace(at *survey.Station, r *run, k int, side Side) {
+	across := !alongY(r.legs[k])
+	shift(at, across, s.l.faceOffsets(r, k)[side])
+	if r.derived && r.rooms[k][side] >= 0 {
+		s.snap(at, across, r.rooms[k][side], place(*at, s.net.Near))
+	}
 }
 
 // shift moves what is known of a station along one axis.
@@ -310,6 +332,9 @@ func (s *tapedNet) settle(a *survey.Adjustment, doubtful []int) {
 		return
 	}
 	for _, r := range s.runs {
+		if r.derived {
+			continue
+		}
 		at := s.stations[r]
 		points := make([]geom.Point, len(at))
 		r.start = place(at[0], a.Values)
@@ -361,11 +386,11 @@ func (s *tapedNet) noteDoubt(d *diag.Diagnostic, a *survey.Adjustment, doubtful 
 		if expected < 0 {
 			expected, other = -expected, " the other way"
 		}
-		from, again := "taped as", "it"
-		if o.made {
-			from, again = "which its rooms make", "them"
+		from := "taped"
+		if o.given {
+			from = "given"
 		}
-		d.Note(o.pos, "%s %s, %s %s; the rest makes it %s%s: tape %s again", which, o.name, from, h.text(length), h.text(expected), other, again)
+		d.Note(o.pos, "%s %s, %s as %s; the rest makes it %s%s: tape it again", which, o.name, from, h.text(length), h.text(expected), other)
 	}
 }
 
@@ -413,12 +438,15 @@ func (s *tapedNet) checkEnds(c *check, drawn []measure.Length) (p, q geom.Point)
 	return p, q
 }
 
-// drawn is the unknowns as the runs are placed.
+// drawn is the unknowns as the runs are placed; those of rooms are near them.
 func (s *tapedNet) drawn() []measure.Length {
-	values := make([]measure.Length, len(s.net.Near))
+	values := slices.Clone(s.net.Near)
 	for _, r := range s.runs {
+		if r.derived {
+			continue
+		}
 		for k, at := range s.stations[r] {
-			p := r.start.Add(r.traverse.Points[k])
+			p := r.start.Add(r.traverse.Points[k]).Sub(at.Known)
 			values[at.X], values[at.Y] = p.X, p.Y
 		}
 	}

@@ -35,7 +35,7 @@ func (l *houseLoader) obstacles(root *source.Table) {
 		o.ByRule = !t.Has("clearance")
 		o.Clearance = lengthOr(t, "clearance", clearances, clearanceBy(rule.NewBook(nil), o.Kind))
 		if okTop && top <= o.Bottom {
-			t.Errorf("top", "found a top at %s; want it above the bottom at %s", top, o.Bottom)
+			t.Errorf("top", "found a top at %s; want it above the bottom at %s", exact(t.Units(), top), exact(t.Units(), o.Bottom))
 		}
 		o.Area, o.Top = area, top
 		if okArea && okSpace && l.inSpace(t, "from", s, area, "an obstacle") {

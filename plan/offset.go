@@ -50,7 +50,13 @@ type offsetFault struct {
 	msg string
 }
 
-const offsetExample = `write it as 2ft 3in left of door1, 5in beyond wall hall`
+// lengthsIn are two lengths in the units of a house, for examples.
+var lengthsIn = [...][2]string{measure.Imperial: {"2ft 3in", "5in"}, measure.Metric: {"690mm", "130mm"}}
+
+// example is how offsets are written.
+func (p *offsetParser) example() string {
+	return fmt.Sprintf("write it as %s left of door1, %s beyond wall hall", lengthsIn[p.units][0], lengthsIn[p.units][1])
+}
 
 // parseOffset reads the text of a distance along a wall:
 //
@@ -61,18 +67,18 @@ const offsetExample = `write it as 2ft 3in left of door1, 5in beyond wall hall`
 //
 // known is false, without a fault, if the text is not one that is measured from
 // something: then it is a length or a mistake in one.
-func parseOffset(text string) (o offset, known bool, fault *offsetFault) {
+func parseOffset(text string, units measure.System) (o offset, known bool, fault *offsetFault) {
 	at, ok := wordsAfter(text)
 	if !ok {
 		return o, false, nil
 	}
-	p := &offsetParser{text: text, at: at}
+	p := &offsetParser{text: text, at: at, units: units}
 	if fault := p.way(&o); fault != nil {
 		return o, true, fault
 	}
 	number := strings.TrimSpace(text[:at])
 	if number == "" {
-		return o, true, &offsetFault{at, fmt.Sprintf("found no length before %s; %s", o.way, offsetExample)}
+		return o, true, &offsetFault{at, fmt.Sprintf("found no length before %s; %s", o.way, p.example())}
 	}
 	o.length, _ = measure.Parse(number)
 	return o, true, p.name(&o)
@@ -98,8 +104,9 @@ func wordsAfter(text string) (at int, ok bool) {
 
 // An offsetParser walks the words behind the length.
 type offsetParser struct {
-	text string
-	at   int
+	text  string
+	at    int
+	units measure.System
 }
 
 // word passes the next word and returns it, empty at the end, and where it is.
@@ -127,7 +134,7 @@ func (p *offsetParser) way(o *offset) *offsetFault {
 			return nil
 		}
 		if next, nextAt := p.word(); next != of {
-			return &offsetFault{nextAt, fmt.Sprintf("found %s after %s; want of, as in 2ft 3in %s door1", orNothing(next), word, w)}
+			return &offsetFault{nextAt, fmt.Sprintf("found %s after %s; want of, as in %s %s door1", orNothing(next), word, lengthsIn[p.units][0], w)}
 		}
 		return nil
 	}
@@ -152,12 +159,12 @@ func (p *offsetParser) name(o *offset) *offsetFault {
 		if near, ok := diag.Nearest(words[0], thingKinds); ok {
 			return &offsetFault{places[0], fmt.Sprintf("found %.40q; the nearest is %q", words[0], near)}
 		}
-		return &offsetFault{places[1], fmt.Sprintf("found %.40q after the name; %s", words[1], offsetExample)}
+		return &offsetFault{places[1], fmt.Sprintf("found %.40q after the name; %s", words[1], p.example())}
 	case words[1] != "":
 		o.kind, k = words[0], 1
 	}
 	if k == 1 && words[2] != "" {
-		return &offsetFault{places[2], fmt.Sprintf("found %.40q after the name; %s", words[2], offsetExample)}
+		return &offsetFault{places[2], fmt.Sprintf("found %.40q after the name; %s", words[2], p.example())}
 	}
 	o.name, o.nameAt = words[k], places[k]
 	if i := source.NotName(o.name); i >= 0 {
@@ -177,7 +184,7 @@ func orNothing(word string) string {
 func readOffset(t *source.Table, key string) (offset, bool) {
 	if t.Kind(key) == source.KindText {
 		text, _ := t.Text(key, source.Required)
-		o, known, fault := parseOffset(text)
+		o, known, fault := parseOffset(text, t.Units())
 		if fault != nil {
 			t.ErrorfAt(key, fault.at, "%s", fault.msg)
 			return o, false

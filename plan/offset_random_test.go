@@ -51,7 +51,7 @@ func withOffsets(rng *rand.Rand, h *House, src string, written map[string]int) s
 	blocks := strings.Split(src, "\n\n")
 	ids := &names{}
 	for i := range h.Walls {
-		ids.take(h.Walls[i].ID, diag.Pos{})
+		ids.takeWall(h.Walls[i].ID, diag.Pos{}, false)
 	}
 	s := h.things(ids)
 	// A thing may be measured from those before it, and only from plain ones

@@ -22,13 +22,13 @@ func TestParseOffset(t *testing.T) {
 		{"½in beyond conduit c", offset{way: beyond, kind: "conduit", name: "c", nameAt: 20}, "1/2in"},
 	} {
 		c.want.length = at(t, c.along)
-		got, known, fault := parseOffset(c.text)
+		got, known, fault := parseOffset(c.text, measure.Imperial)
 		if fault != nil || !known || got != c.want {
 			t.Errorf("%q is %+v, %v, %+v; want %+v", c.text, got, known, fault, c.want)
 		}
 	}
 	for _, text := range []string{"", "6ft", "6ft 2in", "-3in", "6", "nonsense", "6 left of door1", "2ft 3in, left", "12ft 13in left of x"} {
-		if o, known, fault := parseOffset(text); known || fault != nil {
+		if o, known, fault := parseOffset(text, measure.Imperial); known || fault != nil {
 			t.Errorf("%q is taken as measured from something: %+v, %+v", text, o, fault)
 		}
 	}
@@ -53,7 +53,7 @@ func TestParseOffsetFaults(t *testing.T) {
 		{"2ft left of bed/hall", 15, `found "bed/hall"; want the name`},
 		{"2ft left of -x", 12, `found "-x"`},
 	} {
-		_, known, fault := parseOffset(c.text)
+		_, known, fault := parseOffset(c.text, measure.Imperial)
 		if !known || fault == nil || fault.at != c.at || !strings.Contains(fault.msg, c.part) {
 			t.Errorf("%q: %v, %+v; want %q at %d", c.text, known, fault, c.part, c.at)
 		}
@@ -65,7 +65,7 @@ func FuzzParseOffset(f *testing.F) {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, text string) {
-		o, known, fault := parseOffset(text)
+		o, known, fault := parseOffset(text, measure.Imperial)
 		if fault != nil && (!known || fault.at < 0 || fault.at > len(text) || fault.msg == "") {
 			t.Fatalf("%q: fault %+v, known %v", text, fault, known)
 		}
@@ -81,7 +81,7 @@ func FuzzParseOffset(f *testing.F) {
 		if l, err := measure.Parse(words[0]); err != nil || l != o.length {
 			return
 		}
-		p, known, fault := parseOffset(again)
+		p, known, fault := parseOffset(again, measure.Imperial)
 		p.nameAt = o.nameAt
 		if !known || fault != nil || p != o {
 			t.Fatalf("%q is %+v, and %q is %+v, %+v", text, o, again, p, fault)

@@ -61,7 +61,7 @@ func (l *houseLoader) openingHeights(t *source.Table, o *Opening, w int) bool {
 		return false
 	}
 	if sill >= head {
-		t.Errorf("head", "found a head at %s; want it above the sill at %s", head, sill)
+		t.Errorf("head", "found a head at %s; want it above the sill at %s", exact(t.Units(), head), exact(t.Units(), sill))
 		return false
 	}
 	if w < 0 || !l.placed {
@@ -69,7 +69,7 @@ func (l *houseLoader) openingHeights(t *source.Table, o *Opening, w int) bool {
 	}
 	wall := &l.house.Walls[w]
 	if under := l.house.levelOf(w).PlateTop - measure.Length(wall.TopPlates)*wall.StudWidth; head > under {
-		t.Errorf("head", "found a head at %s; want at most %s, the underside of the top plate of wall %s", head, l.house.text(under), wall.ID)
+		t.Errorf("head", "found a head at %s; want at most %s, the underside of the top plate of wall %s", exact(t.Units(), head), l.house.text(under), wall.ID)
 		return false
 	}
 	return true
@@ -100,7 +100,7 @@ func (l *houseLoader) inWall(t *source.Table, key string, w int, stretch extent)
 	}
 	t.Errorf(key, "found %s along wall %s; want it from %s to %s, between the frames at the wall's ends",
 		l.house.stretchText(stretch), wall.ID, l.house.text(clear.lo), l.house.text(clear.hi)).
-		Note(wall.Pos, "%s is taped here", wall.ID)
+		Note(wall.here())
 	return false
 }
 
@@ -123,7 +123,7 @@ func (l *houseLoader) clearOfWalls(t *source.Table, key string, w int, stretch e
 		free = false
 		v := &l.house.Walls[other]
 		t.Errorf(key, "found a place on wall %s where wall %s meets it, from %s to %s along it", l.house.Walls[w].ID, v.ID, l.house.text(taken.lo), l.house.text(taken.hi)).
-			Note(v.Pos, "%s is taped here", v.ID)
+			Note(v.here())
 	})
 	return free
 }

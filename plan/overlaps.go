@@ -96,7 +96,7 @@ func (l *houseLoader) checkOverlaps() bool {
 				break
 			}
 			l.list.Errorf(later.Pos, "wall", "found wall %s, which %s wall %s", later.ID, what, earlier.ID).
-				Note(earlier.Pos, "%s is taped here", earlier.ID)
+				Note(earlier.here())
 			break
 		}
 	}

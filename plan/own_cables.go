@@ -132,10 +132,10 @@ func cablePrice(t *source.Table) (int64, bool) {
 // checkCable reports a cable that contradicts itself, at a key that is there.
 func checkCable(t *source.Table, c *cable.Type) {
 	if c.Core <= c.Conductor {
-		t.Errorf(present(t, "core", "conductor", "gauge", "stranded"), "found a conductor of %s in insulation of %s over all; want the insulation thicker", c.Conductor, c.Core)
+		t.Errorf(present(t, "core", "conductor", "gauge", "stranded"), "found a conductor of %s in insulation of %s over all; want the insulation thicker", exact(t.Units(), c.Conductor), exact(t.Units(), c.Core))
 	}
 	if c.Diameter <= c.Core {
-		t.Errorf(present(t, "diameter", "core"), "found a jacket of %s over conductors of %s; want the jacket thicker", c.Diameter, c.Core)
+		t.Errorf(present(t, "diameter", "core"), "found a jacket of %s over conductors of %s; want the jacket thicker", exact(t.Units(), c.Diameter), exact(t.Units(), c.Core))
 	}
 	if c.Hot <= c.Cold {
 		t.Errorf(present(t, "hot", "cold"), "found a range of temperature from %s to %s; want hot above cold", celsiusText(c.Cold), celsiusText(c.Hot))

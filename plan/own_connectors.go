@@ -108,7 +108,7 @@ func rangeOr(t *source.Table, key string, b bound, otherwise measure.Range) meas
 		return otherwise
 	}
 	if n := len(array.Keys()); n != 2 {
-		t.Errorf(key, `found %s; want the least and the most, such as ["5.5mm", "6.5mm"]`, counted(n, "value"))
+		t.Errorf(key, "found %s; want the least and the most, such as %s", counted(n, "value"), t.Example(`["0.2in", "0.25in"]`, `["5.5mm", "6.5mm"]`))
 		askAllKeys(array)
 		return otherwise
 	}
@@ -118,7 +118,7 @@ func rangeOr(t *source.Table, key string, b bound, otherwise measure.Range) meas
 	case !okLo || !okHi:
 		return otherwise
 	case lo > hi:
-		t.Errorf(key, "found %s to %s; want the least first", lo, hi)
+		t.Errorf(key, "found %s to %s; want the least first", exact(t.Units(), lo), exact(t.Units(), hi))
 		return otherwise
 	}
 	return measure.Range{Min: lo, Max: hi}

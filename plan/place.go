@@ -57,13 +57,13 @@ func (l *jobLoader) placeAlong(t *source.Table, s *Spot, at offset, ok bool) boo
 	}
 	if whole := ordered(w.Along(w.Body.Min), w.Along(w.Body.Max)); s.At <= whole.lo || s.At >= whole.hi {
 		t.Errorf("at", "found a place at %s along wall %s; want it from %s to %s", l.house.text(s.At), w.ID, l.house.text(whole.lo), l.house.text(whole.hi)).
-			Note(w.Pos, "%s is taped here", w.ID)
+			Note(w.here())
 		return false
 	}
 	s.Room = l.house.RoomBeside(w, s.At, s.Side)
 	if w.Exterior && s.Side == w.Out {
 		t.Errorf("side", "found the %s side of wall %s, which is out of doors; want %s, or a soffit spot", s.Side, w.ID, s.Side.Opposite()).
-			Note(w.Pos, "%s is taped here", w.ID)
+			Note(w.here())
 		return false
 	}
 	return true
@@ -99,8 +99,8 @@ func (l *jobLoader) placeFromCorner(t *source.Table, s *Spot, room int, at offse
 	if f.from < s.At && s.At < f.to {
 		return true
 	}
-	t.Errorf("at", "found %s from the room's %s corner, which is not on wall %s; want %s", at.length, from, l.house.Walls[s.Wall].ID, l.allowedFrom(f, from == "right")).
-		Note(l.house.Walls[s.Wall].Pos, "%s is taped here", l.house.Walls[s.Wall].ID)
+	t.Errorf("at", "found %s from the room's %s corner, which is not on wall %s; want %s", exact(t.Units(), at.length), from, l.house.Walls[s.Wall].ID, l.allowedFrom(f, from == "right")).
+		Note(l.house.Walls[s.Wall].here())
 	return false
 }
 
@@ -115,7 +115,7 @@ func (l *jobLoader) placeFromThing(t *source.Table, s *Spot, at offset) bool {
 	w, h := &l.house.Walls[s.Wall], l.house
 	if slices.ContainsFunc(faces, func(f face) bool { return f.side != s.Side }) {
 		t.Errorf("room", "found room %s on both sides of wall %s; want side = \"left\" or \"right\" instead of room", h.Rooms[s.Room].ID, w.ID).
-			Note(w.Pos, "%s is taped here", w.ID)
+			Note(w.here())
 		return false
 	}
 	var ok bool
@@ -131,7 +131,7 @@ func (l *jobLoader) placeFromThing(t *source.Table, s *Spot, at offset) bool {
 		stretches = append(stretches, h.text(f.from)+" to "+h.text(f.to))
 	}
 	t.Errorf("at", "found a place at %s along wall %s, which is not in room %s; want it from %s", h.text(s.At), w.ID, h.Rooms[s.Room].ID, strings.Join(stretches, " or from ")).
-		Note(w.Pos, "%s is taped here", w.ID)
+		Note(w.here())
 	return false
 }
 
@@ -158,7 +158,7 @@ func (l *jobLoader) faceOf(t *source.Table, room, wall int) (face, bool) {
 		r, w := &l.house.Rooms[room], &l.house.Walls[wall]
 		t.Errorf("wall", "found wall %s, which bounds room %s in %d places; want at from a thing on it, such as %s, or side = \"left\" or \"right\" instead of room, and at along the wall",
 			w.ID, r.ID, len(faces), l.exampleFrom(wall)).
-			Note(w.Pos, "%s is taped here", w.ID)
+			Note(w.here())
 	}
 	if len(faces) != 1 {
 		return face{}, false
@@ -191,7 +191,7 @@ func (l *jobLoader) facesOn(t *source.Table, room, wall int) []face {
 	}
 	w := &h.Walls[wall]
 	t.Errorf("wall", "found wall %s, which does not bound room %s; it is bounded by %s", w.ID, h.Rooms[room].ID, h.wallsOf(room)).
-		Note(w.Pos, "%s is taped here", w.ID)
+		Note(w.here())
 	return nil
 }
 
@@ -201,7 +201,7 @@ func (l *jobLoader) spotFits(t *source.Table, s *Spot) bool {
 	h := l.house
 	w, ceiling := &h.Walls[s.Wall], h.levelOf(s.Wall).Ceiling
 	if s.Height > ceiling {
-		t.Errorf("height", "found %s; want at most the ceiling at %s", s.Height, h.text(ceiling))
+		t.Errorf("height", "found %s; want at most the ceiling at %s", exact(t.Units(), s.Height), h.text(ceiling))
 		return false
 	}
 	if !h.clearOfOpenings(t, s.Wall, s.At, s.Height) {
@@ -212,7 +212,7 @@ func (l *jobLoader) spotFits(t *source.Table, s *Spot) bool {
 	h.meeting(s.Wall, func(other int, _ extent) {
 		if v := &h.Walls[other]; v.Body.Contains(face) && good {
 			good = false
-			t.Errorf("at", "found a place on wall %s where wall %s meets it", w.ID, v.ID).Note(v.Pos, "%s is taped here", v.ID)
+			t.Errorf("at", "found a place on wall %s where wall %s meets it", w.ID, v.ID).Note(v.here())
 		}
 	})
 	return good && l.offDevices(t, s)

@@ -3,6 +3,7 @@ package plan
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"topplate/plan/geom"
@@ -76,7 +77,7 @@ func titleOr(t *source.Table, key string) string {
 
 // pair reads two lengths within b, such as [x, y].
 func pair(t *source.Table, key string, b bound) (geom.Point, bool) {
-	const want = `two lengths, along X and along Y, such as ["12ft", "8ft 6in"]`
+	want := "two lengths, along X and along Y, such as " + t.Example(`["12ft", "8ft 6in"]`, `["3.6m", "2.59m"]`)
 	if t.Kind(key) == source.KindNone {
 		t.Errorf(key, "missing; want %s", want)
 		return geom.Point{}, false
@@ -103,7 +104,7 @@ func rect(t *source.Table) (geom.Rect, bool) {
 	}
 	r := geom.Rect{Min: p, Max: q}.Canon()
 	if r.Width() == 0 || r.Height() == 0 {
-		t.Errorf("to", "found a rectangle of %s by %s; want two opposite corners", r.Width(), r.Height())
+		t.Errorf("to", "found a rectangle of %s by %s; want two opposite corners", exact(t.Units(), r.Width()), exact(t.Units(), r.Height()))
 		return geom.Rect{}, false
 	}
 	return r, true
@@ -129,7 +130,7 @@ func tables(t *source.Table, key string, need source.Need, most int) []*source.T
 // lumberDepth reads the depth of a framing member: the name of a size, or a
 // length.
 func lumberDepth(t *source.Table, key string, need source.Need, sizes []string, b bound) (measure.Length, bool) {
-	want := fmt.Sprintf("one of %s, or a length from %s: %s", quoted(sizes), b.text(measure.Imperial), b.why)
+	want := fmt.Sprintf("one of %s, or a length from %s: %s", quoted(sizes), b.text(t.Units()), b.why)
 	if t.Kind(key) == source.KindNone {
 		if need == source.Required {
 			t.Errorf(key, "missing; want %s", want)
@@ -151,6 +152,19 @@ func lumberDepth(t *source.Table, key string, need source.Need, sizes []string, 
 		return 0, false
 	}
 	return v, true
+}
+
+// exact writes a length that somebody wrote in some units, without rounding it.
+// What is no 64th of an inch is in millimetres whatever the units.
+func exact(units measure.System, l measure.Length) string {
+	s := units.Format(l)
+	if back, err := measure.Parse(s); err == nil && back == l {
+		return s
+	}
+	if units == measure.Metric {
+		return strconv.FormatFloat(l.Millimetres(), 'f', -1, 64) + " mm"
+	}
+	return l.String()
 }
 
 // text writes a length in the units of the house.

@@ -146,7 +146,7 @@ func (l *houseLoader) gables(t *source.Table, kind string) bool {
 		}
 		if !l.house.Walls[w].Exterior {
 			array.Errorf(key, "found %q, which is not a wall of the outer run; want %s", l.house.Walls[w].ID, l.outerNames()).
-				Note(l.house.Walls[w].Pos, "%s is taped here", l.house.Walls[w].ID)
+				Note(l.house.Walls[w].here())
 			ok = false
 			continue
 		}

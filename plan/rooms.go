@@ -80,7 +80,7 @@ func (l *houseLoader) findRoom(t *source.Table, r *Room, region *geom.Region) {
 	for i := range h.Walls {
 		if h.Walls[i].Level == r.Level && h.Walls[i].Body.Contains(r.At) {
 			t.Errorf("at", "found the point %s, which is in wall %s; want a point in the open of the room", h.pointText(r.At), h.Walls[i].ID).
-				Note(h.Walls[i].Pos, "%s is taped here", h.Walls[i].ID)
+				Note(h.Walls[i].here())
 			return
 		}
 	}

@@ -32,7 +32,8 @@ type run struct {
 	first              int            // index of its first wall
 	// derived is true of walls that follow from rooms by inside dimensions.
 	derived bool
-	each    []*run // what its walls are made of one by one, where they differ
+	each    []*run   // what its walls are made of one by one, where they differ
+	rooms   [][2]int // round which its walls were made, by side; -1 out of doors
 
 	start    geom.Point
 	from     int // the wall on whose line it starts, -1 if it starts at a point
@@ -85,7 +86,7 @@ func (l *houseLoader) takeNames(r *run) {
 			l.list.Errorf(r.idPos[k], r.t.Path("names"), "found wall %q again; want a different id for each wall", id).
 				Note(l.wallNames.pos[i], "it is first used here")
 		}
-		l.wallNames.take(id, r.idPos[k])
+		l.wallNames.takeWall(id, r.idPos[k], r.derived)
 	}
 }
 
@@ -115,10 +116,10 @@ func (l *houseLoader) readLegs(t *source.Table, key string) []survey.Leg {
 	if !ok {
 		return nil
 	}
-	found, faults := survey.ParseRun(text)
+	found, faults := survey.ParseRun(text, t.Units())
 	for _, f := range faults {
 		if f.Angled {
-			l.list.Errorf(t.ValuePosAt(key, f.Offset), t.Path(key), "found a wall that runs at an angle; want N, E, S or W and a length, such as N 8ft: walls run along the axes of the house")
+			l.list.Errorf(t.ValuePosAt(key, f.Offset), t.Path(key), "found a wall that runs at an angle; want N, E, S or W and a length, such as N %s: walls run along the axes of the house", t.Example("8ft", "2.4m"))
 			continue
 		}
 		l.list.Errorf(t.ValuePosAt(key, f.Offset), t.Path(key), "%s", f.Msg)
@@ -168,6 +169,19 @@ func (r *run) readNames() {
 		r.t.Errorf("names", "found %s for %s; want one name for each leg of the run",
 			counted(len(keys), "name"), counted(len(r.legs), "leg"))
 	}
+}
+
+// here is where the wall of a leg is in the file, for a note.
+func (r *run) here(leg int) (pos diag.Pos, format, id string) {
+	return hereOf(r.ids[leg], r.idPos[leg], r.derived)
+}
+
+// known says how the lengths of the walls are known, before the length.
+func (r *run) known() string {
+	if r.derived {
+		return "its rooms make"
+	}
+	return "was taped as"
 }
 
 // counted writes a number of things.

@@ -208,7 +208,7 @@ func (l *houseLoader) inSpace(t *source.Table, key string, s *Space, r geom.Rect
 	if h.whole(s) == nil {
 		d.Note(s.Pos, "%s is described here", s.ID)
 	} else {
-		d.Note(h.Walls[l.outers[s.level()].first].Pos, "the outer walls are taped here")
+		d.Note(h.Walls[l.outers[s.level()].first].Pos, "the outer walls go round from here")
 	}
 	return false
 }

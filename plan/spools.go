@@ -79,13 +79,13 @@ func (l *jobLoader) left(t *source.Table, s *Spool) measure.Length {
 	byMark := s.Down && t.Has("mark")
 	if byMark && !t.Has("left") {
 		if s.Marked && !lefts.Contains(s.Mark) {
-			t.Errorf("mark", "found %s left by the mark; want %s: %s", s.Mark, lefts.text(s.Units), lefts.why)
+			t.Errorf("mark", "found %s left by the mark; want %s: %s", exact(s.Units, s.Mark), lefts.text(s.Units), lefts.why)
 		}
 		return s.Mark
 	}
 	left, ok := length(t, "left", source.Required, lefts)
 	if ok && byMark && s.Marked && left > s.Mark {
-		t.Warnf("left", "there are %s left, but the marks count down from %s: they would go below zero", left, s.Mark)
+		t.Warnf("left", "there are %s left, but the marks count down from %s: they would go below zero", exact(t.Units(), left), exact(t.Units(), s.Mark))
 	}
 	return left
 }

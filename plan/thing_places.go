@@ -185,7 +185,7 @@ func (s *things) close() {
 // sought is the stretch that a thing takes up along its wall.
 func (l *houseLoader) sought(th *thing) (extent, bool) {
 	wall, from := l.wallQuietly(th.t)
-	o, known, fault := parseOffset(textOf(th.t, "at"))
+	o, known, fault := parseOffset(textOf(th.t, "at"), l.house.Units)
 	var width measure.Length
 	var err error
 	if th.kind == "opening" {

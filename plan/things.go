@@ -115,7 +115,7 @@ func (s *things) named(o offset, wall int, say sayer) (extent, bool) {
 			return e, true
 		}
 		say(o.nameAt, "found wall %s, which does not meet wall %s; %s", o.name, s.walls.ids[wall], s.suggest(o.name, wall)).
-			Note(s.walls.pos[other], "%s is taped here", o.name)
+			Note(s.walls.here(other))
 	case len(elsewhere) > 0:
 		th := &s.all[elsewhere[0]]
 		if th.wall < 0 && s.early {

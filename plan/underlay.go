@@ -118,7 +118,7 @@ func dotPair(t *source.Table, key string) (dots [2]image.Point, ok bool) {
 
 // placePair reads two places in the house.
 func (l *houseLoader) placePair(t *source.Table, key string) (at [2]geom.Point, ok bool) {
-	array, ok := twoPoints(t, key, `[["0ft", "0ft"], ["30ft", "0ft"]]: where those of the picture are`)
+	array, ok := twoPoints(t, key, t.Example(`[["0ft", "0ft"], ["30ft", "0ft"]]`, `[["0m", "0m"], ["9m", "0m"]]`)+": where those of the picture are")
 	if !ok {
 		return at, false
 	}

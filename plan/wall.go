@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"topplate/plan/diag"
 	"topplate/plan/geom"
 	"topplate/plan/measure"
 )
@@ -58,6 +59,18 @@ func (w *Wall) Faces(s Side) Heading { return w.Heading().Turn(s) }
 
 // AlongY reports whether the wall runs along Y.
 func (w *Wall) AlongY() bool { return w.A.X == w.B.X }
+
+// here is where the wall is in the file, for a note.
+func (w *Wall) here() (pos diag.Pos, format, id string) { return hereOf(w.ID, w.Pos, w.Made) }
+
+// hereOf says of a wall where it was taped, or is made round rooms by inside
+// dimensions, of which pos has one.
+func hereOf(id string, pos diag.Pos, made bool) (at diag.Pos, format, name string) {
+	if made {
+		return pos, "%s is made round its rooms here", id
+	}
+	return pos, "%s is taped here", id
+}
 
 // Length is the length of the taped line. The body may be longer, at corners,
 // or shorter, where the wall ends at the face of another.

@@ -104,8 +104,8 @@ func (l *houseLoader) placeStart(r *run) bool {
 	a, b := other.points(leg)
 	w := Wall{A: a, B: b}
 	if length := w.Length(); r.fromAt < 0 || r.fromAt > length {
-		t.Errorf("at", "found %s along wall %s, which is %s long", r.fromAt, l.wallNames.ids[r.from], length).
-			Note(other.idPos[leg], "the wall is taped here")
+		t.Errorf("at", "found %s along wall %s, which is %s long", l.house.text(r.fromAt), l.wallNames.ids[r.from], l.house.text(length)).
+			Note(l.wallNames.here(r.from))
 		return false
 	}
 	r.start = onLine(&w, r.fromAt)

@@ -192,7 +192,7 @@ func (b *builder) racewayAsChange(d int, pos diag.Pos) {
 		Kind: RacewayArc, From: b.terms[d], To: b.root, Heading: up, Length: l, Hole: -1, Charges: b.cable(l),
 		Blocks: []Block{{
 			Rule: rule.NoHiddenWay, Pos: pos, At: p,
-			Found:  "no hidden way to the closet",
+			Found:  noWay,
 			Change: fmt.Sprintf("a surface raceway through the rooms, at least %s long", b.text(l)),
 			Price:  b.prices.PerMetre(price.ChangeRaceway, l),
 		}},

@@ -230,6 +230,8 @@ func againstGonum(t *testing.T, name string, res *Result) (routed int) {
 			}
 			if ok {
 				routed++
+			} else if b := r.Blocked; b != nil && (len(b.Blocks) == 0 || b.Blocks[len(b.Blocks)-1].Found == "" || b.Blocks[len(b.Blocks)-1].Change == "") {
+				t.Errorf("%s: nothing is said of what stops %s: %+v", name, term.Tag, b)
 			}
 		}
 	}

@@ -1,9 +1,7 @@
 package route
 
 import (
-	"cmp"
 	"fmt"
-	"maps"
 	"slices"
 
 	"topplate/plan"
@@ -188,108 +186,6 @@ func sign(l measure.Length) measure.Length {
 		return -1
 	}
 	return 0
-}
-
-// whyBlocked finds, for drops without a path, the cheapest changes that would
-// give them one. They are found on the graph that keeps what is forbidden, by
-// one search from the closet for all drops with one number of cables. In a job
-// of many drops that graph has places for those without a path only: the
-// others would make it several times as large, and the way of one drop does not
-// lead through the places of another but where board is patched.
-func (r *Result) whyBlocked(paths []tree.Path) ([]*Blocked, error) {
-	out := make([]*Blocked, len(paths))
-	targets := map[int][]int{} // drops by number of cables
-	var blocked []int
-	for d := range paths {
-		if len(paths[d].Nodes) == 0 {
-			blocked = append(blocked, d)
-			q := r.Job.Drops[d].Count
-			targets[q] = append(targets[q], d)
-		}
-	}
-	if len(blocked) == 0 {
-		return out, nil
-	}
-	g, err := r.Graph.relaxed(blocked)
-	if err != nil {
-		return nil, err
-	}
-	search := network.NewSearch(g.Net)
-	for _, q := range slices.Sorted(maps.Keys(targets)) {
-		var ends []int32
-		for _, d := range targets[q] {
-			ends = append(ends, int32(g.Terminals[d]))
-		}
-		if err := search.From(int32(g.Root), int64(q), ends...); err != nil {
-			return nil, fmt.Errorf("route: %w", err)
-		}
-		for _, d := range targets[q] {
-			out[d] = g.changesFor(search, d)
-		}
-	}
-	return out, nil
-}
-
-// relaxed is the graph that keeps what is forbidden, with places for some drops
-// at least.
-func (g *Graph) relaxed(drops []int) (*Graph, error) {
-	if g.many() {
-		return buildFor(g.Job, true, drops, nil)
-	}
-	return build(g.Job, true)
-}
-
-// changesFor is what stops drop d and what would lift it, by its cheapest path
-// on a graph that keeps what is forbidden.
-func (g *Graph) changesFor(search *network.Search, d int) *Blocked {
-	p, ok := search.To(int32(g.Terminals[d]))
-	if !ok {
-		return &Blocked{Blocks: []Block{{Rule: rule.NoHiddenWay, Pos: g.Job.Drops[d].Pos, Found: "no way to the closet"}}}
-	}
-	b := &Blocked{Route: p.Cost, Blocks: g.blocksOn(p.Arcs)}
-	for _, a := range p.Arcs {
-		for _, bl := range g.Arcs[a].Blocks {
-			b.Route -= bl.Price
-		}
-	}
-	for _, bl := range b.Blocks {
-		b.Changes += bl.Price
-	}
-	if last := &g.Arcs[p.Arcs[len(p.Arcs)-1]]; last.Kind == RacewayArc && len(last.Blocks) > 0 {
-		b.Blocks = []Block{g.lastResort(d, b.Blocks[len(b.Blocks)-1])}
-	}
-	nodes := make([]int, len(p.Nodes))
-	for i, n := range p.Nodes {
-		nodes[i] = int(n)
-	}
-	b.Points = corners(g, nodes)
-	return b
-}
-
-// lastResort is what stops drop d nearest to where it was wished, with the raceway
-// that is the only change: or another place, where the job allows raceways and
-// none leads there.
-func (g *Graph) lastResort(d int, raceway Block) Block {
-	bl, wished := raceway, g.Nodes[g.Terminals[d]].At
-	if dead := g.dead[d]; len(dead) > 0 {
-		bl = slices.MinFunc(dead, func(p, q Block) int {
-			return cmp.Compare(geom.Dist(flat(p.At), flat(wished)), geom.Dist(flat(q.At), flat(wished)))
-		})
-		bl.Change, bl.Price = cmp.Or(bl.Change, raceway.Change), raceway.Price
-	}
-	if len(g.shut) > 0 {
-		bl = g.shut[0]
-		bl.Found = "nothing leads into the wall of the closet: " + bl.Found
-		bl.Change, bl.Price = "another place for the closet", raceway.Price
-		if !g.Job.Allow.Raceway {
-			bl.Change += ", or " + raceway.Change
-		}
-		return bl
-	}
-	if g.Job.Allow.Raceway && bl.Change == raceway.Change {
-		bl.Change = "another place for " + g.Job.Drops[d].Tag
-	}
-	return bl
 }
 
 // costOf adds up what the routes pay, shared parts once.

@@ -8,6 +8,27 @@ const MaxParsed = 100_000 * Metre
 
 const examples = `write a length such as 12ft 6-1/2in, 6-1/2in, 5.5in, 12.5ft, 3.81m, 381cm or 3810mm`
 
+// A wording is what messages give as examples to somebody who uses some units.
+type wording struct{ lengths, fractions, units, exact string }
+
+var (
+	allWords = wording{
+		examples, "fractions go with inches, as in 6-1/2in, and decimals with the rest, as in 12.5ft or 3.81m",
+		`the units are ft or ', in or ", m, cm and mm, as in 12ft 6-1/2in or 3.81m`,
+		"use a fraction such as 5/16in, or at most 5 decimals of ft or in, 9 of m, 7 of cm, 6 of mm",
+	}
+	wordsOf = [...]wording{
+		Imperial: {
+			"write a length such as 12ft 6-1/2in, 6-1/2in, 5.5in or 12.5ft", "fractions go with inches, as in 6-1/2in, and decimals with the rest, as in 12.5ft",
+			`the units are ft or ' and in or ", as in 12ft 6-1/2in`, "use a fraction such as 5/16in, or at most 5 decimals of ft or in",
+		},
+		Metric: {
+			"write a length such as 3.81m, 381cm or 3810mm", "write decimals, as in 3.81m",
+			"the units are m, cm and mm, as in 3.81m", "use at most 9 decimals of m, 7 of cm, 6 of mm",
+		},
+	}
+)
+
 // A SyntaxError says why a text is not a length.
 type SyntaxError struct {
 	Text   string // the whole text that was read
@@ -34,8 +55,14 @@ func (e *SyntaxError) Error() string {
 // The value is exact. Parse returns a *SyntaxError for text that is none of
 // the above, for a value that is not a whole number of nanometres (1/3in,
 // 0.1234567in), and for one beyond MaxParsed.
-func Parse(s string) (Length, error) {
-	p := &parser{scanner{text: s}}
+func Parse(s string) (Length, error) { return parse(s, &allWords) }
+
+// Parse is the function Parse for somebody who uses the units of s: what is wrong
+// is told with examples in them. It reads lengths in the other units, too.
+func (s System) Parse(text string) (Length, error) { return parse(text, &wordsOf[s]) }
+
+func parse(s string, say *wording) (Length, error) {
+	p := &parser{scanner{text: s}, say}
 	p.space()
 	negative := p.accept("-") || p.accept("−")
 	l, err := p.length()
@@ -57,7 +84,10 @@ type quantity struct {
 	text  string
 }
 
-type parser struct{ scanner }
+type parser struct {
+	scanner
+	say *wording
+}
 
 // length reads feet with or without inches, or one quantity of another unit,
 // up to the end of the text.
@@ -75,7 +105,7 @@ func (p *parser) length() (Length, error) {
 		l += inches
 	}
 	if p.space(); p.rest() != "" {
-		return 0, p.errorf(p.pos, "found %s after the length; %s", quote(p.rest()), examples)
+		return 0, p.errorf(p.pos, "found %s after the length; %s", quote(p.rest()), p.say.lengths)
 	}
 	if l > MaxParsed {
 		return 0, p.tooLong(first)
@@ -116,21 +146,21 @@ func (p *parser) quantity() (quantity, error) {
 	}
 	q.text = p.text[q.start:p.pos]
 	if q.fraction && q.unit.size != Inch {
-		return q, p.errorf(q.start, "found a fraction in %s; fractions go with inches, as in 6-1/2in, and decimals with the rest, as in 12.5ft or 3.81m", quote(q.text))
+		return q, p.errorf(q.start, "found a fraction in %s; %s", quote(q.text), p.say.fractions)
 	}
 	if q.whole > uint64(MaxParsed/q.unit.size) {
 		return q, p.tooLong(q)
 	}
 	part, exact := mulDiv(q.num, uint64(q.unit.size), q.den)
 	if !exact {
-		return q, p.errorf(q.start, "found %s, which is not a whole number of nanometres; use a fraction such as 5/16in, or at most 5 decimals of ft or in, 9 of m, 7 of cm, 6 of mm", quote(q.text))
+		return q, p.errorf(q.start, "found %s, which is not a whole number of nanometres; %s", quote(q.text), p.say.exact)
 	}
 	q.value = Length(q.whole)*q.unit.size + Length(part)
 	return q, nil
 }
 
 func (p *parser) tooLong(q quantity) error {
-	return p.errorf(q.start, "found %s, which makes more than %.0f km; %s", quote(q.text), MaxParsed.Metres()/1000, examples)
+	return p.errorf(q.start, "found %s, which makes more than %.0f km; %s", quote(q.text), MaxParsed.Metres()/1000, p.say.lengths)
 }
 
 func (p *parser) errorf(offset int, format string, args ...any) error {

@@ -151,12 +151,12 @@ func (p *parser) number() (number, error) {
 
 func (p *parser) noNumber() error {
 	if strings.TrimSpace(p.text) == "" {
-		return p.errorf(p.pos, "found nothing; %s", examples)
+		return p.errorf(p.pos, "found nothing; %s", p.say.lengths)
 	}
 	if p.rest() == "" {
-		return p.errorf(p.pos, "found no number; %s", examples)
+		return p.errorf(p.pos, "found no number; %s", p.say.lengths)
 	}
-	return p.errorf(p.pos, "found %s where a number should start; %s", quote(p.rest()), examples)
+	return p.errorf(p.pos, "found %s where a number should start; %s", quote(p.rest()), p.say.lengths)
 }
 
 // vulgar reads a fraction with a sign of its own.
@@ -200,7 +200,7 @@ func (p *parser) decimals(n *number, start int) (err error) {
 	at := p.pos
 	text := p.digits()
 	if text == "" {
-		return p.errorf(at, "found %s with no digit after the point; %s", quote(p.text[start:p.pos]), examples)
+		return p.errorf(at, "found %s with no digit after the point; %s", quote(p.text[start:p.pos]), p.say.lengths)
 	}
 	if n.num, err = p.integer(text, at); err != nil {
 		return err
@@ -217,7 +217,7 @@ func (p *parser) integer(digits string, at int) (uint64, error) {
 		return 0, nil
 	}
 	if len(digits) > maxDigits {
-		return 0, p.errorf(at, "found a number of %d digits, more than the %d that are read; %s", len(digits), maxDigits, examples)
+		return 0, p.errorf(at, "found a number of %d digits, more than the %d that are read; %s", len(digits), maxDigits, p.say.lengths)
 	}
 	v := uint64(0)
 	for _, digit := range []byte(digits) {
@@ -232,7 +232,7 @@ func (p *parser) unit(start int) (unit, error) {
 	p.space()
 	at := p.pos
 	if p.rest() == "" || p.atNumber() || strings.HasPrefix(p.rest(), "-") {
-		return unit{}, p.errorf(at, "found no unit after %s; %s", quote(written), examples)
+		return unit{}, p.errorf(at, "found no unit after %s; %s", quote(written), p.say.lengths)
 	}
 	word := p.word()
 	for _, u := range units {
@@ -243,7 +243,7 @@ func (p *parser) unit(start int) (unit, error) {
 	if near := nearestUnit(word); near != "" {
 		return unit{}, p.errorf(at, "found unit %s; write %s, as in %s", quote(word), near, written+near)
 	}
-	return unit{}, p.errorf(at, `found unknown unit %s; the units are ft or ', in or ", m, cm and mm, as in 12ft 6-1/2in or 3.81m`, quote(word))
+	return unit{}, p.errorf(at, "found unknown unit %s; %s", quote(word), p.say.units)
 }
 
 // nearestUnit is the unit that was probably meant by word, or "".

@@ -31,7 +31,7 @@ heigth = "8ft"
 	err := problems.Print(os.Stdout, func(_ string, line int) (string, bool) { return source.Line(src, line) })
 	fmt.Println(err)
 	// Output:
-	// hall.toml:3:10: error: wall[0].height: found the number 8; a length needs a unit, such as "12ft 6in" or "3.81m"
+	// hall.toml:3:10: error: wall[0].height: found the number 8; a length needs a unit, such as "12ft 6in" or "8-1/2in"
 	//     3 | height = 8
 	//       |          ^
 	// hall.toml:5:3: error: wall[1].height: missing; want a length from 6ft to 20ft, such as "8ft"

@@ -48,23 +48,39 @@ func (t *Table) found(key string) string {
 // message stays a line.
 func quote(s string) string { return fmt.Sprintf("%.60q", s) }
 
+// Speak sets the units in which messages about the file of t speak of lengths:
+// at first feet and inches. Values may be in any.
+func (t *Table) Speak(units measure.System) { t.doc.units = units }
+
+// Units are those in which messages about the file of t speak of lengths.
+func (t *Table) Units() measure.System { return t.doc.units }
+
+// Example chooses one of two examples by the units of messages.
+func (t *Table) Example(imperial, metric string) string {
+	if t.doc.units == measure.Metric {
+		return metric
+	}
+	return imperial
+}
+
 // Length returns a length within r, written in quotes as measure.Parse reads
 // it.
 func (t *Table) Length(key string, need Need, r measure.Range) (measure.Length, bool) {
-	want := fmt.Sprintf("a length from %s, such as %q", r, exampleLength(r))
+	units := t.doc.units
+	want := fmt.Sprintf("a length from %s to %s, such as %q", units.Format(r.Min), units.Format(r.Max), exampleLength(r, units))
 	e, ok := t.get(key, need, want)
 	if !ok {
 		return 0, false
 	}
 	if e.kind == KindInteger || e.kind == KindFloat {
-		t.Errorf(key, "found %s; a length needs a unit, such as \"12ft 6in\" or \"3.81m\"", t.found(key))
+		t.Errorf(key, "found %s; a length needs a unit, such as %s", t.found(key), t.Example(`"12ft 6in" or "8-1/2in"`, `"3.81m" or "3810mm"`))
 		return 0, false
 	}
 	if e.kind != KindText {
 		t.refuse(key, want)
 		return 0, false
 	}
-	l, err := measure.Parse(e.value.(string))
+	l, err := units.Parse(e.value.(string))
 	if fault, bad := err.(*measure.SyntaxError); bad {
 		t.doc.diags.Errorf(t.ValuePosAt(key, fault.Offset), t.Path(key), "%s", fault.Msg)
 		return 0, false
@@ -76,15 +92,21 @@ func (t *Table) Length(key string, need Need, r measure.Range) (measure.Length, 
 	return l, true
 }
 
+// usual are lengths as one would write them.
+var usual = [...][]string{
+	measure.Imperial: {"8ft", "1ft 4in", "3-1/2in", "3/4in"},
+	measure.Metric:   {"2.4m", "400mm", "90mm", "20mm"},
+}
+
 // exampleLength is a length as one would write it that lies within r, if one
 // of the usual does.
-func exampleLength(r measure.Range) string {
-	for _, l := range []measure.Length{8 * measure.Foot, 16 * measure.Inch, 7 * measure.Inch / 2, 3 * measure.Inch / 4} {
-		if r.Contains(l) {
-			return l.String()
+func exampleLength(r measure.Range, units measure.System) string {
+	for _, text := range usual[units] {
+		if l, err := measure.Parse(text); err == nil && r.Contains(l) {
+			return text
 		}
 	}
-	return r.Min.String()
+	return units.Format(r.Min)
 }
 
 // Int returns a whole number from lo to hi.

@@ -115,8 +115,8 @@ func TestGetterErrors(t *testing.T) {
 		{"text", "[[§text]]\n[[text]]", "text: found an array of 2; want"},
 		{"text", "text = §07:32:00", "text: found the date or time 07:32:00; want"},
 		{"length", "§", `length: missing; want a length from 1ft to 20ft, such as "8ft"`},
-		{"length", "length = §12", `length: found the number 12; a length needs a unit, such as "12ft 6in" or "3.81m"`},
-		{"length", "length = §3.81", `length: found the number 3.81; a length needs a unit, such as "12ft 6in" or "3.81m"`},
+		{"length", "length = §12", `length: found the number 12; a length needs a unit, such as "12ft 6in" or "8-1/2in"`},
+		{"length", "length = §3.81", `length: found the number 3.81; a length needs a unit, such as "12ft 6in" or "8-1/2in"`},
 		{"length", "length = §true", `length: found true; want a length from 1ft to 20ft, such as "8ft"`},
 		{"length", `length = §"11in"`, `length: found "11in"; want a length from 1ft to 20ft, such as "8ft"`},
 		{"length", `length = §"-2ft"`, `length: found "-2ft"; want a length from 1ft`},
@@ -202,12 +202,19 @@ func TestTitleOf200Characters(t *testing.T) {
 
 // The example in a message is one that would be accepted.
 func TestExampleLength(t *testing.T) {
-	for want, r := range map[string]measure.Range{
-		"8ft": door, "1ft 4in": {Min: 0, Max: 2 * measure.Foot}, "3-1/2in": {Min: 1, Max: measure.Foot},
-		"3/4in": {Min: 0, Max: measure.Inch}, "1/8in": {Min: measure.Inch / 8, Max: measure.Inch / 4}, "100ft": {Min: 100 * measure.Foot, Max: 200 * measure.Foot},
+	for want, r := range map[[2]string]measure.Range{
+		{"8ft", "2.4m"}:       door,
+		{"1ft 4in", "400mm"}:  {Min: 0, Max: 2 * measure.Foot},
+		{"3-1/2in", "90mm"}:   {Min: 1, Max: measure.Foot},
+		{"3/4in", "20mm"}:     {Min: 0, Max: measure.Inch},
+		{"1/8in", ""}:         {Min: measure.Inch / 8, Max: measure.Inch / 4},
+		{"100ft", "30.480 m"}: {Min: 100 * measure.Foot, Max: 200 * measure.Foot},
+		{"", "5 mm"}:          {Min: 5 * measure.Millimetre, Max: 7 * measure.Millimetre},
 	} {
-		if got := exampleLength(r); got != want || !r.Contains(mustLength(t, got)) {
-			t.Errorf("for %v: %s, want %s", r, got, want)
+		for units, text := range want {
+			if got := exampleLength(r, measure.System(units)); text != "" && (got != text || !r.Contains(mustLength(t, got))) {
+				t.Errorf("for %v: %s, want %s", r, got, text)
+			}
 		}
 	}
 }

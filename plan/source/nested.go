@@ -77,7 +77,7 @@ func (t *Table) Texts(key string, need Need) ([]Item[string], bool) {
 // Lengths returns the lengths of an array, each within r. Elements that are not
 // such lengths are reported and left out; ok is then false.
 func (t *Table) Lengths(key string, need Need, r measure.Range) ([]Item[measure.Length], bool) {
-	example := `"` + exampleLength(r) + `"`
+	example := `"` + exampleLength(r, t.doc.units) + `"`
 	return items(t, key, need, "an array of lengths, such as ["+example+", "+example+"]", func(array *Table, i string) (measure.Length, bool) {
 		return array.Length(i, Required, r)
 	})

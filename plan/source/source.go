@@ -28,6 +28,7 @@ import (
 	"sort"
 
 	"topplate/plan/diag"
+	"topplate/plan/measure"
 )
 
 // Limits of what is read. A sketch of a large house is 50 kB with 5 000
@@ -57,6 +58,7 @@ type document struct {
 	src   []byte // without byte order mark
 	lines []int  // offset of the start of each line in src
 	diags *diag.List
+	units measure.System // in which messages speak of lengths
 }
 
 func newDocument(name string, src []byte) *document {

@@ -78,8 +78,8 @@ func TestLinesInsideArrays(t *testing.T) {
 	for _, d := range drops {
 		d.Length("at", Required, door)
 	}
-	want := `t.toml:2:6: error: drop[0].at: found the number 5; a length needs a unit, such as "12ft 6in" or "3.81m"
-t.toml:8:6: error: drop[2].at: found the number 7; a length needs a unit, such as "12ft 6in" or "3.81m"
+	want := `t.toml:2:6: error: drop[0].at: found the number 5; a length needs a unit, such as "12ft 6in" or "8-1/2in"
+t.toml:8:6: error: drop[2].at: found the number 7; a length needs a unit, such as "12ft 6in" or "8-1/2in"
 `
 	if got := messages(problems); got != want {
 		t.Errorf("got\n%swant\n%s", got, want)

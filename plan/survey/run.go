@@ -13,7 +13,11 @@ import (
 // hundred walls.
 const MaxLegs = 10_000
 
-const example = `write a run such as E 12ft 6in, N 8ft`
+// legsIn and lengthIn are examples in the units of a house.
+var (
+	legsIn   = [...]string{measure.Imperial: "E 12ft 6in, N 8ft", measure.Metric: "E 3.81m, N 2.4m"}
+	lengthIn = [...]string{measure.Imperial: "12ft", measure.Metric: "3.6m"}
+)
 
 // A Leg is one straight piece of a run.
 type Leg struct {
@@ -42,18 +46,20 @@ type Fault struct {
 // towards east or west. The letter d will do for the degree sign, and primes
 // for the quotation marks. Spaces and line ends are free.
 //
+// What is wrong is told with examples in some units; lengths may be in any.
+//
 // All faults are returned at once, in the order of the text, at most one for
 // each leg; legs is nil if there are any.
-func ParseRun(s string) (legs []Leg, faults []Fault) {
+func ParseRun(s string, units measure.System) (legs []Leg, faults []Fault) {
 	if strings.TrimSpace(s) == "" {
-		return nil, []Fault{{Offset: len(s), Msg: "found nothing; " + example}}
+		return nil, []Fault{{Offset: len(s), Msg: "found nothing; write a run such as " + legsIn[units]}}
 	}
 	if n := strings.Count(s, ",") + 1; n > MaxLegs {
 		return nil, []Fault{{Msg: fmt.Sprintf("found %d legs, more than the %d that are read", n, MaxLegs)}}
 	}
 	start := 0
 	for text := range strings.SplitSeq(s, ",") {
-		p := &legParser{text: text}
+		p := &legParser{text: text, units: units}
 		leg, fault := p.leg()
 		if fault != nil {
 			fault.Offset += start
@@ -72,8 +78,9 @@ func ParseRun(s string) (legs []Leg, faults []Fault) {
 // A legParser walks the text of one leg from left to right. Offsets are in
 // that text.
 type legParser struct {
-	text string
-	pos  int
+	text  string
+	pos   int
+	units measure.System
 }
 
 func (p *legParser) rest() string { return p.text[p.pos:] }
@@ -116,7 +123,7 @@ func (p *legParser) leg() (Leg, *Fault) {
 func (p *legParser) bearing() (Bearing, *Fault) {
 	at := p.pos
 	if p.rest() == "" {
-		return 0, p.fault(at, "found no leg before or after a comma; %s", example)
+		return 0, p.fault(at, "found no leg before or after a comma; write a run such as %s", legsIn[p.units])
 	}
 	word := p.run(unicode.IsLetter)
 	axis := strings.Index("NESW", word)
@@ -137,7 +144,7 @@ func (p *legParser) bearing() (Bearing, *Fault) {
 	case "E", "W":
 		return fromQuadrant(angle, b == South, towards == "W"), nil
 	default:
-		return 0, p.fault(at, "found %s where E or W should follow the angle, as in N 45° E 12ft", p.found(at))
+		return 0, p.fault(at, "found %s where E or W should follow the angle, as in N 45° E %s", p.found(at), lengthIn[p.units])
 	}
 }
 
@@ -175,7 +182,7 @@ func (p *legParser) angle() (Bearing, *Fault) {
 		total += size
 	}
 	if total > East {
-		return 0, p.fault(start, "found an angle of more than 90°; measure it from the nearer of north and south, as in N 45° E 12ft")
+		return 0, p.fault(start, "found an angle of more than 90°; measure it from the nearer of north and south, as in N 45° E %s", lengthIn[p.units])
 	}
 	return total, nil
 }
@@ -197,9 +204,9 @@ func (p *legParser) part(unit Bearing, most int) (Bearing, *Fault) {
 // length reads the rest of the leg.
 func (p *legParser) length() (measure.Length, *Fault) {
 	if p.rest() == "" {
-		return 0, p.fault(p.pos, "found no length after the bearing; %s", example)
+		return 0, p.fault(p.pos, "found no length after the bearing; write a run such as %s", legsIn[p.units])
 	}
-	l, err := measure.Parse(p.rest())
+	l, err := p.units.Parse(p.rest())
 	var syntax *measure.SyntaxError
 	if errors.As(err, &syntax) {
 		return 0, p.noLength(syntax)
@@ -215,10 +222,10 @@ func (p *legParser) length() (measure.Length, *Fault) {
 func (p *legParser) noLength(e *measure.SyntaxError) *Fault {
 	read, after := e.Text[:e.Offset], e.Text[e.Offset:]
 	if _, err := measure.Parse(read); err == nil && strings.ContainsAny(after[:1], "NESW") {
-		return p.fault(p.pos+e.Offset, "found %s after the length; set legs off by commas, as in E 12ft 6in, N 8ft", quote(after))
+		return p.fault(p.pos+e.Offset, "found %s after the length; set legs off by commas, as in %s", quote(after), legsIn[p.units])
 	}
 	if strings.ContainsAny(e.Text, "EW°") {
-		return p.angled(p.pos, "found %s where a length or an angle should start; write an angle in whole degrees, minutes and seconds with their signs, as in N 45°30' E 12ft", quote(e.Text))
+		return p.angled(p.pos, "found %s where a length or an angle should start; write an angle in whole degrees, minutes and seconds with their signs, as in N 45°30' E %s", quote(e.Text), lengthIn[p.units])
 	}
 	return &Fault{Offset: p.pos + e.Offset, Msg: e.Msg}
 }
@@ -230,12 +237,12 @@ func (p *legParser) noBearing(at int, word string) *Fault {
 		"NE": "N 45° E", "SE": "S 45° E", "SW": "S 45° W", "NW": "N 45° W",
 	}[strings.ToUpper(word)]
 	if strings.Contains(meant, " ") {
-		return p.angled(at, "found bearing %s; write %s, as in %s 12ft", quote(word), meant, meant)
+		return p.angled(at, "found bearing %s; write %s, as in %s %s", quote(word), meant, meant, lengthIn[p.units])
 	}
 	if meant != "" {
-		return p.fault(at, "found bearing %s; write %s, as in %s 12ft", quote(word), meant, meant)
+		return p.fault(at, "found bearing %s; write %s, as in %s %s", quote(word), meant, meant, lengthIn[p.units])
 	}
-	return p.fault(at, "found %s where a bearing N, E, S or W should start; %s", p.found(at), example)
+	return p.fault(at, "found %s where a bearing N, E, S or W should start; write a run such as %s", p.found(at), legsIn[p.units])
 }
 
 // found quotes what stands at an offset, up to the end of the leg.

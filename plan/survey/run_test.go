@@ -36,7 +36,7 @@ func TestParseRun(t *testing.T) {
 		{"N 90° W 1ft", []Leg{{West, ft, 0}}},
 	}
 	for _, tt := range tests {
-		got, faults := ParseRun(tt.text)
+		got, faults := ParseRun(tt.text, measure.Imperial)
 		if len(faults) != 0 {
 			t.Errorf("ParseRun(%q): %v", tt.text, faults)
 		}
@@ -92,7 +92,7 @@ func TestParseRunFaults(t *testing.T) {
 			offsets = append(offsets, at)
 			text = text[:at] + text[at+len("§"):]
 		}
-		legs, faults := ParseRun(text)
+		legs, faults := ParseRun(text, measure.Imperial)
 		if legs != nil || len(faults) != len(tt.want) {
 			t.Errorf("ParseRun(%.60q) = %d legs, %v", text, len(legs), faults)
 			continue
@@ -107,7 +107,7 @@ func TestParseRunFaults(t *testing.T) {
 
 // A run of the most legs is read.
 func TestParseRunMaxLegs(t *testing.T) {
-	legs, faults := ParseRun(strings.Repeat("E 1ft,", MaxLegs-1) + "E 1ft")
+	legs, faults := ParseRun(strings.Repeat("E 1ft,", MaxLegs-1)+"E 1ft", measure.Imperial)
 	if len(legs) != MaxLegs || faults != nil {
 		t.Errorf("%d legs, %v", len(legs), faults)
 	}
@@ -141,7 +141,7 @@ func write(legs []Leg) string {
 // back.
 func TestBearingReadsBack(t *testing.T) {
 	for b := Bearing(0); b < fullTurn; b += 101 {
-		legs, faults := ParseRun(write([]Leg{{b, measure.Foot, 0}}))
+		legs, faults := ParseRun(write([]Leg{{b, measure.Foot, 0}}), measure.Imperial)
 		if faults != nil || legs[0].Bearing != b {
 			t.Fatalf("%v reads back as %v, %v", b, legs, faults)
 		}
@@ -156,7 +156,7 @@ func FuzzParseRun(f *testing.F) {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, s string) {
-		legs, faults := ParseRun(s)
+		legs, faults := ParseRun(s, measure.Imperial)
 		if (legs == nil) == (faults == nil) {
 			t.Fatalf("ParseRun(%q) = %v, %v", s, legs, faults)
 		}
@@ -174,7 +174,7 @@ func FuzzParseRun(f *testing.F) {
 			}
 			offset = leg.Offset
 		}
-		again, _ := ParseRun(write(legs))
+		again, _ := ParseRun(write(legs), measure.Imperial)
 		if !slices.EqualFunc(legs, again, func(a, b Leg) bool { return a.Bearing == b.Bearing && a.Length == b.Length }) {
 			t.Fatalf("ParseRun(%q) = %v, written and read again %v", s, legs, again)
 		}
@@ -186,7 +186,7 @@ func FuzzParseRun(f *testing.F) {
 
 func BenchmarkParseRun(b *testing.B) {
 	for b.Loop() {
-		if legs, faults := ParseRun("E 12ft 6in, N 8ft, W 12ft 5-1/2in, S 8ft 1/2in"); len(legs) != 4 {
+		if legs, faults := ParseRun("E 12ft 6in, N 8ft, W 12ft 5-1/2in, S 8ft 1/2in", measure.Imperial); len(legs) != 4 {
 			b.Fatal(faults)
 		}
 	}
@@ -199,7 +199,7 @@ func TestAngledFaults(t *testing.T) {
 		"N 45 E 5ft": true, "NW 3ft": true, "southeast 3ft": false, "SE 3ft": true, "S 30.5° W 3ft": true,
 		"n 3ft": false, "N 3": false, "X 3ft": false, "N 91° E 3ft": false,
 	} {
-		_, faults := ParseRun(text)
+		_, faults := ParseRun(text, measure.Imperial)
 		if len(faults) != 1 || faults[0].Angled != want {
 			t.Errorf("%q: %+v, want angled %v", text, faults, want)
 		}

@@ -13,7 +13,7 @@ import (
 
 func mustParse(t *testing.T, run string) []Leg {
 	t.Helper()
-	legs, faults := ParseRun(run)
+	legs, faults := ParseRun(run, measure.Imperial)
 	if faults != nil {
 		t.Fatal(faults)
 	}
