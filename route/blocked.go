@@ -57,7 +57,7 @@ func (r *Result) whyBlocked(paths []tree.Path) ([]*Blocked, error) {
 // at least.
 func (g *Graph) relaxed(drops []int) (*Graph, error) {
 	if g.many() {
-		return buildFor(g.Job, true, drops, nil)
+		return buildFor(g.Job, true, drops, nil, nil)
 	}
 	return build(g.Job, true)
 }
@@ -79,6 +79,11 @@ func (g *Graph) changesFor(search *network.Search, d int, known map[spot]bool) *
 	for _, bl := range b.Blocks {
 		b.Changes += bl.Price
 	}
+	if len(b.Blocks) == 0 {
+		b.Blocks = []Block{{Rule: rule.NoHiddenWay, Pos: g.Job.Drops[d].Pos, At: g.Nodes[g.Terminals[d]].At, Found: noWay, Change: "another place for " + g.Job.Drops[d].Tag}}
+		b.by = g.turnsOf(p)
+		return b
+	}
 	if g.Arcs[p.Arcs[len(p.Arcs)-1]].lastResort() {
 		b.Blocks = []Block{g.lastResort(d, b.Blocks[len(b.Blocks)-1])}
 	}
@@ -88,6 +93,18 @@ func (g *Graph) changesFor(search *network.Search, d int, known map[spot]bool) *
 	}
 	b.Points = corners(g, nodes)
 	return b
+}
+
+// turnsOf lists where a way turns in a space, and where rods begin and end.
+func (g *Graph) turnsOf(p network.Path) (out []latticePoint) {
+	for i := 1; i < len(p.Arcs); i++ {
+		n, in, on := g.Nodes[p.Nodes[i]], int(p.Arcs[i-1]), int(p.Arcs[i])
+		rod := g.Arcs[in].Kind == RodArc || g.Arcs[on].Kind == RodArc
+		if n.Space >= 0 && n.Wall < 0 && (rod || g.way(in, int(p.Nodes[i-1])) != g.way(on, int(p.Nodes[i]))) {
+			out = append(out, latticePoint{n.Space, flat(n.At)})
+		}
+	}
+	return out
 }
 
 // lastResort is what stops drop d nearest to where it was wished, with the raceway

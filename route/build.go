@@ -15,8 +15,12 @@ import (
 //
 // Channels in sight are the last resort: where a job allows them they are in the
 // graph for the drops alone that no hidden way leads to.
-func Build(job *plan.Job) (*Graph, error) {
-	g, err := build(job, false)
+func Build(job *plan.Job) (*Graph, error) { return buildBy(job, nil) }
+
+// buildBy makes the graph of a job with lattice lines through some crossings
+// besides.
+func buildBy(job *plan.Job, by []latticePoint) (*Graph, error) {
+	g, err := buildFor(job, false, allDrops(job), nil, by)
 	if err != nil || !job.Allow.Raceway {
 		return g, err
 	}
@@ -33,13 +37,13 @@ func Build(job *plan.Job) (*Graph, error) {
 	if len(unreached) == 0 {
 		return g, nil
 	}
-	return buildFor(job, false, allDrops(job), unreached)
+	return buildFor(job, false, allDrops(job), unreached, by)
 }
 
 // build also keeps, if relax is true, what a rule forbids but a change would
 // allow.
 func build(job *plan.Job, relax bool) (*Graph, error) {
-	return buildFor(job, relax, allDrops(job), nil)
+	return buildFor(job, relax, allDrops(job), nil, nil)
 }
 
 func allDrops(job *plan.Job) []int {
@@ -50,10 +54,18 @@ func allDrops(job *plan.Job) []int {
 	return all
 }
 
-// buildFor makes the graph of a job with places for some of its drops only, and
-// with channels in sight to some of these.
-func buildFor(job *plan.Job, relax bool, drops, inSight []int) (*Graph, error) {
+// A latticePoint is a place in a space that lattice lines go through.
+type latticePoint struct {
+	space int
+	at    geom.Point
+}
+
+// buildFor makes the graph of a job with places for some of its drops only, with
+// channels in sight to some of these, and with lattice lines through some crossings
+// besides.
+func buildFor(job *plan.Job, relax bool, drops, inSight []int, by []latticePoint) (*Graph, error) {
 	b := newBuilder(job, relax)
+	b.by = by
 	b.closet()
 	b.chases()
 	for _, c := range b.cavities {

@@ -26,8 +26,9 @@ type builder struct {
 	// the job, so that one price serves the whole network.
 	metre int64
 
-	cavities []*cavity    // by space
-	fixed    []plan.Fixed // by id
+	cavities []*cavity      // by space
+	fixed    []plan.Fixed   // by id
+	by       []latticePoint // lattice lines besides
 
 	bays     [][]Bay
 	shafts   map[bayKey]*shaft

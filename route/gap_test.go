@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"topplate/plan"
+	"topplate/plan/randomhouse"
 )
 
 // storeys is a house of three storeys of two rooms each, whose middle walls run east
@@ -207,5 +208,34 @@ func TestGapThroughABay(t *testing.T) {
 	}
 	if b := routeOf(t, inStoreys(t, "", plate("T3", "s", "10ft 9in")+job, far), "T1").Blocked; b != nil {
 		t.Errorf("with a box there: %+v", b)
+	}
+}
+
+// A rod that just reaches, or a way along a line that another graph of the same
+// house has, is found on a second look: a drop that nothing stops has a route.
+func TestNothingIsMissedByTheLattice(t *testing.T) {
+	again := 0
+	for seed := uint64(130); seed < 180; seed++ {
+		job := randomJob(t, seed, randomhouse.Options{})
+		first, _, err := Planner{}.routed(job, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(first.missed()) == 0 {
+			continue
+		}
+		res := randomResult(t, seed)
+		if res.routed() < first.routed() {
+			t.Errorf("seed %d: %d drops routed, %d before the second look", seed, res.routed(), first.routed())
+		}
+		if res.routed() > first.routed() {
+			again++
+		}
+		if len(res.missed()) > 0 {
+			t.Logf("seed %d: ways through places of other drops", seed)
+		}
+	}
+	if again < 2 {
+		t.Errorf("only %d houses have more routes on a second look", again)
 	}
 }

@@ -101,6 +101,11 @@ func (b *cavity) lines() *liner {
 		}
 	}
 	b.trunkLines(l.whole)
+	for _, c := range b.by {
+		if c.space == b.index {
+			l.whole(c.at)
+		}
+	}
 	l.powerLines()
 	l.regularLines()
 	l.tidy()

@@ -79,6 +79,8 @@ type Blocked struct {
 	// Price of the changes and of the route together, in cost units.
 	Changes, Route int64
 	Points         []geom.Point3
+
+	by []latticePoint // where it turns, if nothing stops it
 }
 
 // A Bundle is a stretch with the same cables all along.

@@ -15,17 +15,47 @@ import (
 
 // Solve is the function Solve with the planner's patience.
 func (p Planner) Solve(job *plan.Job) (*Result, error) {
-	g, err := Build(job)
+	r, best, err := p.routed(job, nil)
 	if err != nil {
 		return nil, err
+	}
+	// A drop that nothing stops was missed by the lattice: it gets lines where a
+	// denser one has a way.
+	if by := r.missed(); len(by) > 0 {
+		if r, best, err = p.routed(job, by); err != nil {
+			return nil, err
+		}
+	}
+	r.follow(job.Book(), best)
+	return r, nil
+}
+
+// routed plans the routes of a job on its graph with lines through some crossings
+// besides.
+func (p Planner) routed(job *plan.Job, by []latticePoint) (*Result, tree.Plan, error) {
+	g, err := buildBy(job, by)
+	if err != nil {
+		return nil, tree.Plan{}, err
 	}
 	r := &Result{Job: job, Graph: g}
 	g.stop = p.stopped(&r.Stopped)
-	book := job.Book()
-	best, err := r.routeAll(book)
-	if err != nil {
-		return nil, err
+	best, err := r.routeAll(job.Book())
+	return r, best, err
+}
+
+// missed lists where ways turn that nothing stops, of drops without a route.
+func (r *Result) missed() (by []latticePoint) {
+	for i := range r.Routes {
+		if b := r.Routes[i].Blocked; b != nil {
+			by = append(by, b.by...)
+		}
 	}
+	return by
+}
+
+// follow works out what follows from the routes.
+func (r *Result) follow(book rule.Book, best tree.Plan) {
+	g := r.Graph
 	r.Holes = holesOf(g, book, r.Routes)
 	for i := range r.Routes {
 		r.Routes[i].Legs = legs(g, r.Holes, &r.Routes[i])
@@ -37,8 +67,7 @@ func (p Planner) Solve(job *plan.Job) (*Result, error) {
 	r.Cost.Proved = best.LowerBound == r.Cost.Total
 	r.Tails = cutTotals(r)
 	r.Findings = r.findings(book)
-	r.Cautions = cautions(job, book)
-	return r, nil
+	r.Cautions = cautions(r.Job, book)
 }
 
 // routeAll finds the cheapest plan for all drops that have a way to the
