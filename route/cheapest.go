@@ -171,7 +171,7 @@ func (o *outlook) together(net *network.Network, opt tree.Options, best *tree.Pl
 // for a plan to begin with, as work bounds the first. partedWork bounds all those
 // together for plans whose bundles part.
 const (
-	firstWork  = work / 30
+	firstWork  = work / 150
 	stepWork   = work / 8
 	trialWork  = work / 100
 	partedWork = work / 4
