@@ -87,9 +87,10 @@ func ring(target sheet.Point, b sheet.Box, distance sheet.Paper, bearing int) sh
 
 // led reports whether a text of r may stand in the box of c on a leader, and
 // gives c the leader and its cost. A text on a leader covers no point of another
-// request: that could not be led to any more.
+// request: that could not be led to any more. That of an area stands in no other: it
+// would be taken for the name of that one.
 func (s *scene) led(r *Request, c *candidate) bool {
-	if !s.free(r, c.box) || s.foreign(r, c.box) > 0 {
+	if !s.free(r, c.box) || s.foreign(r, c.box) > 0 || s.inOtherArea(r, c.box) {
 		return false
 	}
 	target := r.target()
@@ -103,6 +104,23 @@ func (s *scene) led(r *Request, c *candidate) bool {
 	}
 	return false
 }
+
+// inOtherArea reports whether a box reaches into the area of another request than r,
+// which is for an area too.
+func (s *scene) inOtherArea(r *Request, b sheet.Box) bool {
+	if !r.area() {
+		return false
+	}
+	for i := range s.Requests {
+		if o := &s.Requests[i]; o.ID != r.ID && o.area() && b.Overlaps(o.Within) && !r.Within.Overlaps(o.Within) {
+			return true
+		}
+	}
+	return false
+}
+
+// area reports whether a request is for an area.
+func (r *Request) area() bool { return len(r.Along) < 2 && r.Within != (sheet.Box{}) }
 
 // attachments lists the middles of the sides of a box that look towards the
 // target, the ends of the text before its top and bottom.

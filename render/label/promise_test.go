@@ -59,8 +59,12 @@ func checkAlone(p *Problem, r *Request, got Placement) string {
 			return fmt.Sprintf("leader %v passes through %v", l, other)
 		}
 	}
+	area := func(r *Request) bool { return len(r.Along) == 0 && r.Within != (sheet.Box{}) }
 	for i := range p.Requests {
 		other := &p.Requests[i]
+		if got.Leader != nil && area(r) && area(other) && b.Overlaps(other.Within) && !r.Within.Overlaps(other.Within) {
+			return fmt.Sprintf("box %v on a leader reaches into the area %v of another", b, other.Within)
+		}
 		if len(other.Along) > 0 || other.Within != (sheet.Box{}) || got.Leader == nil {
 			continue
 		}
