@@ -112,7 +112,7 @@ func (s *scene) inOtherArea(r *Request, b sheet.Box) bool {
 		return false
 	}
 	for i := range s.Requests {
-		if o := &s.Requests[i]; o.ID != r.ID && o.area() && b.Overlaps(o.Within) && !r.Within.Overlaps(o.Within) {
+		if o := &s.Requests[i]; o != r && o.area() && b.Overlaps(o.Within) && !r.Within.Overlaps(o.Within) {
 			return true
 		}
 	}
