@@ -68,7 +68,7 @@ func (o *outlook) keepOff(best *tree.Plan) error {
 			return nil
 		}
 		for _, a := range full {
-			arcs[a].Fixed += o.crowded
+			arcs[a].Fixed = dearer(arcs[a].Fixed, o.crowded)
 		}
 		net, err := network.New(len(o.Nodes), arcs, o.Bend)
 		if err != nil {
@@ -83,6 +83,9 @@ func (o *outlook) keepOff(best *tree.Plan) error {
 	}
 	return nil
 }
+
+// dearer is a price with more on it, as far as prices go.
+func dearer(price, more int64) int64 { return price + min(more, network.MaxPrice-price) }
 
 // crowdedIn lists the arcs that take less than paths ask of them.
 func (o *outlook) crowdedIn(paths []tree.Path) (out []int) {

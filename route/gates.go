@@ -208,7 +208,7 @@ func (o *outlook) alone(c *gate, only int, best *tree.Plan) error {
 	arcs := plainArcs(o.Arcs)
 	for _, a := range c.exits {
 		if a != only {
-			arcs[a].Fixed += best.Cost
+			arcs[a].Fixed = dearer(arcs[a].Fixed, best.Cost)
 		}
 	}
 	net, err := network.New(len(o.Nodes), arcs, o.Bend)

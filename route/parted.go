@@ -182,7 +182,8 @@ func (o *outlook) newPartings(best *tree.Plan) (*partings, error) {
 	return p, nil
 }
 
-// A gateCase is how the cables that a full place does not take pass the gate: by which exits, with so many holes at least.
+// A gateCase is how the cables that a full place does not take pass the gate: by
+// which exits, with so many holes at least.
 type gateCase struct {
 	exits []int
 	holes int64
@@ -220,7 +221,7 @@ func (g *Graph) prepaid(c *gate, by gateCase, kept int) (*network.Network, int64
 		case slices.Contains(by.exits, e):
 			arcs[e].Fixed -= least
 		case e != kept:
-			arcs[e].Fixed += g.crowded
+			arcs[e].Fixed = dearer(arcs[e].Fixed, g.crowded)
 		}
 	}
 	net, err := network.New(len(g.Nodes), arcs, g.Bend)

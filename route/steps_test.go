@@ -7,13 +7,14 @@ import (
 	"testing"
 
 	"topplate/plan/measure"
+	"topplate/plan/randomhouse"
 	"topplate/route/network"
 	"topplate/route/tree"
 )
 
-// With every hole counted the bound is never above the plan, nine in ten plans of
-// random houses are proved cheapest, nineteen in twenty among those whose bundles
-// stay together, and on average they are within 0.15 % of the bound.
+// With every hole counted the bound is never above the plan, 93 in 100 plans of
+// random houses are proved cheapest, 97 among those whose bundles
+// stay together, and on average they are within 0.12 % of the bound.
 func TestRandomBounds(t *testing.T) {
 	houses, proved, together := 0, 0, 0
 	var gaps float64
@@ -139,5 +140,24 @@ func TestProofOfTheSamples(t *testing.T) {
 		if gap := 100 * float64(cost.Total-cost.LowerBound) / float64(cost.LowerBound); gap > c.gap || cost.Proved != (gap == 0) {
 			t.Errorf("%s: cost %d, bound %d, proved %v: %.3f %% between them, want %.2f", c.name, cost.Total, cost.LowerBound, cost.Proved, gap, c.gap)
 		}
+	}
+}
+
+// A full place at the highest price there is, which the first plan has, is searched
+// around as at any other price.
+func TestFullPlacesAtTheHighestPrice(t *testing.T) {
+	job := randomJob(t, 6, randomhouse.Options{Drops: 8})
+	want := solved(t, job).Cost.Total
+	g, err := Build(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	g.crowded = network.MaxPrice
+	terms := make([]tree.Terminal, len(job.Drops))
+	for d := range terms {
+		terms[d] = tree.Terminal{Node: int32(g.Terminals[d]), Cables: int64(job.Drops[d].Count)}
+	}
+	if best, err := g.cheapestPlan(job.Book(), terms); err != nil || best.Cost != want {
+		t.Errorf("cost %d, %v; want %d", best.Cost, err, want)
 	}
 }
