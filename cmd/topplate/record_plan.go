@@ -2,16 +2,13 @@ package main
 
 import (
 	"fmt"
-	"io"
 	"math/big"
-	"path/filepath"
 	"slices"
 	"strconv"
 
 	"topplate/plan"
 	"topplate/plan/cable"
 	"topplate/plan/connector"
-	"topplate/plan/diag"
 	"topplate/plan/geom"
 	"topplate/plan/measure"
 	"topplate/plan/record"
@@ -139,81 +136,4 @@ func holesThere(res *route.Result) (out []record.PlannedHole) {
 		out = append(out, record.PlannedHole{ID: u.ID, Bore: boreOf(res, &u.HolePlace, u.Inside), Cables: cableNames(res, u.Drops), There: u.Before})
 	}
 	return out
-}
-
-// tellBefore prints what a job starts from, and which entry of which record it
-// is from. Files are named from the folder of the job.
-func tellBefore(w io.Writer, res *route.Result, dir string) error {
-	job := res.Job
-	b := &job.Before
-	if len(b.Jobs) == 0 {
-		return nil
-	}
-	name := func(file string) string {
-		if rel, err := filepath.Rel(dir, file); err == nil {
-			return filepath.ToSlash(rel)
-		}
-		return file
-	}
-	if _, err := fmt.Fprintln(w, "\nFrom earlier jobs"); err != nil {
-		return err
-	}
-	line := func(pos diag.Pos, entry int, format string, args ...any) error {
-		_, err := fmt.Fprintf(w, "  %s  (%s, entry %d)\n", fmt.Sprintf(format, args...), name(pos.File), entry)
-		return err
-	}
-	text := job.House.Units.Format
-	for _, o := range b.Holes {
-		i := slices.IndexFunc(job.Fixed, func(f plan.Fixed) bool { return f.ID == o.ID })
-		f := &job.Fixed[i]
-		if err := line(o.Pos, o.Entry, "hole %s, %s plate, %s along wall %s, %s, cables in it: %d", f.ID, plateOf(f), text(f.At), job.House.Walls[f.Wall].ID, text(f.Diameter), f.Cables); err != nil {
-			return err
-		}
-	}
-	known := map[string]string{}
-	for _, k := range res.Graph.Known {
-		known[k.ID] = k.Unused
-	}
-	for i := range b.Opened {
-		o := &b.Opened[i]
-		where := ""
-		switch {
-		case o.Wall >= 0:
-			where = fmt.Sprintf(", %s along wall %s", text(o.At), job.House.Walls[o.Wall].ID)
-		case o.Pointed:
-			where = fmt.Sprintf(", %s east and %s north of the zero point", text(o.Point.X), text(o.Point.Y))
-		}
-		why := ""
-		if known[o.ID] != "" {
-			why = "; known, not used: " + known[o.ID]
-		}
-		if err := line(o.Pos, o.Entry, "hole %s, %s%s, %s, cables in it: %d%s", o.ID, o.Through, where, text(o.Diameter), o.Cables, why); err != nil {
-			return err
-		}
-	}
-	for _, o := range b.Spools {
-		i := slices.IndexFunc(job.Spools, func(s plan.Spool) bool { return s.ID == o.ID })
-		s := &job.Spools[i]
-		if err := line(o.Pos, o.Entry, "spool %s, %s of %s", s.ID, text(s.Left), s.Cable.ID); err != nil {
-			return err
-		}
-	}
-	for _, u := range b.Ports {
-		port := "a port"
-		if u.Port > 0 {
-			port = "port " + strconv.Itoa(u.Port)
-		}
-		if err := line(u.Pos, u.Entry, "%s, taken by %s", port, u.Cable); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-// plateOf says which plate of its wall a fixed hole is in.
-func plateOf(f *plan.Fixed) string {
-	if f.Bottom {
-		return "bottom"
-	}
-	return "top"
 }
