@@ -135,13 +135,28 @@ func (p *partings) filled(mixes func(int) []fullMix, limit int64) []full {
 		}
 		for _, n := range slices.Sorted(maps.Keys(at)) {
 			f := at[n]
-			if f.least = p.detours.Bound(f.half, f.cables) + p.paid + f.more; f.least < limit {
+			if f.least = p.detours.Bound(f.half, f.cables) + p.paidWith(f); f.least < limit {
 				out = append(out, f)
 			}
 		}
 	}
 	slices.SortStableFunc(out, func(a, b full) int { return cmp.Compare(a.least, b.least) })
 	return out
+}
+
+// paidWith is what plans with a full place pay for holes at the gate, and for that
+// place beyond its prices.
+func (p *partings) paidWith(f full) int64 {
+	a := int(p.Net.ArcOf[f.half])
+	if p.gate == nil || !slices.Contains(p.gate.exits, a) {
+		return p.paid + f.more
+	}
+	others := slices.DeleteFunc(slices.Clone(p.gate.exits), func(e int) bool { return e == a })
+	least := p.Arcs[a].bore() // which free has for nothing, of every first hole
+	for _, e := range others {
+		least = min(least, p.Arcs[e].bore())
+	}
+	return max(p.paid, least+f.more+p.gate.anyExit(others, p.inside-f.cables).holes*least)
 }
 
 // partings are what is known of plans whose bundles part.
