@@ -3,6 +3,8 @@ package network
 import (
 	"cmp"
 	"math/rand/v2"
+	"reflect"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -106,5 +108,50 @@ func TestNewRefuses(t *testing.T) {
 		case c.words != "" && (err == nil || !strings.Contains(err.Error(), c.words)):
 			t.Errorf("%s: error %v, want one that says %q", c.name, err, c.words)
 		}
+	}
+}
+
+// At other prices half-arcs keep their numbers, also those of parallel arcs, which
+// New would number by their prices.
+func TestReprice(t *testing.T) {
+	for seed := range uint64(40) {
+		r := rand.New(rand.NewPCG(seed, 2))
+		p := random(r, 2+r.IntN(9), r.IntN(60), 0, 2)
+		n := p.network(t)
+		arcs := slices.Clone(p.arcs)
+		for i := range arcs {
+			arcs[i].Fixed, arcs[i].PerCable = r.Int64N(50), r.Int64N(50)
+		}
+		now, err := n.Reprice(arcs)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for h, a := range n.ArcOf {
+			if now.Source[h] != n.Source[h] || now.Target[h] != n.Target[h] || now.ArcOf[h] != a || now.Way[h] != n.Way[h] {
+				t.Fatalf("seed %d: half-arc %d is another", seed, h)
+			}
+			if now.Fixed[h] != arcs[a].Fixed || now.PerUnit[h] != arcs[a].PerCable {
+				t.Fatalf("seed %d: half-arc %d has prices %d and %d, its arc is %+v", seed, h, now.Fixed[h], now.PerUnit[h], arcs[a])
+			}
+		}
+		again, err := now.Reprice(p.arcs)
+		if err != nil || !reflect.DeepEqual(again, n) {
+			t.Fatalf("seed %d: not the same at the old prices, %v", seed, err)
+		}
+	}
+}
+
+func TestRepriceRefuses(t *testing.T) {
+	arcs := []Arc{{From: 0, To: 1, Heading: East}, {From: 1, To: 2, Heading: East}}
+	n, err := New(3, arcs, make([]int64, 3))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := n.Reprice(arcs[:1]); err == nil || !strings.Contains(err.Error(), "prices of 1 arcs for 2") {
+		t.Errorf("one arc of two: %v", err)
+	}
+	arcs[1].Fixed = -1
+	if _, err := n.Reprice(arcs); err == nil || !strings.Contains(err.Error(), "arc 1: prices -1 and 0") {
+		t.Errorf("a price below nothing: %v", err)
 	}
 }
