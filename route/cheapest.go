@@ -16,21 +16,19 @@ import (
 // rule. Where several holes are needed somewhere it won't be, so it takes less
 // trouble.
 func (g *Graph) cheapestPlan(book rule.Book, terms []tree.Terminal) (tree.Plan, error) {
-	o := &outlook{Graph: g, book: book, terms: terms, steps: g.steps(book), reached: tree.Reached(g.Net, int32(g.Root), terms)}
-	o.gates = g.gates(book, o.reached)
-	first := g.share(work)
-	if len(o.gates) > 0 && !g.many() {
-		first = min(first, firstWork)
+	o, err := g.newOutlook(book, terms)
+	if err != nil {
+		return tree.Plan{}, err
 	}
-	best, err := o.solveTree(g.Net, tree.Options{Work: first})
+	best, err := o.first()
 	if err != nil {
 		return best, err
 	}
-	best.Together = best.LowerBound
-	for _, look := range []func(*tree.Plan) error{o.keepOff, o.narrow, o.lookAgain, o.countSteps, o.narrow, o.partedBound} {
+	for _, look := range []func(*tree.Plan) error{o.keepOff, o.narrow, o.tollsNow, o.lookAgain, o.countSteps, o.narrow, o.partedBound} {
 		if best.LowerBound >= best.Cost {
 			break
 		}
+		o.found = best.Paths
 		if err := look(&best); err != nil {
 			return best, err
 		}
@@ -44,18 +42,58 @@ func (g *Graph) cheapestPlan(book rule.Book, terms []tree.Terminal) (tree.Plan, 
 	return best, nil
 }
 
+// first is a plan to begin with, and a bound: those that leave steps in prices out,
+// or, where several holes are needed, pay for these beforehand.
+func (o *outlook) first() (tree.Plan, error) {
+	best := tree.Plan{Cost: math.MaxInt64}
+	if len(o.gates) > 0 && !o.many() {
+		err := o.mendBound(&best)
+		best.Together = best.LowerBound
+		return best, err
+	}
+	best, err := o.solveTree(o.Net, tree.Options{Work: o.share(work)})
+	if err != nil {
+		return best, err
+	}
+	best.Together = best.LowerBound
+	if o.many() {
+		err = o.mendBound(&best)
+	}
+	return best, err
+}
+
 // An outlook is what is known while the cheapest plan is searched for.
 type outlook struct {
 	*Graph
-	book  rule.Book
-	terms []tree.Terminal // in the order of drops
-	steps *tree.Steps
-	gates []gate
+	book    rule.Book
+	terms   []tree.Terminal // in the order of drops
+	steps   *tree.Steps
+	gates   []gate
+	taken   map[int]int64 // by arc, see takes
+	prepaid []*prepayment
 	// reached tells which drops have a way to the closet.
 	reached []bool
 
-	open      *tree.Open // what a plan may travel that is cheaper than the best; nil if everything
-	openBelow int64      // price for which that was found
+	found     []tree.Path // of the best plan so far, in the order of drops; nil if there is none
+	open      *tree.Open  // what a plan may travel that is cheaper than the best; nil if everything
+	openBelow int64       // price for which that was found
+}
+
+func (g *Graph) newOutlook(book rule.Book, terms []tree.Terminal) (*outlook, error) {
+	o := &outlook{Graph: g, book: book, terms: terms, steps: g.steps(book), taken: map[int]int64{}, reached: tree.Reached(g.Net, int32(g.Root), terms)}
+	o.gates = g.gates(book, o.reached)
+	if err := o.prepay(); err != nil {
+		return nil, err
+	}
+	return o, nil
+}
+
+// known is the best plan so far in the order of tags.
+func (o *outlook) known() []tree.Path {
+	if o.found == nil {
+		return nil
+	}
+	return inOrder(tagOrder(o.Job), o.found)
 }
 
 // keepOff looks for a plan without full places, where the first has some: it puts
@@ -70,7 +108,7 @@ func (o *outlook) keepOff(best *tree.Plan) error {
 		for _, a := range full {
 			arcs[a].Fixed = dearer(arcs[a].Fixed, o.crowded)
 		}
-		net, err := network.New(len(o.Nodes), arcs, o.Bend)
+		net, err := o.Net.Reprice(arcs)
 		if err != nil {
 			return fmt.Errorf("route: %w", err)
 		}
@@ -113,7 +151,7 @@ const fewTries = 3
 // Where cables can't travel an arc in opposite ways any more, nothing has to be
 // allowed for that.
 func (o *outlook) lookAgain(best *tree.Plan) error {
-	if o.open == nil || o.paidSteps(o.steps, o.terms, best) > 0 {
+	if o.open == nil || len(o.gates) > 0 || o.paidSteps(o.steps, o.terms, best) > 0 {
 		return nil
 	}
 	p, err := o.solveTree(o.Net, tree.Options{Below: best.Cost, Work: trialWork})
@@ -129,9 +167,6 @@ func (o *outlook) lookAgain(best *tree.Plan) error {
 // prices counted. It tries the quick ways first. For many drops it searches only
 // once.
 func (o *outlook) countSteps(best *tree.Plan) error {
-	if err := o.mendBound(best); err != nil || best.LowerBound >= best.Cost {
-		return err
-	}
 	net, shared, err := o.shareHoles(o.gates, o.steps)
 	if err != nil {
 		return err
@@ -144,7 +179,8 @@ func (o *outlook) countSteps(best *tree.Plan) error {
 	if o.many() {
 		return together(o.share(work))(best)
 	}
-	for _, look := range []func(*tree.Plan) error{o.narrow, together(trialWork), o.narrow, together(stepWork), o.oneByOne, o.narrow, together(stepWork)} {
+	for _, look := range []func(*tree.Plan) error{o.narrow, together(firstWork), o.narrow, together(stepWork), o.oneByOne, o.narrow, together(stepWork)} {
+		o.found = best.Paths
 		if err := look(best); err != nil {
 			return err
 		}
@@ -174,7 +210,7 @@ func (o *outlook) together(net *network.Network, opt tree.Options, best *tree.Pl
 // for a plan to begin with, as work bounds the first. partedWork bounds all those
 // together for plans whose bundles part.
 const (
-	firstWork  = work / 150
+	firstWork  = work / 60
 	stepWork   = work / 8
 	trialWork  = work / 100
 	partedWork = work / 4
@@ -207,7 +243,7 @@ func (g *Graph) share(work int64) int64 {
 func (o *outlook) solveTree(net *network.Network, opt tree.Options) (tree.Plan, error) {
 	order := tagOrder(o.Job)
 	byTag := inOrder(order, o.terms)
-	opt.Stop, opt.Open = o.stop, o.open
+	opt.Stop, opt.Open, opt.Known = o.stop, o.open, o.known()
 	p, err := tree.Solve(net, int32(o.Root), byTag, opt)
 	if err != nil {
 		return p, fmt.Errorf("route: %w", err)

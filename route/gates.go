@@ -6,7 +6,6 @@ import (
 
 	"topplate/plan/measure"
 	"topplate/plan/rule"
-	"topplate/route/network"
 	"topplate/route/tree"
 )
 
@@ -108,10 +107,7 @@ func (g *Graph) mostHoles(book rule.Book, a int) int {
 // most is how many cables go through one hole on arc a at most: of the job's
 // thinnest.
 func (g *Graph) most(book rule.Book, a int) int {
-	thin := g.Job.Drops[0].Cable.Diameter
-	for i := range g.Job.Drops {
-		thin = min(thin, g.Job.Drops[i].Cable.Diameter)
-	}
+	thin := g.thinnest()
 	f := fitting{bits: g.Job.Tools.Bits, over: book.Length(rule.HoleOverBundle), largest: g.largestHole(book, &g.Holes[g.Arcs[a].Hole])}
 	all := 0
 	for i := range g.Job.Drops {
@@ -120,65 +116,13 @@ func (g *Graph) most(book rule.Book, a int) int {
 	return max(1, f.take(slices.Repeat([]measure.Length{thin}, all)))
 }
 
-// mendBound mends the bound of the best plan by the holes at gates, and
-// takes over a cheaper plan that it comes upon. A bound for all plans is: the
-// least price of these holes, the price of a full place at every gate that does
-// not take its cables, and the cheapest plan with holes there for nothing. With
-// all gates that bound may be weak, as a second place is free as well; so the
-// closet's is left out once, but for many drops.
-func (o *outlook) mendBound(best *tree.Plan) error {
-	ways := min(len(o.gates), 2)
-	if o.many() {
-		ways = min(ways, 1)
+// thinnest is the diameter of the job's thinnest cable.
+func (g *Graph) thinnest() measure.Length {
+	thin := g.Job.Drops[0].Cable.Diameter
+	for i := range g.Job.Drops {
+		thin = min(thin, g.Job.Drops[i].Cable.Diameter)
 	}
-	for first := range ways {
-		if best.LowerBound >= best.Cost {
-			return nil
-		}
-		if err := o.payBefore(o.gates[first:], best); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-// payBefore mends the bound by paying for the holes at some gates
-// beforehand.
-func (o *outlook) payBefore(gates []gate, best *tree.Plan) error {
-	net, paid, err := o.paidBefore(gates)
-	if err != nil {
-		return err
-	}
-	p, err := o.solveTree(net, tree.Options{Below: best.Cost - paid, Work: o.share(work)})
-	if err != nil {
-		return err
-	}
-	if p.Cost < best.Cost {
-		best.Paths, best.Cost = p.Paths, p.Cost
-	}
-	best.LowerBound = max(best.LowerBound, p.LowerBound+paid)
-	return nil
-}
-
-// paidBefore is the network with holes at gates for nothing, and what these cost
-// at least.
-func (g *Graph) paidBefore(gates []gate) (*network.Network, int64, error) {
-	arcs := plainArcs(g.Arcs)
-	var paid int64
-	for _, c := range gates {
-		for _, a := range c.exits {
-			arcs[a].Fixed -= c.least
-		}
-		paid += int64(c.need) * c.least
-		if c.full {
-			paid += g.crowded
-		}
-	}
-	net, err := network.New(len(g.Nodes), arcs, g.Bend)
-	if err != nil {
-		return nil, 0, fmt.Errorf("route: %w", err)
-	}
-	return net, paid, nil
+	return thin
 }
 
 // fewExits is how many exits of a gate are tried one by one.
@@ -211,7 +155,7 @@ func (o *outlook) alone(c *gate, only int, best *tree.Plan) error {
 			arcs[a].Fixed = dearer(arcs[a].Fixed, best.Cost)
 		}
 	}
-	net, err := network.New(len(o.Nodes), arcs, o.Bend)
+	net, err := o.Net.Reprice(arcs)
 	if err != nil {
 		return fmt.Errorf("route: %w", err)
 	}

@@ -1,13 +1,9 @@
 package route
 
 import (
-	"bytes"
-	"encoding/json"
 	"fmt"
 	"os"
-	"os/exec"
 	"slices"
-	"strconv"
 	"strings"
 	"testing"
 
@@ -310,13 +306,7 @@ func TestClosedFloor(t *testing.T) {
 // The graphs of houses of several levels, given to an integer programme, have the
 // optimum that is found: the cables on all levels together.
 func TestLevelsAgainstHiGHS(t *testing.T) {
-	const python = "/usr/bin/python3"
-	if err := exec.Command(python, "-c", "from scipy.optimize import milp").Run(); err != nil {
-		if os.Getenv("TOPPLATE_REQUIRE") != "" {
-			t.Fatalf("%s can't import scipy (Debian: python3-scipy): %v", python, err)
-		}
-		t.Skipf("not held against HiGHS: %s can't import scipy (Debian: python3-scipy): %v", python, err)
-	}
+	needScipy(t)
 	const chase = "[[chase]]\nid = \"stack\"\nfrom = [\"6ft\", \"3ft\"]\nto = [\"7ft\", \"4ft\"]\nlevels = [\"basement\", \"ground\"]\n"
 	const south = "[[drop]]\ntag = \"S\"\nkind = \"soffit spot\"\ncable = \"cat6-outdoor\"\nwall = \"ground-s\"\nat = \"5ft\"\nshift = \"12in\"\n"
 	const knee = "[[drop]]\ntag = \"K\"\nkind = \"wall plate\"\nwall = \"upper-s\"\nside = \"left\"\nat = \"10ft\"\nheight = \"16in\"\nshift = \"8in\"\n"
@@ -330,52 +320,8 @@ func TestLevelsAgainstHiGHS(t *testing.T) {
 	}
 	for name, job := range jobs {
 		res := solved(t, job)
-		if want := byHiGHS(t, python, res.Graph); res.Cost.Total != want || res.Cost.LowerBound > want {
+		if want := byHiGHS(t, res.Graph, nil); res.Cost.Total != want || res.Cost.LowerBound > want {
 			t.Errorf("%s: cost %d, bound %d; HiGHS finds %d", name, res.Cost.Total, res.Cost.LowerBound, want)
 		}
 	}
-}
-
-// byHiGHS is the optimum of a graph, without steps in prices.
-func byHiGHS(t *testing.T, python string, g *Graph) int64 {
-	t.Helper()
-	type arc struct {
-		From     int    `json:"from"`
-		To       int    `json:"to"`
-		Heading  string `json:"heading"`
-		Fixed    int64  `json:"fixed"`
-		PerCable int64  `json:"per_cable"`
-	}
-	type terminal struct {
-		Node   int `json:"node"`
-		Cables int `json:"cables"`
-	}
-	problem := struct {
-		Root      int        `json:"root"`
-		Bend      []int64    `json:"bend"`
-		Arcs      []arc      `json:"arcs"`
-		Terminals []terminal `json:"terminals"`
-	}{Root: g.Root, Bend: g.Bend}
-	for i := range g.Arcs {
-		a := &g.Arcs[i]
-		problem.Arcs = append(problem.Arcs, arc{a.From, a.To, a.Heading.String(), a.Fixed(), a.PerCable()})
-	}
-	for d, n := range g.Terminals {
-		problem.Terminals = append(problem.Terminals, terminal{n, g.Job.Drops[d].Count})
-	}
-	input, err := json.Marshal([]any{problem})
-	if err != nil {
-		t.Fatal(err)
-	}
-	cmd := exec.Command(python, "tree/testdata/optimum.py")
-	cmd.Stdin, cmd.Stderr = bytes.NewReader(input), os.Stderr
-	out, err := cmd.Output()
-	if err != nil {
-		t.Fatal(err)
-	}
-	want, err := strconv.ParseInt(strings.TrimSpace(string(out)), 10, 64)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return want
 }

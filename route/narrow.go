@@ -3,7 +3,6 @@ package route
 import (
 	"fmt"
 
-	"topplate/route/network"
 	"topplate/route/tree"
 )
 
@@ -16,14 +15,10 @@ func (o *outlook) narrow(best *tree.Plan) error {
 	}
 	o.openBelow = best.Cost
 	if len(o.gates) == 0 {
-		return o.leaveOut(o.Net, 0, best)
+		return o.leaveOut(&prepayment{net: o.Net, plan: o.known()}, best)
 	}
-	for first := range min(len(o.gates), 2) {
-		net, paid, err := o.paidBefore(o.gates[first:])
-		if err != nil {
-			return err
-		}
-		if err := o.leaveOut(net, paid, best); err != nil || best.LowerBound >= best.Cost {
+	for i := range o.prepaid {
+		if err := o.leaveOut(o.prepaid[i], best); err != nil || best.LowerBound >= best.Cost {
 			return err
 		}
 	}
@@ -32,21 +27,21 @@ func (o *outlook) narrow(best *tree.Plan) error {
 
 // leaveOut does so on a network where some is paid already. The less is left, the
 // finer it looks.
-func (o *outlook) leaveOut(net *network.Network, paid int64, best *tree.Plan) error {
-	left := len(o.Net.Target)
+func (o *outlook) leaveOut(f *prepayment, best *tree.Plan) error {
+	left, todo := len(o.Net.Target), efforts
 	if o.open != nil {
-		left = o.open.Len()
+		left, todo = o.open.Len(), efforts[1:]
 	}
-	for rounds := int64(firstRounds); rounds <= mostRounds; rounds *= 4 {
-		opt := tree.Options{Open: o.open, Work: stepWork, Stop: o.stop}
-		open, bound, err := tree.OpenBelow(net, int32(o.Root), inOrder(tagOrder(o.Job), o.terms), best.Cost-paid, rounds, opt)
+	for _, effort := range todo {
+		opt := tree.Options{Open: o.open, Known: f.plan, Work: stepWork, Stop: o.stop}
+		open, bound, err := tree.OpenBelow(f.net, int32(o.Root), inOrder(tagOrder(o.Job), o.terms), best.Cost-f.paid, effort, opt)
 		if err != nil {
 			return fmt.Errorf("route: %w", err)
 		}
 		o.open = open
-		best.LowerBound = max(best.LowerBound, min(bound+paid, best.Cost))
+		best.LowerBound = max(best.LowerBound, min(bound+f.paid, best.Cost))
 		was := left
-		if left = open.Len(); best.LowerBound >= best.Cost || 4*left > 3*was {
+		if left = open.Len(); best.LowerBound >= best.Cost || effort.Steps > 0 && 4*left > 3*was {
 			return nil
 		}
 	}
@@ -57,8 +52,5 @@ func (o *outlook) leaveOut(net *network.Network, paid int64, best *tree.Plan) er
 // rule too far from the plan.
 const narrowDrops = 24
 
-// firstRounds and mostRounds are how finely it looks.
-const (
-	firstRounds = 16
-	mostRounds  = 1024
-)
+// efforts are how finely it looks.
+var efforts = []tree.Effort{{}, {Steps: 20, Both: true}, {Steps: 80, Both: true}}

@@ -4,8 +4,8 @@ import (
 	"cmp"
 	"fmt"
 	"maps"
-	"math"
 	"slices"
+	"sync"
 
 	"topplate/route/network"
 	"topplate/route/tree"
@@ -57,25 +57,66 @@ func (o *outlook) partedBound(best *tree.Plan) error {
 	return err
 }
 
-// boundAll is what plans with any of the full places cost at least, or a limit.
+// boundAll is what plans with any of the full places cost at least, or a limit. It
+// looks at several places at a time, and takes over cheaper plans that it comes
+// upon.
 func (p *partings) boundAll(places []full, limit int64) (int64, error) {
 	least := limit
-	for _, f := range places {
-		if f.least >= least {
+	for some := range slices.Chunk(places, atATime) {
+		if some[0].least >= least {
 			break
 		}
 		if p.left <= 0 {
-			return f.least, nil // as the others are no cheaper
+			return some[0].least, nil // as the others are no cheaper
 		}
-		b, err := p.bound(f, least)
-		if err != nil {
-			return 0, err
+		looks, share := make([]look, len(some)), p.left/int64(len(some))
+		var all sync.WaitGroup
+		for i, f := range some {
+			looks[i] = look{partings: p, left: share}
+			all.Go(func() { looks[i].least, looks[i].err = looks[i].bound(f, least) })
 		}
-		if least = min(least, max(b, f.least)); least <= p.best.LowerBound {
+		all.Wait()
+		for i, l := range looks {
+			if l.err != nil {
+				return 0, l.err
+			}
+			p.left -= share - l.left
+			p.takeOver(l.plans)
+			least = min(least, max(l.least, some[i].least))
+		}
+		if least <= p.best.LowerBound {
 			break
 		}
 	}
 	return least, nil
+}
+
+// atATime is how many places are looked at together. It doesn't depend on the
+// machine, as what is found does on it.
+const atATime = 2
+
+// A look is what is found of a full place.
+type look struct {
+	*partings
+	left  int64 // work
+	least int64 // what plans with it cost
+	plans [][]tree.Path
+	err   error
+}
+
+// takeOver takes over the cheapest of some plans, if it is cheaper than the best.
+func (p *partings) takeOver(plans [][]tree.Path) {
+	order := tagOrder(p.Job)
+	for _, paths := range plans {
+		plan := tree.Plan{Paths: paths}
+		plan.Price(p.Net, p.terms, p.steps)
+		if plan.Cost < p.best.Cost {
+			p.best.Cost, p.best.Paths = plan.Cost, make([]tree.Path, len(paths))
+			for i, d := range order {
+				p.best.Paths[d] = plan.Paths[i]
+			}
+		}
+	}
 }
 
 // A full place is a half-arc with so many cables, what they pay there beyond
@@ -90,13 +131,17 @@ type full struct {
 // places lists the full places of plans that cost less than a limit, those with
 // the least bound first. There are fewer if cables are told apart by number alone.
 func (p *partings) places(m *mixes, limit int64) ([]full, error) {
-	if len(m.kinds) > 1 {
+	places := p.filled(m.full, min(limit, p.best.Cost))
+	if len(m.kinds) > 1 && len(places) > fewPlaces {
 		if by, err := p.byNumber(m, limit); err != nil || by {
 			return p.filled(m.leastFull, min(limit, p.best.Cost)), err
 		}
 	}
-	return p.filled(m.full, min(limit, p.best.Cost)), nil
+	return places, nil
 }
+
+// fewPlaces are as quickly looked at one by one.
+const fewPlaces = 3
 
 // byNumber reports whether plans that stay together cost as much if so many cables
 // pay no more than so many pay at least, whatever their diameters. Then fewer
@@ -151,12 +196,27 @@ func (p *partings) paidWith(f full) int64 {
 	if p.gate == nil || !slices.Contains(p.gate.exits, a) {
 		return p.paid + f.more
 	}
-	others := slices.DeleteFunc(slices.Clone(p.gate.exits), func(e int) bool { return e == a })
-	least := p.Arcs[a].bore() // which free has for nothing, of every first hole
-	for _, e := range others {
-		least = min(least, p.Arcs[e].bore())
+	_, rest := p.others(f)
+	least := p.leastBore(p.gate.exits) // which free has for nothing, of every first hole
+	return max(p.paid, least+f.more+rest.holes*least)
+}
+
+// others are the other exits of the gate, and the case of the cables that a full place
+// does not take at these.
+func (p *partings) others(f full) (exits []int, rest gateCase) {
+	a := int(p.Net.ArcOf[f.half])
+	exits = slices.DeleteFunc(slices.Clone(p.gate.exits), func(e int) bool { return e == a })
+	return exits, p.gate.anyExit(exits, p.inside-f.cables)
+}
+
+// leastBore is the least price of a hole at some exits.
+func (g *Graph) leastBore(exits []int) (least int64) {
+	for i, e := range exits {
+		if b := g.Arcs[e].bore(); i == 0 || b < least {
+			least = b
+		}
 	}
-	return max(p.paid, least+f.more+p.gate.anyExit(others, p.inside-f.cables).holes*least)
+	return least
 }
 
 // partings are what is known of plans whose bundles part.
@@ -187,11 +247,11 @@ func (o *outlook) newPartings(best *tree.Plan) (*partings, error) {
 		for _, d := range p.gate.drops {
 			p.inside += int64(o.Job.Drops[d].Count)
 		}
-		if p.free, p.paid, err = o.prepaid(p.gate, p.gate.anyExit(p.gate.exits, p.inside), -1); err != nil {
+		if p.free, p.paid, err = o.payFor(p.gate, p.gate.anyExit(p.gate.exits, p.inside), -1); err != nil {
 			return nil, err
 		}
 	}
-	if p.detours, err = tree.NewDetours(p.free, int32(o.Root), p.terms, tree.Options{Open: o.open, Work: stepWork, Stop: o.stop}); err != nil {
+	if p.detours, err = tree.NewDetours(p.free, int32(o.Root), p.terms, tree.Options{Open: o.open, Known: o.known(), Work: stepWork, Stop: o.stop}); err != nil {
 		return nil, fmt.Errorf("route: %w", err)
 	}
 	return p, nil
@@ -209,28 +269,10 @@ func (c *gate) anyExit(exits []int, cables int64) gateCase {
 	return gateCase{exits, max(0, (cables+int64(c.most)-1)/int64(c.most))}
 }
 
-// cases takes a case apart: several exits, or each alone. Many are not told apart.
-func (c *gate) cases(all gateCase) []gateCase {
-	if all.holes == 0 || len(all.exits) < 2 || len(all.exits) > fewExits {
-		return nil
-	}
-	out := []gateCase{{all.exits, max(2, all.holes)}}
-	for _, e := range all.exits {
-		out = append(out, gateCase{[]int{e}, all.holes})
-	}
-	return out
-}
-
-// prepaid is the network with holes at the exits of a case for nothing, and what
+// payFor is the network with holes at the exits of a case for nothing, and what
 // these cost at least. No other exits are in it, but the arc that is kept.
-func (g *Graph) prepaid(c *gate, by gateCase, kept int) (*network.Network, int64, error) {
-	arcs := plainArcs(g.Arcs)
-	least := int64(0)
-	for i, e := range by.exits {
-		if b := g.Arcs[e].bore(); i == 0 || b < least {
-			least = b
-		}
-	}
+func (g *Graph) payFor(c *gate, by gateCase, kept int) (*network.Network, int64, error) {
+	arcs, least := plainArcs(g.Arcs), g.leastBore(by.exits)
 	for _, e := range c.exits {
 		switch {
 		case slices.Contains(by.exits, e):
@@ -239,7 +281,7 @@ func (g *Graph) prepaid(c *gate, by gateCase, kept int) (*network.Network, int64
 			arcs[e].Fixed = dearer(arcs[e].Fixed, g.crowded)
 		}
 	}
-	net, err := network.New(len(g.Nodes), arcs, g.Bend)
+	net, err := g.Net.Reprice(arcs)
 	if err != nil {
 		return nil, 0, fmt.Errorf("route: %w", err)
 	}
@@ -262,77 +304,60 @@ func (p *partings) near(half int32, limit int64) int {
 }
 
 // bound is what plans with a full place cost at least, or the limit if that is
-// less. At the gate it takes all other exits together, whose holes are
-// then paid only as far as is certain, and if that is not enough case by case.
-func (p *partings) bound(f full, limit int64) (int64, error) {
+// less. At the gate the other cables take other exits. If one hole may be enough
+// for them, either they need two, or all go through one.
+func (p *look) bound(f full, limit int64) (int64, error) {
 	a := int(p.Net.ArcOf[f.half])
 	arc := &p.Arcs[a]
 	own := arc.Fixed() + f.more + f.cables*arc.PerCable()
+	cut := tree.Cut{Half: f.half, Cables: f.cables}
 	if p.gate == nil || !slices.Contains(p.gate.exits, a) {
-		return p.through(f, p.free, p.paid+own, limit)
+		return p.through(cut, p.free, p.paid+own, limit)
 	}
-	others := slices.DeleteFunc(slices.Clone(p.gate.exits), func(e int) bool { return e == a })
-	rest := p.inside - f.cables
-	all := p.gate.anyExit(others, rest)
-	least, err := p.throughGate(f, all, own, limit)
-	if err != nil || least >= limit {
-		return least, err
+	others, all := p.others(f)
+	if all.holes != 1 || len(others) < 2 || p.gate.inside == nil {
+		return p.throughGate(cut, all, own, limit)
 	}
-	for i, by := range p.gate.cases(all) {
-		if i == 0 {
-			least = limit
-		} else if p.screen(by.exits[0], rest)+f.more >= least {
-			continue
-		}
-		if least, err = p.throughGate(f, by, own, least); err != nil {
-			return 0, err
-		}
-	}
-	return least, nil
-}
-
-// throughGate is through in one case.
-func (p *partings) throughGate(f full, by gateCase, own, limit int64) (int64, error) {
-	net, paid, err := p.prepaid(p.gate, by, int(p.Net.ArcOf[f.half]))
+	several := all
+	several.holes = 2
+	least, err := p.throughGate(cut, several, own, limit)
 	if err != nil {
 		return 0, err
 	}
-	return p.through(f, net, paid+own, limit)
+	cut.Others, cut.Together = p.outOf(p.gate, others), p.inside-f.cables
+	return p.throughGate(cut, all, own, least)
 }
 
-// screen is a quick bound for plans with so many cables on an arc.
-func (p *partings) screen(a int, cables int64) int64 {
-	least := int64(math.MaxInt64)
-	for h := p.Net.First[p.Arcs[a].From]; h < p.Net.First[p.Arcs[a].From+1]; h++ {
-		if int(p.Net.ArcOf[h]) == a {
-			least = min(p.detours.Bound(h, cables), p.detours.Bound(p.Net.Twin[h], cables))
+// outOf are the half-arcs of exits that lead to the closet's side.
+func (p *partings) outOf(c *gate, exits []int) (out []int32) {
+	for h := range p.Net.Target {
+		if slices.Contains(exits, int(p.Net.ArcOf[h])) && c.inside[p.Net.Target[h]] {
+			out = append(out, int32(h))
 		}
 	}
-	return least + p.paid
+	return out
+}
+
+// throughGate is through in one case.
+func (p *look) throughGate(cut tree.Cut, by gateCase, own, limit int64) (int64, error) {
+	net, paid, err := p.payFor(p.gate, by, int(p.Net.ArcOf[cut.Half]))
+	if err != nil {
+		return 0, err
+	}
+	return p.through(cut, net, paid+own, limit)
 }
 
 // through is what plans with a full place cost at least on a network, with what
-// is paid already, or the limit if that is less. It takes over a cheaper plan that
-// it comes upon.
-func (p *partings) through(f full, net *network.Network, paid, limit int64) (int64, error) {
+// is paid already, or the limit if that is less.
+func (p *look) through(cut tree.Cut, net *network.Network, paid, limit int64) (int64, error) {
 	if p.left <= 0 {
 		return p.best.LowerBound, nil
 	}
-	c, err := tree.Through(net, int32(p.Root), p.terms, tree.Cut{Half: f.half, Cables: f.cables}, tree.Options{Open: p.open, Below: limit - paid, Work: p.left, Stop: p.stop})
+	c, err := tree.Through(net, int32(p.Root), p.terms, cut, tree.Options{Open: p.open, Known: p.known(), Below: limit - paid, Work: p.left, Stop: p.stop})
 	if err != nil {
 		return 0, fmt.Errorf("route: %w", err)
 	}
 	p.left -= c.Work
-	order := tagOrder(p.Job)
-	for _, paths := range c.Plans {
-		plan := tree.Plan{Paths: paths}
-		plan.Price(p.Net, p.terms, p.steps)
-		if plan.Cost < p.best.Cost {
-			p.best.Cost, p.best.Paths = plan.Cost, make([]tree.Path, len(paths))
-			for i, d := range order {
-				p.best.Paths[d] = plan.Paths[i]
-			}
-		}
-	}
+	p.plans = append(p.plans, c.Plans...)
 	return min(limit, c.Bound+paid), nil
 }

@@ -1,13 +1,17 @@
 package route
 
-import "topplate/plan"
+import (
+	"sync/atomic"
+
+	"topplate/plan"
+)
 
 // A Planner plans jobs. The zero Planner searches until it is done or its
 // count of steps is, so that the same job gives the same plan on any machine.
 type Planner struct {
 	// Stop, if not nil, is asked now and then whether to end the search and take
-	// the best plan so far, with what is known of its bound. Once true it stays
-	// so. A plan that was stopped depends on the machine, and its Result says so.
+	// the best plan so far, with what is known of its bound; it may be asked by
+	// several goroutines at once. Once true it stays so. A plan that was stopped depends on the machine, and its Result says so.
 	Stop func() bool
 }
 
@@ -31,12 +35,14 @@ func Preferred(job *plan.Job) (*Result, error) { return Planner{}.Preferred(job)
 func Choices(job *plan.Job) ([]Choice, error) { return Planner{}.Choices(job) }
 
 // stopped is Stop, with a note of whether it said so.
-func (p Planner) stopped(said *bool) func() bool {
+func (p Planner) stopped(said *atomic.Bool) func() bool {
 	if p.Stop == nil {
 		return nil
 	}
 	return func() bool {
-		*said = *said || p.Stop()
-		return *said
+		if !said.Load() && p.Stop() {
+			said.Store(true)
+		}
+		return said.Load()
 	}
 }

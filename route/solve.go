@@ -3,6 +3,7 @@ package route
 import (
 	"fmt"
 	"slices"
+	"sync/atomic"
 
 	"topplate/plan"
 	"topplate/plan/geom"
@@ -38,8 +39,10 @@ func (p Planner) routed(job *plan.Job, by []latticePoint) (*Result, tree.Plan, e
 		return nil, tree.Plan{}, err
 	}
 	r := &Result{Job: job, Graph: g}
-	g.stop = p.stopped(&r.Stopped)
+	var stopped atomic.Bool
+	g.stop = p.stopped(&stopped)
 	best, err := r.routeAll(job.Book())
+	r.Stopped = stopped.Load()
 	return r, best, err
 }
 
@@ -70,15 +73,21 @@ func (r *Result) follow(book rule.Book, best tree.Plan) {
 	r.Cautions = cautions(r.Job, book)
 }
 
+// terms are the drops as terminals, in the order of the job.
+func (g *Graph) terms() []tree.Terminal {
+	out := make([]tree.Terminal, len(g.Job.Drops))
+	for d := range g.Job.Drops {
+		out[d] = tree.Terminal{Node: int32(g.Terminals[d]), Cables: int64(g.Job.Drops[d].Count)}
+	}
+	return out
+}
+
 // routeAll finds the cheapest plan for all drops that have a way to the
 // closet, and says of the others what blocks them. It returns the
 // plan.
 func (r *Result) routeAll(book rule.Book) (tree.Plan, error) {
 	g := r.Graph
-	terms := make([]tree.Terminal, len(r.Job.Drops))
-	for d := range r.Job.Drops {
-		terms[d] = tree.Terminal{Node: int32(g.Terminals[d]), Cables: int64(r.Job.Drops[d].Count)}
-	}
+	terms := g.terms()
 	best, err := g.cheapestPlan(book, terms)
 	if err != nil {
 		return best, err

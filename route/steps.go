@@ -146,7 +146,7 @@ func (g *Graph) shareHoles(gates []gate, steps *tree.Steps) (*network.Network, *
 		}
 		return more
 	}}
-	net, err := network.New(len(g.Nodes), arcs, g.Bend)
+	net, err := g.Net.Reprice(arcs)
 	if err != nil {
 		return nil, nil, fmt.Errorf("route: %w", err)
 	}

@@ -10,6 +10,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"runtime/debug"
 
 	"github.com/spf13/cobra"
 )
@@ -21,7 +22,27 @@ const (
 	exitInput = 2 // wrong usage, or input that can't be read or is not valid
 )
 
-func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
+func main() {
+	collectSeldom()
+	os.Exit(run(os.Args[1:], os.Stdout, os.Stderr))
+}
+
+// collectSeldom lets the heap grow further between two collections of garbage than
+// Go does by itself, as a search makes much that is soon forgotten, but no further
+// than a small machine has room for. What the user's environment says goes first.
+func collectSeldom() {
+	if os.Getenv("GOGC") == "" {
+		debug.SetGCPercent(heapGrowth)
+	}
+	if os.Getenv("GOMEMLIMIT") == "" {
+		debug.SetMemoryLimit(heapLimit)
+	}
+}
+
+const (
+	heapGrowth = 400       // per cent
+	heapLimit  = 400 << 20 // bytes, beyond which it is collected as often as need be
+)
 
 // errStops says that the plan was made but has findings that stop the work;
 // errShown that the reason for failing has been printed already.

@@ -12,6 +12,10 @@ import (
 type Cut struct {
 	Half   int32 // half-arc that they travel, towards the root
 	Cables int64
+	// Others, if there are any, are half-arcs of which the other cables travel one, so
+	// many of them together at least.
+	Others   []int32
+	Together int64
 }
 
 // Crossing is what Through finds.
@@ -78,13 +82,17 @@ func Through(n *network.Network, root int32, terms []Terminal, cut Cut, opt Opti
 
 // A parting is the search for the cheapest flow through a cut.
 type parting struct {
+	cut severed
 	*space
 	*search
-	member []int32
-	supply []int64 // by member
-	sink   int32   // state that ends at the near end
-	short  int64   // cables that the near end is to have
-	own    int64   // price per cable of sink
+	member   []int32
+	supply   []int64 // by member
+	sink     int32   // state that ends at the near end
+	short    int64   // cables that the near end is to have
+	own      int64   // price per cable of sink
+	shut     []bool  // by state: fewer cables than together may not travel it
+	together int64
+	guide    guide
 
 	view
 	pot   []int64 // by state, what a cable pays from there at least
@@ -93,39 +101,58 @@ type parting struct {
 	limit int64 // flows that cost so much are of no interest
 }
 
+// A severed network is one that was cut, without what is closed.
+type severed struct {
+	net        *network.Network
+	old        []int32 // by arc: which it was; the last of these is the cut, and others come after
+	near, anew int32   // the near end, and where cables set out anew
+}
+
+// sever cuts a network.
+func (c Cut) sever(n *network.Network, root int32, open *Open) (severed, error) {
+	u, v := n.Source[c.Half], n.Target[c.Half]
+	s := severed{near: int32(n.Nodes()), anew: int32(n.Nodes()) + 1}
+	var arcs []network.Arc
+	for h, back := range n.Twin {
+		if int32(h) < back && (open == nil || open.Ways[h] || open.Ways[back]) && n.ArcOf[h] != n.ArcOf[c.Half] {
+			arcs = append(arcs, network.Arc{From: n.Source[h], To: n.Target[h], Heading: n.Way[h], Fixed: n.Fixed[h], PerCable: n.PerUnit[h]})
+			s.old = append(s.old, n.ArcOf[h])
+		}
+	}
+	way := n.Way[c.Half]
+	s.old = append(s.old, n.ArcOf[c.Half])
+	arcs = append(arcs,
+		network.Arc{From: u, To: s.near, Heading: way},
+		network.Arc{From: s.anew, To: v, Heading: way}, network.Arc{From: s.near, To: root, Heading: network.Free},
+		network.Arc{From: s.anew + 1, To: v, Heading: way}) // leads nowhere: what is relaxed at v shall see the arc that was there
+	bend := append(slices.Clone(n.Bend), 0, 0, 0)
+	var err error
+	if s.net, err = network.New(len(bend), arcs, bend); err != nil {
+		return s, fmt.Errorf("tree: %w", err)
+	}
+	return s, nil
+}
+
 // newParting cuts a network. There is none if the cut's arc can't be travelled.
 func newParting(n *network.Network, root int32, terms []Terminal, cut Cut, opt Options) (*parting, error) {
-	u, v := n.Source[cut.Half], n.Target[cut.Half]
 	for _, t := range terms {
-		if t.Node == v {
+		if t.Node == n.Target[cut.Half] {
 			return nil, nil
 		}
 	}
-	if u == root {
+	if n.Source[cut.Half] == root {
 		return nil, nil
 	}
-	arcs := make([]network.Arc, len(n.Target)/2, len(n.Target)/2+2)
-	for h, back := range n.Twin {
-		if int32(h) < back {
-			arcs[n.ArcOf[h]] = network.Arc{From: n.Source[h], To: n.Target[h], Heading: n.Way[h], Fixed: n.Fixed[h], PerCable: n.PerUnit[h]}
-		}
-	}
-	near, anew, none, way := int32(n.Nodes()), int32(n.Nodes())+1, int32(n.Nodes())+2, n.Way[cut.Half]
-	arcs[n.ArcOf[cut.Half]] = network.Arc{From: u, To: near, Heading: way}
-	arcs = append(arcs,
-		network.Arc{From: anew, To: v, Heading: way}, network.Arc{From: near, To: root, Heading: network.Free},
-		network.Arc{From: none, To: v, Heading: way}) // leads nowhere: what is relaxed at v shall see the arc that was there
-	bend := append(slices.Clone(n.Bend), 0, 0, 0)
-	net, err := network.New(len(bend), arcs, bend)
+	c, err := cut.sever(n, root, opt.Open)
 	if err != nil {
-		return nil, fmt.Errorf("tree: %w", err)
+		return nil, err
 	}
-	all := append(append([]Terminal(nil), terms...), Terminal{anew, cut.Cables})
-	s, _ := newSpace(net, root, all, Options{Open: openOf(n, net, opt.Open, cut.Half)}, true)
-	p := &parting{space: s, short: cut.Cables, sink: -1}
+	all := append(append([]Terminal(nil), terms...), Terminal{c.anew, cut.Cables})
+	s, _ := newSpace(c.net, root, all, Options{Open: openOf(n, c, opt.Open)}, true)
+	p := &parting{space: s, cut: c, short: cut.Cables, sink: -1}
 	for g := range s.exit {
 		for _, h := range s.chain[s.chainFirst[g]:s.chainFirst[g+1]] {
-			if net.Source[h] == near {
+			if c.net.Source[h] == c.near {
 				p.sink = g
 			}
 		}
@@ -144,7 +171,51 @@ func newParting(n *network.Network, root int32, terms []Terminal, cut Cut, opt O
 		return nil, nil
 	}
 	p.own = s.unit[p.sink]
+	p.shutOthers(n, cut)
+	p.guide = s.guideBy(p.member, cut.known(n, c, opt.Known))
 	return p, nil
+}
+
+// shutOthers shuts the half-arcs that other cables travel together to fewer of them.
+// All that travel one of these are one set when they do, as they meet there at the
+// latest.
+func (p *parting) shutOthers(n *network.Network, cut Cut) {
+	p.shut, p.together = make([]bool, len(p.fixed)), cut.Together
+	for g := range p.exit {
+		for _, h := range p.chain[p.chainFirst[g]:p.chainFirst[g+1]] {
+			for _, o := range cut.Others {
+				a := int(p.net.ArcOf[h])
+				p.shut[g] = p.shut[g] || a < len(p.cut.old) && p.cut.old[a] == n.ArcOf[o] && p.net.Target[h] == n.Target[o]
+			}
+		}
+	}
+}
+
+// known is a plan for a network that was cut: those who travel the cut end at its
+// near end, and one of them goes on for those who set out anew.
+func (c Cut) known(n *network.Network, s severed, plan []Path) []Path {
+	if plan == nil {
+		return nil
+	}
+	is := slices.Repeat([]int32{-1}, len(n.Target)/2)
+	for a, o := range s.old {
+		is[o] = int32(a)
+	}
+	out := make([]Path, len(plan)+1)
+	for t, p := range plan {
+		arcs := make([]int32, len(p.Arcs))
+		for j, a := range p.Arcs {
+			arcs[j] = is[a]
+		}
+		out[t] = Path{Nodes: p.Nodes, Arcs: arcs}
+		for j, a := range p.Arcs {
+			if a == n.ArcOf[c.Half] && p.Nodes[j] == n.Target[c.Half] {
+				out[len(plan)] = Path{Nodes: append(slices.Clone(p.Nodes[:j+1]), s.anew), Arcs: append(slices.Clone(arcs[:j]), int32(len(s.old)))}
+				out[t] = Path{Nodes: append([]int32{s.near}, p.Nodes[j+1:]...), Arcs: arcs[j:]}
+			}
+		}
+	}
+	return out
 }
 
 // A view is what a dual says of labels. Cables that end at the near end pay a
@@ -166,6 +237,7 @@ func (p *parting) look(toll, rounds int64, w *meter) (*dual, view) {
 	v := view{toll: toll, base: p.distances(0)}
 	d := newDual(p.space, v.base)
 	d.reset(p.member, p.space.fixed)
+	d.guide = p.guide
 	d.ascend(rounds, w)
 	v.bound = d.bound() - p.short*toll
 	return d, v
@@ -200,8 +272,8 @@ func (p *parting) solve(limit int64, w *meter) (bound int64, goal int32) {
 		cables += q
 	}
 	p.worth = make([]int64, len(p.member))
-	for _, try := range []struct{ rounds, steps, work int64 }{{fewRounds, 0, quickWork}, {manyRounds, tollSteps, w.left}} {
-		if p.lookAround(limit, try.rounds, try.steps, w); p.bound >= limit || w.left <= 0 {
+	for _, try := range []struct{ tolls, steps, work int64 }{{0, 0, quickWork}, {tollSteps, cutSteps, w.left}} {
+		if p.lookAround(limit, try.tolls, try.steps, w); p.bound >= limit || w.left <= 0 {
 			break
 		}
 		p.pot = p.distances(cables)
@@ -218,14 +290,14 @@ func (p *parting) solve(limit int64, w *meter) (bound int64, goal int32) {
 	return p.bound, -1
 }
 
-// lookAround tries tolls in so many steps and keeps the view with the best bound.
-// Where too many cables end at the near end a higher toll is better, a lower one
-// where too few do.
-func (p *parting) lookAround(limit, rounds, steps int64, w *meter) {
+// lookAround tries tolls in so many steps and keeps the view with the best bound,
+// after so many steps towards the best dual. Where too many cables end at the near
+// end a higher toll is better, a lower one where too few do.
+func (p *parting) lookAround(limit, tolls, steps int64, w *meter) {
 	p.unit[p.sink] = far >> 20
 	first := p.distances(0)[p.start[p.member[len(p.member)-1]][0]]
-	best, v := p.look(first, rounds, w)
-	try := func(toll int64) bool {
+	best, v := p.look(first, fewRounds, w)
+	try := func(toll, rounds int64) bool {
 		d, o := p.look(toll, rounds, w)
 		if o.bound <= v.bound {
 			return false
@@ -233,12 +305,19 @@ func (p *parting) lookAround(limit, rounds, steps int64, w *meter) {
 		best, v = d, o
 		return true
 	}
-	for step := first / 2; step*steps > first && v.bound < limit; step /= 2 {
-		if toll := v.toll; !try(toll+step) && toll >= step {
-			try(toll - step)
+	for step := first / 2; step*tolls > first && v.bound < limit; step /= 2 {
+		if toll := v.toll; !try(toll+step, fewRounds) && toll >= step {
+			try(toll-step, fewRounds)
 		}
 	}
+	if steps > 0 && v.bound < limit {
+		try(v.toll, roundsFor(len(p.member)))
+	}
 	p.unit[p.sink] = p.own + v.toll
+	if steps > 0 && v.bound < limit {
+		best.tighten(limit+p.short*v.toll, steps, w)
+		v.bound = best.bound() - p.short*v.toll
+	}
 	if v.bound < limit {
 		v.see(best, limit-v.bound, w)
 	}
@@ -248,14 +327,15 @@ func (p *parting) lookAround(limit, rounds, steps int64, w *meter) {
 // near is the bit of the near end in a set.
 func (p *parting) near() uint64 { return 1 << len(p.member) }
 
-// tollSteps is how finely tolls are tried. quickWork bounds the first search.
+// tollSteps is how finely tolls are tried, cutSteps how good the dual is then. quickWork bounds the first search.
 const (
-	tollSteps = 20
-	quickWork = 4_000_000
+	tollSteps = 8
+	cutSteps  = 20
+	quickWork = 2_000_000
 )
 
 // openOf is what is open of a network that was cut.
-func openOf(n, cut *network.Network, open *Open, half int32) *Open {
+func openOf(n *network.Network, s severed, open *Open) *Open {
 	if open == nil {
 		return nil
 	}
@@ -263,18 +343,18 @@ func openOf(n, cut *network.Network, open *Open, half int32) *Open {
 	for h := range n.Twin {
 		at[n.ArcOf[h]] = int32(h)
 	}
-	out := &Open{Ways: make([]bool, len(cut.Target))}
-	for h := range cut.Target {
-		a := int(cut.ArcOf[h])
-		if a >= len(at) || a == int(n.ArcOf[half]) {
+	out := &Open{Ways: make([]bool, len(s.net.Target))}
+	for h := range s.net.Target {
+		a := int(s.net.ArcOf[h])
+		if a >= len(s.old)-1 { // the cut itself, too
 			out.Ways[h] = true
 			continue
 		}
-		old := at[a]
-		if n.Source[old] != cut.Source[h] {
-			old = n.Twin[old]
+		was := at[s.old[a]]
+		if n.Source[was] != s.net.Source[h] {
+			was = n.Twin[was]
 		}
-		out.Ways[h] = open.Ways[old]
+		out.Ways[h] = open.Ways[was]
 	}
 	return out
 }

@@ -41,7 +41,8 @@ func NewDetours(n *network.Network, root int32, terms []Terminal, opt Options) (
 	}
 	d.dual = newDual(s, s.distances(0))
 	d.dual.reset(member, s.fixed)
-	d.dual.ascend(4*fewRounds, w)
+	d.dual.guide = s.guideBy(member, opt.Known)
+	d.dual.ascend(manyRounds, w)
 	d.bound = d.dual.bound()
 	for i := range member {
 		d.extra = append(d.extra, d.detours(i, w))

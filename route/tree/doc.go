@@ -84,7 +84,10 @@
 // Labels (S, g) are settled in the order of cost plus a bound of what is
 // still to pay, and only up to the cost of the best plan known. The bound is
 // a dual solution: every terminal is given a share of every fixed price and
-// pays for its own cheapest path. See dual, search and router.
+// pays for its own cheapest path. See dual, search and router. It is made by ascent,
+// which a plan that is known guides, and where that isn't enough tightened by steps
+// of a subgradient method: a bound that is twice as close takes a small part of the
+// labels.
 //
 // Where a plan and a bound are known, the same dual tells what no cheaper plan
 // travels, see OpenBelow, as reduced costs do in any linear programme. What is left

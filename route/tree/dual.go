@@ -22,6 +22,7 @@ type dual struct {
 	spent   []int64 // of a state: sum of the shares
 	records [][]record
 	settled int64 // what members pay that were let go
+	guide   guide // what a plan travels; nil if none is known
 
 	// The member in hand.
 	q     int64
@@ -33,7 +34,8 @@ type dual struct {
 	queue queue
 	seen  []int32 // states with a distance
 	done  []int32 // states settled
-	taken int64   // from the fixed prices, by the last raise
+	// From the fixed prices, by the last raise; and of that, where only others pay.
+	taken, strayed int64
 }
 
 // A record is what a member has at a state where that is not zero.
@@ -107,6 +109,14 @@ func (d *dual) drop(i int) {
 	}
 }
 
+// another is the same dual, to be looked at side by side.
+func (d *dual) another() *dual {
+	o, n := *d, len(d.base)
+	o.lift, o.share, o.known = make([]int64, n), make([]int64, n), make([]bool, n)
+	o.dist, o.queue, o.seen, o.done = nil, queue{}, nil, nil
+	return &o
+}
+
 // pot is the potential of a state for the member in hand.
 func (d *dual) pot(g int32) int64 { return d.q*d.base[g] + d.lift[g] }
 
@@ -152,12 +162,15 @@ func (d *dual) raise(i int, step int64, w *meter) (whole bool) {
 			d.records[i] = append(d.records[i], record{state: g})
 		}
 	}
-	d.taken = 0
+	d.taken, d.strayed = 0, 0
 	for _, g := range d.done {
 		more := d.need(g) - d.share[g]
 		d.spent[g] += more
 		d.share[g] += more
 		d.taken += more
+		if d.guide.strays(g, i) {
+			d.strayed += more
+		}
 	}
 	for _, g := range d.seen {
 		d.dist[g] = far
@@ -218,32 +231,47 @@ func (d *dual) need(g int32) int64 {
 }
 
 // ascend raises one member after the other by a step, always the one whose
-// last step took least from the fixed prices, until none can be raised any
-// more. A step is the most that a member could be raised alone, divided by
-// rounds; a sample of the members is enough to tell.
+// last step strayed least and then took least from the fixed prices, until none
+// can be raised any more. A step is the most that the member that is farthest from
+// the root could be raised alone, divided by rounds.
 func (d *dual) ascend(rounds int64, w *meter) {
-	step := int64(1)
-	for i := 0; i < len(d.member); i += 1 + len(d.member)/roomSample {
-		step = max(step, d.room(i, w)/rounds)
+	if len(d.member) > 0 {
+		d.climb(max(1, d.room(d.farthest(), w)/rounds), w)
 	}
-	taken := make([]int64, len(d.member)) // far if the member can't be raised
+}
+
+// climb is ascend in steps of a given size.
+func (d *dual) climb(step int64, w *meter) {
+	type last struct{ strayed, taken int64 }
+	by := make([]last, len(d.member)) // far if the member can't be raised
 	for w.left > 0 {
 		i := 0
-		for j := range taken {
-			if taken[j] < taken[i] {
+		for j := range by {
+			if by[j].strayed < by[i].strayed || by[j].strayed == by[i].strayed && by[j].taken < by[i].taken {
 				i = j
 			}
 		}
-		if taken[i] == far {
+		if by[i].strayed == far {
 			return
 		}
-		if taken[i] = far; d.raise(i, step, w) {
-			taken[i] = d.taken
+		if by[i].strayed = far; d.raise(i, step, w) {
+			by[i] = last{d.strayed, d.taken}
 		}
 	}
 }
 
-const roomSample = 16
+// farthest is the member that has the dearest way to the root.
+func (d *dual) farthest() int {
+	at, most := 0, int64(-1)
+	for i := range d.member {
+		d.load(i)
+		if f := d.floor(i) / d.q; f > most {
+			at, most = i, f
+		}
+		d.drop(i)
+	}
+	return at
+}
 
 // room is by how much member i could be raised now.
 func (d *dual) room(i int, w *meter) int64 {

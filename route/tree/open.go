@@ -47,7 +47,7 @@ func (o *Open) Len() int {
 // That bound counts the fixed price of an arc for either way of travelling it. A
 // plan that travels it both ways pays once, and so maybe less by the lower of the
 // shares for either way. For Both so much is allowed for, over all arcs.
-func OpenBelow(n *network.Network, root int32, terms []Terminal, limit, rounds int64, opt Options) (open *Open, bound int64, err error) {
+func OpenBelow(n *network.Network, root int32, terms []Terminal, limit int64, e Effort, opt Options) (open *Open, bound int64, err error) {
 	if err := check(n, root, terms); err != nil {
 		return nil, 0, err
 	}
@@ -68,26 +68,37 @@ func OpenBelow(n *network.Network, root int32, terms []Terminal, limit, rounds i
 	}
 	d := newDual(s, s.distances(0))
 	d.reset(member, s.fixed)
-	d.ascend(rounds, w)
+	d.guide = s.guideBy(member, opt.Known)
+	d.ascend(roundsFor(len(member)), w)
+	if e.Steps > 0 && opt.Known != nil {
+		known := Plan{Paths: slices.Clone(opt.Known)}
+		known.Price(n, terms, nil)
+		d.tighten(known.Cost*s.scale, e.Steps, w)
+	}
 	least := d.bound()
-	o := newOpener(d, s.below(min(limit, far/s.scale)*s.scale)-least)
-	for i := range member {
-		if !o.mark(i, w) {
-			return &Open{make([]bool, len(n.Target)), make([]bool, len(n.Target))}, limit, nil
-		}
+	o := newOpener(d, e.Both, s.below(min(limit, far/s.scale)*s.scale)-least)
+	if !o.markAll(w) {
+		return &Open{make([]bool, len(n.Target)), make([]bool, len(n.Target))}, limit, nil
 	}
 	return &Open{o.ways(), o.both()}, s.whole(least), nil
+}
+
+// An Effort says how good a dual shall be.
+type Effort struct {
+	Steps int64 // towards the best, if a plan is known
+	Both  bool  // tell what may be travelled in opposite ways as well
 }
 
 // An opener finds what members travel in plans that cost less than the bound of a
 // dual and a gap.
 type opener struct {
 	*dual
-	gap   int64
-	spent []int64 // by half-arc: shares of its fixed price
-	twice int64   // what plans may pay less that travel arcs both ways
-	use   []bool  // by state: a cable may travel it
-	own   []lowTwo
+	gap       int64
+	tellsBoth bool
+	spent     []int64 // by half-arc: shares of its fixed price
+	twice     int64   // what plans may pay less that travel arcs both ways
+	use       []bool  // by state: a cable may travel it
+	own       []lowTwo
 }
 
 // A lowTwo is the least that members pay who travel a state, beyond their floors,
@@ -114,8 +125,8 @@ func (t *lowTwo) sum(u *lowTwo) int64 {
 	return min(far, t.least+u.next, t.next+u.least)
 }
 
-func newOpener(d *dual, gap int64) *opener {
-	o := &opener{dual: d, gap: gap, spent: make([]int64, len(d.net.Target)), use: make([]bool, len(d.base)), own: make([]lowTwo, len(d.base))}
+func newOpener(d *dual, both bool, gap int64) *opener {
+	o := &opener{dual: d, tellsBoth: both, gap: gap, spent: make([]int64, len(d.net.Target)), use: make([]bool, len(d.base)), own: make([]lowTwo, len(d.base))}
 	for g := range o.own {
 		o.own[g] = lowTwo{far, far, -1}
 	}
@@ -146,20 +157,40 @@ func (o *opener) divide() {
 	}
 }
 
-// mark takes in what member i pays to travel states, and reports whether it may
+// markAll takes in what members pay to travel states, and reports whether each may
 // travel any.
-func (o *opener) mark(i int, w *meter) (some bool) {
-	o.load(i)
-	defer o.drop(i)
-	for g, x := range o.through(i, o.q, o.gap, o.slack, w) {
-		if x < o.gap {
-			o.use[g], some = true, true
+func (o *opener) markAll(w *meter) bool {
+	k := len(o.member)
+	all, own, work := make([][]int64, k), make([][]int64, k), make([]meter, k)
+	hands := make([]*opener, sideWorkers(k))
+	for i := range hands {
+		hands[i] = &opener{dual: o.dual.another(), tellsBoth: o.tellsBoth, gap: o.gap, twice: o.twice}
+	}
+	sideBySide(k, func(worker, i int) {
+		h := hands[worker]
+		h.load(i)
+		all[i] = h.through(i, h.q, h.gap, h.slack, &work[i])
+		if h.tellsBoth {
+			own[i] = h.through(i, 1, h.gap+h.twice, func(int32) int64 { return 0 }, &work[i])
+		}
+		h.drop(i)
+	})
+	for i := range k {
+		w.spend(int(-work[i].left))
+		some := false
+		for g, x := range all[i] {
+			if x < o.gap {
+				o.use[g], some = true, true
+			}
+		}
+		if !some {
+			return false
+		}
+		for g, x := range own[i] {
+			o.own[g].add(i, x)
 		}
 	}
-	for g, x := range o.through(i, 1, o.gap+o.twice, func(int32) int64 { return 0 }, w) {
-		o.own[g].add(i, x)
-	}
-	return some
+	return true
 }
 
 // through is by state what member i, in hand, pays more than its floor if it
@@ -205,6 +236,9 @@ func (o *opener) states() []int32 {
 // both tells which arcs may be travelled both ways. The fewer these are the less
 // has to be allowed for, and then even fewer may.
 func (o *opener) both() []bool {
+	if !o.tellsBoth {
+		return nil
+	}
 	at, out := o.states(), make([]bool, len(o.net.Target))
 	for {
 		var twice int64

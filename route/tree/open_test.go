@@ -22,7 +22,15 @@ func TestOpenKeepsEveryPlanBelow(t *testing.T) {
 				s := tiny(rng, c.rods, c.free)
 				want := s.brute()
 				limit := want + rng.Int64N(12)
-				o, bound, err := OpenBelow(s.n, s.root, s.terms, limit, 16, Options{})
+				opt, effort := Options{}, Effort{Both: true}
+				if run%2 == 1 {
+					known, err := Solve(s.n, s.root, s.terms, Options{})
+					if err != nil {
+						t.Fatal(err)
+					}
+					opt.Known, effort.Steps = known.Paths, 20
+				}
+				o, bound, err := OpenBelow(s.n, s.root, s.terms, limit, effort, opt)
 				if err != nil {
 					t.Fatal(err)
 				}

@@ -203,6 +203,9 @@ func (p *parting) takeBack(id int32, q int64) (steps int) {
 // it part where some of these are short of fewer.
 func (p *parting) moveOn(id int32, q int64) (steps int) {
 	l := p.labels[id]
+	if p.shut[l.state] && q < p.together {
+		return 0
+	}
 	key := l.key - q*p.pot[l.state] + p.space.fixed[l.state] + q*p.unit[l.state]
 	for _, t := range p.turns(l.state) {
 		steps++
@@ -229,6 +232,9 @@ func (p *parting) moveOn(id int32, q int64) (steps int) {
 func (p *parting) part(a, b int32, q, n, turn int64) (steps int) {
 	l, m := p.labels[a], p.labels[b]
 	g := l.state
+	if p.shut[g] && q < p.together {
+		return 0
+	}
 	key := l.key - q*p.pot[g] + p.space.fixed[g] + q*p.unit[g]
 	key += m.key + n*p.pot[m.state] + n*turn
 	for _, t := range p.turns(g) {

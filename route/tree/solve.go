@@ -14,6 +14,8 @@ type planner struct {
 	bound int64 // no plan that is searched for costs less
 	cost  int64 // of the plan of the router
 	limit int64 // plans that cost so much are of no interest
+	guide guide
+	fine  int64 // rounds of an ascent with a guide
 	*router
 }
 
@@ -27,7 +29,7 @@ type answer struct {
 }
 
 // solveSpace plans all terminals of a space that can be reached.
-func solveSpace(s *space, limit int64, w *meter) answer {
+func solveSpace(s *space, known []Path, limit int64, w *meter) answer {
 	out := answer{paths: make([]Path, len(s.terms))}
 	p := &planner{space: s, work: w, limit: far}
 	if limit < far/s.scale {
@@ -42,9 +44,10 @@ func solveSpace(s *space, limit int64, w *meter) answer {
 		return out
 	}
 	p.start()
+	p.guide = s.guideBy(p.member, known)
 	if s.steps != nil {
 		// The dual knows nothing of steps, and so is a bound for all plans.
-		p.ascend(fewRounds)
+		p.ascend(p.fine)
 		out.bound = p.whole(p.bound)
 		p.crowd.open()
 	}
@@ -69,7 +72,7 @@ func (p *planner) proved() bool { return p.bound >= p.below(min(p.cost, p.limit)
 
 // start prepares for the first run.
 func (p *planner) start() {
-	p.base = p.distances(0)
+	p.base, p.fine = p.distances(0), roundsFor(len(p.member))
 	p.dual, p.trial = newDual(p.space, p.base), newDual(p.space, p.base)
 	p.router = newRouter(p.space, p.base, p.member, p.work)
 	p.cost = far
@@ -82,15 +85,22 @@ func (p *planner) run() {
 	all, rounds, trial, orders := p.work.left, int64(manyRounds), int64(trialWork), manyOrders
 	if len(p.member) <= fewMembers {
 		rounds, trial, orders = fewRounds, fewWork, fewOrders
-		if p.steps != nil {
-			trial = steppedWork // the dual knows nothing of steps, so a finer one helps little
-		}
 	}
-	for ; ; rounds *= 4 {
+	if p.guide != nil {
+		rounds = p.fine
+	}
+	p.ascend(rounds)
+	p.build(orders)
+	for rounds = p.fine; !p.proved(); rounds *= 4 {
 		before := p.work.left
-		p.ascend(rounds)
+		p.guide = newGuide(p.space, p.paths)
+		if len(p.member) > maxMembers {
+			p.ascend(rounds)
+		} else {
+			p.tighten(rounds/p.fine - 1)
+		}
 		last := rounds >= lastRounds || (before-p.work.left)*ascentShare > p.work.left
-		if p.cost == far || last {
+		if last || len(p.member) > fewMembers {
 			p.build(orders)
 		}
 		if p.proved() || p.exact(4*(all-p.work.left)+trial) || p.work.left <= 0 {
@@ -112,7 +122,7 @@ const (
 	lastRounds  = 1024
 	fewMembers  = 12 // so few that the first dual is as a rule good enough
 	fewWork     = 2_000_000
-	steppedWork = 20_000_000
+	tightSteps  = 10
 	trialWork   = 1_000_000
 	ascentShare = 10 // of the work left that one ascent may take
 	ascentGroup = 128
@@ -124,14 +134,40 @@ const (
 	hintWeight  = 4
 )
 
+// roundsFor is how many rounds an ascent with a guide takes for so many members. For a
+// few more rounds take longer than they save.
+func roundsFor(members int) int64 {
+	if members < fewMembers {
+		return manyRounds
+	}
+	return 4 * manyRounds
+}
+
 // ascend makes a dual in so many rounds and keeps it if it is better.
 func (p *planner) ascend(rounds int64) {
 	if len(p.member) <= maxMembers {
 		p.trial.reset(p.member, p.fixed)
+		p.trial.guide = p.guide
 		p.trial.ascend(rounds, p.work)
 	} else {
 		p.ascendInGroups(rounds)
 	}
+	p.keep()
+}
+
+// tighten makes a dual as good as many times some steps make it.
+func (p *planner) tighten(times int64) {
+	p.trial.reset(p.member, p.fixed)
+	p.trial.guide = p.guide
+	p.trial.ascend(p.fine, p.work)
+	if times > 0 {
+		p.trial.tighten(min(p.cost, p.limit), times*tightSteps, p.work)
+	}
+	p.keep()
+}
+
+// keep keeps the dual that was tried if it is better.
+func (p *planner) keep() {
 	if b := p.trial.bound(); b > p.bound || p.dual.fixed == nil {
 		p.bound = max(b, p.bound)
 		p.dual, p.trial = p.trial, p.dual

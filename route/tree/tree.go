@@ -26,6 +26,9 @@ type Options struct {
 	// Open, if not nil, is what plans of interest may travel. Terminals without a
 	// way there have no path, and count in no bound.
 	Open *Open
+	// Known, if not nil, is a plan that is known, by terminal. Its bounds are the better
+	// the less it costs.
+	Known []Path
 	// Below, if not 0, tells that plans which cost so much are of no interest:
 	// the search ends when it knows that there is none cheaper.
 	Below int64
@@ -95,13 +98,13 @@ func Solve(n *network.Network, root int32, terms []Terminal, opt Options) (Plan,
 	if changed {
 		w.left -= half
 	}
-	known := solveSpace(relaxed, below, w)
+	known := solveSpace(relaxed, opt.Known, below, w)
 	plan := Plan{Paths: known.paths}
 	plan.Price(n, terms, opt.Steps)
 	if changed && !(plan.valid(n) && plan.Cost <= known.together) {
 		strict, _ := newSpace(n, root, terms, opt, false)
 		w.left += half
-		other := Plan{Paths: solveSpace(strict, below, w).paths}
+		other := Plan{Paths: solveSpace(strict, opt.Known, below, w).paths}
 		other.Price(n, terms, opt.Steps)
 		if !plan.valid(n) || other.Cost < plan.Cost {
 			plan = other

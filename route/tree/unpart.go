@@ -117,8 +117,7 @@ func (p *parting) overCut(way []int32) bool { return len(way) > 0 && way[len(way
 
 // layOver turns states into a path of the network that was cut.
 func (p *parting) layOver(states []int32) Path {
-	n := p.net
-	near := int32(n.Nodes()) - 3
+	n, near := p.net, p.cut.near
 	first := p.chain[p.chainFirst[states[0]]]
 	out := Path{Nodes: []int32{n.Source[first]}}
 	for _, g := range states {
@@ -126,14 +125,14 @@ func (p *parting) layOver(states []int32) Path {
 			k := len(out.Arcs)
 			switch from, to := n.Source[h], n.Target[h]; {
 			case to == near:
-				out.Arcs = append(out.Arcs, n.ArcOf[h])
+				out.Arcs = append(out.Arcs, p.cut.old[n.ArcOf[h]])
 			case from == near:
 			case from == near+1:
 				out.Nodes = append(out.Nodes, to)
-			case k > 0 && out.Arcs[k-1] == n.ArcOf[h]:
+			case k > 0 && out.Arcs[k-1] == p.cut.old[n.ArcOf[h]]:
 				out.Nodes, out.Arcs = out.Nodes[:k], out.Arcs[:k-1]
 			default:
-				out.Nodes, out.Arcs = append(out.Nodes, to), append(out.Arcs, n.ArcOf[h])
+				out.Nodes, out.Arcs = append(out.Nodes, to), append(out.Arcs, p.cut.old[n.ArcOf[h]])
 			}
 		}
 	}

@@ -4,7 +4,8 @@ An integer programme, solved by HiGHS through scipy, made from the statement
 of the problem alone: every terminal has one unit of flow from the root, on
 the turns from half-arc to half-arc; an arc is open, once for both ways, if
 any flow travels it. With the arcs open or not, the cheapest flow is a path,
-so only the arcs need whole numbers.
+so only the arcs need whole numbers. Where an arc's price has holes, every so many
+cables pay for another one, and flows there are whole as well.
 """
 
 import json
@@ -67,7 +68,17 @@ def optimum(problem):
     half = halves(problem)
     turn = turns(problem, half)
     cost = [a["fixed"] for a in problem["arcs"]]
+    most = [1] * len(cost)
     rows = Rows()
+    carried = {}
+    for i, a in enumerate(problem["arcs"]):
+        if a.get("takes"):
+            carried[i] = [(len(cost), a["takes"])]
+            rows.add([(len(cost), 1), (i, -1)], 0, np.inf)
+            cost[i] -= a.get("hole", 0)
+            cost.append(a.get("hole", 0))
+            most.append(a["holes"])
+    whole = set(range(len(cost)))
     for t in problem["terminals"]:
         q, into, outof = t["cables"], {}, {}
         start, stop = [], []
@@ -85,18 +96,21 @@ def optimum(problem):
                 outof.setdefault(h, []).append((len(cost), 1))
                 cost.append(0)
             travel = (len(cost), -1)
+            if arc in carried:
+                whole.add(len(cost))
+                carried[arc].append((len(cost), -q))
             cost.append(q * problem["arcs"][arc]["per_cable"])
             rows.add(into.get(h, []) + [travel], 0, 0)
             rows.add(outof.get(h, []) + [travel], 0, 0)
             rows.add([travel, (arc, 1)], 0, np.inf)
         rows.add(start, 1, 1)
         rows.add(stop, 1, 1)
-    whole = np.zeros(len(cost))
-    whole[: len(problem["arcs"])] = 1
+    for terms in carried.values():
+        rows.add(terms, 0, np.inf)
     result = milp(
         cost,
-        integrality=whole,
-        bounds=Bounds(0, 1),
+        integrality=[i in whole for i in range(len(cost))],
+        bounds=Bounds(0, most + [1] * (len(cost) - len(most))),
         constraints=rows.constraint(len(cost)),
         options={"mip_rel_gap": 0},
     )

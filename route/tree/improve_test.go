@@ -1,0 +1,50 @@
+package tree
+
+import (
+	"math/rand/v2"
+	"slices"
+	"testing"
+)
+
+// A plan that was improved is one, costs no more than before and no less than any
+// plan does, and can't be improved again.
+func TestImproveAgainstBruteForce(t *testing.T) {
+	rng := rand.New(rand.NewPCG(6, 5))
+	runs, better, parted := 0, 0, 0
+	for run := range 800 {
+		s := gated(rng)
+		steps, _ := gateHoles(rng, s)
+		p, err := Solve(s.n, s.root, s.terms, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		before := Plan{Paths: slices.Clone(p.Paths)}
+		before.Price(s.n, s.terms, steps)
+		now, err := Improve(s.n, s.root, s.terms, Options{Known: p.Paths, Steps: steps})
+		if err != nil {
+			t.Fatal(err)
+		}
+		any, together := s.bruteSteps(steps)
+		if now.Cost > before.Cost || now.Cost < any {
+			t.Fatalf("run %d: improved from %d to %d, brute force finds %d", run, before.Cost, now.Cost, any)
+		}
+		plain := Plan{Paths: now.Paths}
+		plain.Price(s.n, s.terms, nil)
+		plain.LowerBound, plain.Proved = plain.Cost, true
+		checkPlan(t, s, plain)
+		again, err := Improve(s.n, s.root, s.terms, Options{Known: now.Paths, Steps: steps})
+		if err != nil || again.Cost > now.Cost {
+			t.Fatalf("run %d: %d once more, %d before, %v", run, again.Cost, now.Cost, err)
+		}
+		if runs++; now.Cost < before.Cost {
+			better++
+		}
+		if now.Cost < together {
+			parted++
+		}
+	}
+	t.Logf("of %d plans %d are better, %d than any that stays together", runs, better, parted)
+	if better < runs/20 || parted == 0 {
+		t.Errorf("of %d plans %d are better, %d than any that stays together", runs, better, parted)
+	}
+}
