@@ -269,14 +269,16 @@ func (c *gate) anyExit(exits []int, cables int64) gateCase {
 	return gateCase{exits, max(0, (cables+int64(c.most)-1)/int64(c.most))}
 }
 
-// payFor is the network with holes at the exits of a case for nothing, and what
-// these cost at least. No other exits are in it, but the arc that is kept.
+// payFor is the network with holes at the exits of a case for nothing, if it needs any,
+// and what these cost at least. No other exits are in it, but the arc that is kept.
 func (g *Graph) payFor(c *gate, by gateCase, kept int) (*network.Network, int64, error) {
 	arcs, least := plainArcs(g.Arcs), g.leastBore(by.exits)
 	for _, e := range c.exits {
 		switch {
 		case slices.Contains(by.exits, e):
-			arcs[e].Fixed -= least
+			if by.holes > 0 {
+				arcs[e].Fixed -= least
+			}
 		case e != kept:
 			arcs[e].Fixed = dearer(arcs[e].Fixed, g.crowded)
 		}
