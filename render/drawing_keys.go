@@ -15,15 +15,22 @@ import (
 // often labels that have lost their place to others get one too.
 const (
 	keyRadius = 1700 * sheet.Micrometre
-	keyTries  = 3
+	keyTries  = 4
 )
 
 // keyLost lets those labels without a place that a letter would make smaller
-// have one, and reports whether there are any.
+// have one, and those that have one go before all but tags. It reports whether there
+// are any.
 func (d *drawing) keyLost(places []label.Placement) (done bool) {
 	for i := range places {
 		a := &d.asks[i]
-		if places[i].Placed || a.ring || a.keyed {
+		if places[i].Placed || a.ring {
+			continue
+		}
+		if a.keyed {
+			if a.priority < tagPriority-1 {
+				a.priority, done = tagPriority-1, true
+			}
 			continue
 		}
 		if w, h := a.size(); w*h > 2*keyRadius*2*keyRadius*3/2 {
