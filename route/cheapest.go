@@ -11,10 +11,8 @@ import (
 )
 
 // cheapestPlan finds the cheapest plan for the terminals, holes beyond the
-// first counted, and a bound that no plan is below. The first search leaves
-// steps in prices out; if the plan it finds pays none, that is the end of it as a
-// rule. Where several holes are needed somewhere it won't be, so it takes less
-// trouble.
+// first counted, and a bound that no plan is below. It takes the quick ways first,
+// and ends as soon as the plan costs what the bound is.
 func (g *Graph) cheapestPlan(book rule.Book, terms []tree.Terminal) (tree.Plan, error) {
 	o, err := g.newOutlook(book, terms)
 	if err != nil {
@@ -42,8 +40,9 @@ func (g *Graph) cheapestPlan(book rule.Book, terms []tree.Terminal) (tree.Plan, 
 	return best, nil
 }
 
-// first is a plan to begin with, and a bound: those that leave steps in prices out,
-// or, where several holes are needed, pay for these beforehand.
+// first is a plan to begin with, and a bound. The search leaves steps in prices out: if
+// the plan pays none, that is the end of it as a rule. Where several holes are needed
+// somewhere it won't be, so these are paid for beforehand.
 func (o *outlook) first() (tree.Plan, error) {
 	best := tree.Plan{Cost: math.MaxInt64}
 	if len(o.gates) > 0 && !o.many() {
@@ -206,8 +205,9 @@ func (o *outlook) together(net *network.Network, opt tree.Options, best *tree.Pl
 	return nil
 }
 
-// stepWork bounds each search that counts steps, trialWork each that only looks
-// for a plan to begin with, as work bounds the first. partedWork bounds all those
+// stepWork bounds each search that counts steps, firstWork the first of them, and
+// trialWork each that only looks for a plan to go on with, as work bounds the first
+// of all. partedWork bounds all those
 // together for plans whose bundles part.
 const (
 	firstWork  = work / 60
