@@ -170,8 +170,16 @@ func (o *outlook) countSteps(best *tree.Plan) error {
 	if err != nil {
 		return err
 	}
+	var last struct { // search
+		below, work int64
+		open        *tree.Open
+	}
 	together := func(work int64) func(*tree.Plan) error {
 		return func(best *tree.Plan) error {
+			if last.below == best.Cost && last.work >= work && last.open == o.open {
+				return nil // nothing is new
+			}
+			last.below, last.work, last.open = best.Cost, work, o.open
 			return o.together(net, tree.Options{Steps: shared, Ahead: o.ahead(o.gates), Work: work}, best)
 		}
 	}

@@ -17,8 +17,11 @@ func (o *outlook) narrow(best *tree.Plan) error {
 	if len(o.gates) == 0 {
 		return o.leaveOut(&prepayment{net: o.Net, plan: o.known()}, best)
 	}
-	for i := range o.prepaid {
-		if err := o.leaveOut(o.prepaid[i], best); err != nil || best.LowerBound >= best.Cost {
+	for _, f := range o.prepaid {
+		if f.hopeless(best) {
+			continue
+		}
+		if err := o.leaveOut(f, best); err != nil || best.LowerBound >= best.Cost {
 			return err
 		}
 	}

@@ -78,6 +78,12 @@ func (o *outlook) mendBound(best *tree.Plan) error {
 // overfull reports whether a plan has a place that is fuller than it can be.
 func (o *outlook) overfull(p *tree.Plan) bool { return len(o.crowdedIn(p.Paths)) > 0 }
 
+// hopeless reports whether a prepayment is so far from the best plan that it says
+// nothing which another doesn't.
+func (f *prepayment) hopeless(best *tree.Plan) bool {
+	return best.Cost-f.bound > 2*(best.Cost-best.LowerBound)
+}
+
 // solvePrepaid finds the cheapest plan of a prepayment, and takes over what it can be
 // improved to.
 func (o *outlook) solvePrepaid(f *prepayment, best *tree.Plan) error {

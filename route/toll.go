@@ -36,6 +36,9 @@ func (o *outlook) tollsNow(best *tree.Plan) error {
 		return nil
 	}
 	for _, f := range o.prepaid {
+		if f.hopeless(best) {
+			continue
+		}
 		before := f.bound
 		if err := o.tolls(f, best); err != nil {
 			return err
