@@ -82,7 +82,7 @@ func (r *boundRun) draw(o *outlook, rng *rand.Rand) (found tree.Plan) {
 		r.Fatal(err)
 	}
 	found = tree.Plan{Paths: p.Paths, Cost: p.Cost}
-	if err := o.improve(p.Paths, &found); err != nil {
+	if err := o.improve(p.Paths, 1, &found); err != nil {
 		r.Fatal(err)
 	}
 	return found

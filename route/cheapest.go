@@ -22,7 +22,7 @@ func (g *Graph) cheapestPlan(book rule.Book, terms []tree.Terminal) (tree.Plan, 
 	if err != nil {
 		return best, err
 	}
-	for _, look := range []func(*tree.Plan) error{o.keepOff, o.narrow, o.tollsNow, o.lookAgain, o.countSteps, o.narrow, o.partedBound} {
+	for _, look := range []func(*tree.Plan) error{o.keepOff, o.narrow, o.mend, o.tollsNow, o.lookAgain, o.countSteps, o.narrow, o.partedBound} {
 		if best.LowerBound >= best.Cost {
 			break
 		}
@@ -86,6 +86,18 @@ func (g *Graph) newOutlook(book rule.Book, terms []tree.Terminal) (*outlook, err
 	}
 	return o, nil
 }
+
+// mend improves the best plan by a few paths at a time, which takes little once little
+// is left to travel.
+func (o *outlook) mend(best *tree.Plan) error {
+	if o.many() {
+		return nil
+	}
+	return o.improve(best.Paths, mendPaths, best)
+}
+
+// mendPaths is how many paths are laid anew at a time.
+const mendPaths = 3
 
 // known is the best plan so far in the order of tags.
 func (o *outlook) known() []tree.Path {

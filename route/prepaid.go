@@ -100,13 +100,13 @@ func (o *outlook) solvePrepaid(f *prepayment, best *tree.Plan) error {
 		best.Paths, best.Cost = p.Paths, p.Cost
 	}
 	best.LowerBound = max(best.LowerBound, min(f.bound, best.Cost))
-	return o.improve(p.Paths, best)
+	return o.improve(p.Paths, 1, best)
 }
 
 // improve takes over what a plan can be improved to, if that is cheaper.
-func (o *outlook) improve(paths []tree.Path, best *tree.Plan) error {
+func (o *outlook) improve(paths []tree.Path, together int, best *tree.Plan) error {
 	order := tagOrder(o.Job)
-	p, err := tree.Improve(o.Net, int32(o.Root), inOrder(order, o.terms), tree.Options{Known: inOrder(order, paths), Steps: o.steps, Work: trialWork, Stop: o.stop})
+	p, err := tree.Improve(o.Net, int32(o.Root), inOrder(order, o.terms), together, tree.Options{Known: inOrder(order, paths), Open: o.open, Steps: o.steps, Work: trialWork, Stop: o.stop})
 	if err != nil {
 		return fmt.Errorf("route: %w", err)
 	}

@@ -2,11 +2,11 @@ package tree
 
 import "topplate/route/network"
 
-// Improve changes a plan, one path at a time, as long as that
+// Improve changes a plan, one path and then so many paths at a time, as long as that
 // makes it cheaper, steps counted. The paths are those of opt.Known; terminals
 // that have none keep none. It may find plans whose bundles part, which Solve does
 // not look for.
-func Improve(n *network.Network, root int32, terms []Terminal, opt Options) (Plan, error) {
+func Improve(n *network.Network, root int32, terms []Terminal, paths int, opt Options) (Plan, error) {
 	if err := check(n, root, terms); err != nil {
 		return Plan{}, err
 	}
@@ -28,6 +28,9 @@ func Improve(n *network.Network, root int32, terms []Terminal, opt Options) (Pla
 	}
 	r.set(s.statesOf(member, plan.Paths))
 	r.improve()
+	if paths > 1 {
+		newMender(r).run(paths, w)
+	}
 	for i, t := range member {
 		plan.Paths[t] = s.lay(r.paths[i])
 	}
