@@ -198,7 +198,7 @@ func (o *outlook) countSteps(best *tree.Plan) error {
 	if o.many() {
 		return together(o.share(work))(best)
 	}
-	for _, look := range []func(*tree.Plan) error{o.narrow, together(firstWork), o.narrow, together(stepWork), o.oneByOne, o.narrow, together(stepWork)} {
+	for _, look := range []func(*tree.Plan) error{o.narrow, together(firstWork), o.narrow, o.oneByOne, o.narrow, together(stepWork), o.narrow, together(stepWork)} {
 		o.found = best.Paths
 		if err := look(best); err != nil {
 			return err
