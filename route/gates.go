@@ -160,7 +160,7 @@ func (o *outlook) alone(c *gate, only int, best *tree.Plan) error {
 		return fmt.Errorf("route: %w", err)
 	}
 	beyond, _ := o.beyond(o.book, only, c.drops)
-	p, err := o.solveTree(net, tree.Options{Below: best.Cost - beyond*o.Arcs[only].bore(), Work: 2*firstWork})
+	p, err := o.solveTree(net, tree.Options{Below: best.Cost - beyond*o.Arcs[only].bore(), Work: 2 * firstWork})
 	if err != nil {
 		return err
 	}

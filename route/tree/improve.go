@@ -1,6 +1,10 @@
 package tree
 
-import "topplate/route/network"
+import (
+	"slices"
+
+	"topplate/route/network"
+)
 
 // Improve changes a plan, one path and then so many paths at a time, as long as that
 // makes it cheaper, steps counted. The paths are those of opt.Known; terminals
@@ -27,6 +31,12 @@ func Improve(n *network.Network, root int32, terms []Terminal, paths int, opt Op
 		r.crowd.open()
 	}
 	r.set(s.statesOf(member, plan.Paths))
+	for i, t := range member {
+		if own := r.paths[i]; len(own) == 0 || !slices.Equal(s.lay(own).Arcs, plan.Paths[t].Arcs) {
+			r.take(i) // it is not all open
+			r.lay(i)
+		}
+	}
 	r.improve()
 	if paths > 1 {
 		newMender(r).run(paths, w)
