@@ -16,7 +16,7 @@ import (
 func TestNoPlanBelowTheBound(t *testing.T) {
 	plans, places, several := 0, 0, 0
 	for _, drops := range []int{8, 12} {
-		for _, seed := range []uint64{23, 116, 127, 155, 170, 219, 240, 392} {
+		for _, seed := range []uint64{23, 116, 127, 155, 169, 170, 219, 240, 392} {
 			r := boundRun{T: t, seed: seed, drops: drops}
 			r.run()
 			plans, places, several = plans+r.plans, places+r.places, several+r.several
@@ -116,4 +116,45 @@ func (r *boundRun) checkPlaces(p *partings, found tree.Plan) (places int) {
 		}
 	}
 	return places
+}
+
+// Without tolls no plan is found below a bound that was found with tolls, nor the other
+// way round.
+func TestTollsKeepTheBound(t *testing.T) {
+	tolls := 0
+	for _, seed := range []uint64{23, 127, 155, 169, 212, 232, 240} {
+		g, err := Build(randomJob(t, seed, randomhouse.Options{Drops: 12}))
+		if err != nil {
+			t.Fatal(err)
+		}
+		with, without := withTolls(t, g, true), withTolls(t, g, false)
+		if with.LowerBound > without.Cost || without.LowerBound > with.Cost {
+			t.Errorf("seed %d: cost %d and bound %d with tolls, %d and %d without", seed, with.Cost, with.LowerBound, without.Cost, without.LowerBound)
+		}
+		if with.LowerBound != without.LowerBound || with.Cost != without.Cost {
+			tolls++
+		}
+	}
+	if tolls == 0 {
+		t.Error("tolls change nothing")
+	}
+}
+
+// withTolls is the cheapest plan found with or without tolls.
+func withTolls(t *testing.T, g *Graph, tolls bool) tree.Plan {
+	t.Helper()
+	o, err := g.newOutlook(g.Job.Book(), g.terms())
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range o.prepaid {
+		for a := range g.Arcs {
+			f.tolled[a] = !tolls
+		}
+	}
+	best, err := o.cheapest()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return best
 }

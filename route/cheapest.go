@@ -18,6 +18,11 @@ func (g *Graph) cheapestPlan(book rule.Book, terms []tree.Terminal) (tree.Plan, 
 	if err != nil {
 		return tree.Plan{}, err
 	}
+	return o.cheapest()
+}
+
+// cheapest finds it.
+func (o *outlook) cheapest() (tree.Plan, error) {
 	best, err := o.first()
 	if err != nil {
 		return best, err
@@ -31,7 +36,7 @@ func (g *Graph) cheapestPlan(book rule.Book, terms []tree.Terminal) (tree.Plan, 
 			return best, err
 		}
 	}
-	if err := g.shorten(book, terms, o.steps, &best); err != nil {
+	if err := o.shorten(o.book, o.terms, o.steps, &best); err != nil {
 		return best, err
 	}
 	best.LowerBound = min(best.LowerBound, best.Cost)
