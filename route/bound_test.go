@@ -158,3 +158,21 @@ func withTolls(t *testing.T, g *Graph, tolls bool) tree.Plan {
 	}
 	return best
 }
+
+// A plan that leaves a drop out is not taken for a cheaper one.
+func TestImproveWantsEveryDrop(t *testing.T) {
+	g, err := Build(randomJob(t, 23, randomhouse.Options{Drops: 8}))
+	if err != nil {
+		t.Fatal(err)
+	}
+	best := planned(t, g)
+	o, err := g.newOutlook(g.Job.Book(), g.terms())
+	if err != nil {
+		t.Fatal(err)
+	}
+	paths, cost := slices.Clone(best.Paths), best.Cost
+	paths[0] = tree.Path{}
+	if err := o.improve(paths, 1, &best); err != nil || best.Cost != cost {
+		t.Errorf("cost %d, %v; want %d", best.Cost, err, cost)
+	}
+}

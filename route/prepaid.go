@@ -81,7 +81,7 @@ func (o *outlook) overfull(p *tree.Plan) bool { return len(o.crowdedIn(p.Paths))
 // hopeless reports whether a prepayment is so far from the best plan that it says
 // nothing which another doesn't.
 func (f *prepayment) hopeless(best *tree.Plan) bool {
-	return best.Cost-f.bound > 2*(best.Cost-best.LowerBound)
+	return f.bound < 2*best.LowerBound-best.Cost
 }
 
 // solvePrepaid finds the cheapest plan of a prepayment, and takes over what it can be
@@ -103,8 +103,14 @@ func (o *outlook) solvePrepaid(f *prepayment, best *tree.Plan) error {
 	return o.improve(p.Paths, 1, best)
 }
 
-// improve takes over what a plan can be improved to, if that is cheaper.
+// improve takes over what a plan can be improved to, if that is cheaper. A plan that
+// leaves a drop out, as it has no way that is open, is none.
 func (o *outlook) improve(paths []tree.Path, together int, best *tree.Plan) error {
+	for d := range paths {
+		if o.reached[d] && len(paths[d].Nodes) == 0 {
+			return nil
+		}
+	}
 	order := tagOrder(o.Job)
 	p, err := tree.Improve(o.Net, int32(o.Root), inOrder(order, o.terms), together, tree.Options{Known: inOrder(order, paths), Open: o.open, Steps: o.steps, Work: trialWork, Stop: o.stop})
 	if err != nil {
