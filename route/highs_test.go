@@ -1,39 +1,18 @@
 package route
 
 import (
-	"bytes"
-	"encoding/json"
-	"os"
-	"os/exec"
 	"slices"
-	"strconv"
-	"strings"
 	"testing"
 
 	"topplate/plan/measure"
 	"topplate/plan/randomhouse"
+	"topplate/route/highs"
 )
-
-// python is Debian's, which has scipy; another one on the path may not.
-const python = "/usr/bin/python3"
-
-// needScipy skips a test without scipy, or fails it where CI says that it must
-// be there.
-func needScipy(t *testing.T) {
-	t.Helper()
-	if err := exec.Command(python, "-c", "from scipy.optimize import milp").Run(); err != nil {
-		if os.Getenv("TOPPLATE_REQUIRE") != "" {
-			t.Fatalf("%s can't import scipy (Debian: python3-scipy): %v", python, err)
-		}
-		t.Skipf("not held against HiGHS: %s can't import scipy (Debian: python3-scipy): %v", python, err)
-	}
-}
 
 // Where several holes are needed, and bundles may part for that, an integer programme
 // of the whole graph finds no cheaper plan. The jobs are random ones, but all cables
 // alike, so that a hole takes so many of them.
 func TestSeveralHolesAgainstHiGHS(t *testing.T) {
-	needScipy(t)
 	for _, seed := range []uint64{48, 72, 73} {
 		job := randomJob(t, seed, randomhouse.Options{Drops: 5})
 		for i := range job.Drops {
@@ -55,28 +34,15 @@ func TestSeveralHolesAgainstHiGHS(t *testing.T) {
 
 func reachedAll(g *Graph) []bool { return slices.Repeat([]bool{true}, len(g.Job.Drops)) }
 
-// A jsonArc is an arc of a graph for the integer programme: what a hole costs there
-// and takes, and how many holes go there, if prices have such steps.
-type jsonArc struct {
-	From     int    `json:"from"`
-	To       int    `json:"to"`
-	Heading  string `json:"heading"`
-	Fixed    int64  `json:"fixed"`
-	PerCable int64  `json:"per_cable"`
-	Hole     int64  `json:"hole,omitempty"`
-	Takes    int    `json:"takes,omitempty"`
-	Holes    int    `json:"holes,omitempty"`
-}
-
 // holesPriced tells what the holes of every arc cost and take, for a job whose cables
 // are all alike.
-func holesPriced(t *testing.T, g *Graph) []jsonArc {
+func holesPriced(t *testing.T, g *Graph) []highs.Arc {
 	t.Helper()
 	all := 0
 	for d := range g.Job.Drops {
 		all += g.Job.Drops[d].Count
 	}
-	out := make([]jsonArc, len(g.Arcs))
+	out := make([]highs.Arc, len(g.Arcs))
 	for i := range g.Arcs {
 		if !g.stepped(i) {
 			continue
@@ -103,39 +69,16 @@ func holesPriced(t *testing.T, g *Graph) []jsonArc {
 }
 
 // byHiGHS is the optimum of a graph, with steps in prices as told; nil stands for none.
-func byHiGHS(t *testing.T, g *Graph, steps []jsonArc) int64 {
+func byHiGHS(t *testing.T, g *Graph, steps []highs.Arc) int64 {
 	t.Helper()
-	type terminal struct {
-		Node   int `json:"node"`
-		Cables int `json:"cables"`
-	}
-	problem := struct {
-		Root      int        `json:"root"`
-		Bend      []int64    `json:"bend"`
-		Arcs      []jsonArc  `json:"arcs"`
-		Terminals []terminal `json:"terminals"`
-	}{Root: g.Root, Bend: g.Bend, Arcs: make([]jsonArc, len(g.Arcs))}
+	problem := highs.Problem{Root: int32(g.Root), Bend: g.Bend, Arcs: make([]highs.Arc, len(g.Arcs))}
 	copy(problem.Arcs, steps)
 	for i := range g.Arcs {
 		a, x := &g.Arcs[i], &problem.Arcs[i]
-		x.From, x.To, x.Heading, x.Fixed, x.PerCable = a.From, a.To, a.Heading.String(), a.Fixed(), a.PerCable()
+		x.From, x.To, x.Heading, x.Fixed, x.PerCable = int32(a.From), int32(a.To), a.Heading.String(), a.Fixed(), a.PerCable()
 	}
-	for d, n := range g.Terminals {
-		problem.Terminals = append(problem.Terminals, terminal{n, g.Job.Drops[d].Count})
+	for _, d := range g.terms() {
+		problem.Terminals = append(problem.Terminals, highs.Terminal(d))
 	}
-	input, err := json.Marshal([]any{problem})
-	if err != nil {
-		t.Fatal(err)
-	}
-	cmd := exec.Command(python, "tree/testdata/optimum.py")
-	cmd.Stdin, cmd.Stderr = bytes.NewReader(input), os.Stderr
-	out, err := cmd.Output()
-	if err != nil {
-		t.Fatal(err)
-	}
-	want, err := strconv.ParseInt(strings.TrimSpace(string(out)), 10, 64)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return want
+	return highs.Optima(t, problem)[0]
 }

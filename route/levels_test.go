@@ -306,7 +306,6 @@ func TestClosedFloor(t *testing.T) {
 // The graphs of houses of several levels, given to an integer programme, have the
 // optimum that is found: the cables on all levels together.
 func TestLevelsAgainstHiGHS(t *testing.T) {
-	needScipy(t)
 	const chase = "[[chase]]\nid = \"stack\"\nfrom = [\"6ft\", \"3ft\"]\nto = [\"7ft\", \"4ft\"]\nlevels = [\"basement\", \"ground\"]\n"
 	const south = "[[drop]]\ntag = \"S\"\nkind = \"soffit spot\"\ncable = \"cat6-outdoor\"\nwall = \"ground-s\"\nat = \"5ft\"\nshift = \"12in\"\n"
 	const knee = "[[drop]]\ntag = \"K\"\nkind = \"wall plate\"\nwall = \"upper-s\"\nside = \"left\"\nat = \"10ft\"\nheight = \"16in\"\nshift = \"8in\"\n"
